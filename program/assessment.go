@@ -1,0 +1,149 @@
+package program
+
+import "time"
+
+// Assessment is what a coach measured, asked and tested of one athlete, and the
+// goal they agreed on.
+type Assessment struct {
+	Slug     string // the client's folder name, [a-z0-9-]{1,40}
+	Measured Date   // the day of the tests
+	Share    Share
+	Page     string // random part of the page's address; needed for ShareSite
+	Athlete  Athlete
+	Training Training
+	Health   Health
+	Goal     Goal
+	Kit      []string // names as the exercise files use them: "parallettes", "wall"
+	Bands    []Band
+	Hanging  Hanging
+	Tests    []Hold
+	Places   Places // where each value was written
+}
+
+// Share says how far a client's program may go.
+type Share string
+
+const (
+	SharePrint Share = "print" // paper only; also the meaning of ""
+	ShareSite  Share = "site"  // may be published, without body data or health
+)
+
+// Sex chooses the segment table; unspecified takes the mean of both.
+type Sex string
+
+const (
+	SexUnspecified Sex = "unspecified"
+	SexFemale      Sex = "female"
+	SexMale        Sex = "male"
+)
+
+// Athlete is the body that trains.
+type Athlete struct {
+	Name         string
+	Sex          Sex
+	Born         Date
+	Mass         float64 // kg
+	Height       float64 // m
+	ArmSpan      float64 // m; 0: equal to the height
+	Straddle     float64 // rad between the legs; 0: DefaultStraddle
+	BalancePoint float64 // m from the soles to the centre of mass; 0: from the table
+}
+
+// Training is the athlete's past and week.
+type Training struct {
+	Experience float64 // weeks of this kind of work, all spells
+	Since      Date    // start of the present spell; 0: Experience before Measured
+	Best       *Hold   // former best before a lay-off; nil: no lay-off
+	Other      []OtherTraining
+	Days       []time.Weekday // in the order of the week, Monday first
+	Minutes    int            // a session
+	Away       []Interval
+	Start      Date // first day of the block; 0: first Monday on or after Measured
+	Weeks      int  // length of the block; 0: 12
+}
+
+// OtherTraining is what else a week holds. Hard days spoil the next morning.
+type OtherTraining struct {
+	Day  time.Weekday
+	What string
+	Hard bool
+}
+
+// Joint is the state of a pair of joints.
+type Joint string
+
+const (
+	JointFine    Joint = "fine"
+	JointSore    Joint = "sore"    // pain of 3/10 or more within two weeks
+	JointInjured Joint = "injured" // needs clearance
+)
+
+// Health is what decides whether, and how gently, a program may be made.
+// It is never published and never printed.
+type Health struct {
+	Wrists, Elbows, Shoulders Joint
+	Guardian                  string   // required under 18
+	Conditions                []string // any needs clearance
+	ClearedBy                 Clearance
+}
+
+// Clearance is who cleared the athlete for training, and when.
+type Clearance struct {
+	Name string
+	On   Date
+}
+
+// Goal is a step of a road map, held for a time, by a date.
+type Goal struct {
+	Skill string // road map id
+	Step  string // step id
+	Hold  float64
+	By    Date
+}
+
+// Band is an elastic band as measured with a luggage scale, in the way it will
+// be used (a loop as a loop).
+type Band struct {
+	Name  string
+	Rest  float64 // m, unstretched
+	Pulls []Pull
+}
+
+// Pull is one measured point of a band.
+type Pull struct {
+	At    float64 // m, length under load
+	Force float64 // N
+}
+
+// Hanging is where bands hang in the athlete's gym. Heights are from the floor.
+type Hanging struct {
+	Anchor  float64   // m, height of the anchor
+	Offset  float64   // m, sideways from above the hip
+	Support float64   // m, height of the hands' support
+	Drops   []float64 // m, lengths of unstretched strap that may go between
+}
+
+// Rig is which bands are hung, and how low. The zero Rig is no help at all.
+type Rig struct {
+	Bands []string // names, in the order of the assessment; at most two
+	Drop  float64  // m of strap between anchor and band
+}
+
+// Free says that the rig holds no band.
+func (r Rig) Free() bool { return len(r.Bands) == 0 }
+
+// Hold is a static position kept for a time: a test, or a former best.
+// Either Step or Exercise is set.
+type Hold struct {
+	Step     string // step id
+	Exercise string // exercise id
+	Rig      Rig
+	Seconds  float64 // s; 0 in a test: tried, not held
+	Reps     int     // where the exercise is counted
+	Ahead    float64 // m, shoulder ahead of the wrist crease in a lean
+	Scale    float64 // N still carried by the toes, read from a bathroom scale
+}
+
+// DefaultStraddle is the angle between the legs where none was measured:
+// 100 degrees (our judgement: a usual active straddle).
+const DefaultStraddle = 100 * 3.141592653589793 / 180

@@ -1,0 +1,196 @@
+package program
+
+// Program is one client's dated training program.
+// Withheld is not empty where no program may be made; Weeks is empty then.
+type Program struct {
+	Client    Client
+	Skill     string // road map id
+	Goal      GoalForecast
+	Measured  Date
+	Start     Date // Monday of the first week
+	Withheld  []Note
+	Steps     []StepLoad // this body's order, the dropped ones left out
+	Rungs     bool       // some weeks are on the floor rungs
+	Bands     []BandCurve
+	Capacity  Capacity
+	Forecasts []Forecast
+	Weeks     []Week
+	Gates     []StepGate // of the steps that the block trains, and the goal's
+	Outline   []Stage    // what comes after the block
+	Cues      []CueWorth
+	Place     string // step id of the first week's work; empty on the floor rungs
+	Notes     []Note // about the whole program
+}
+
+// Client is whose program it is, without anything private.
+type Client struct {
+	Name  string
+	Slug  string
+	Share Share
+	Page  string
+}
+
+// GoalForecast is the goal with an honest chance of meeting it by its date.
+type GoalForecast struct {
+	Step   string
+	Hold   int // s
+	By     Date
+	Chance float64 // 0 to 1
+	Met    bool    // the assessment shows it already
+}
+
+// StepLoad is what a step asks of this body today, without help.
+type StepLoad struct {
+	ID            string
+	Torque        float64 // N·m about the shoulders, both together
+	Share         float64 // of the full position
+	Allowance     float64
+	Lean          float64 // rad, of the arms
+	ShoulderAhead float64 // m ahead of the hands
+	HipHeight     float64 // m above the hands' support
+	FreeHold      float64 // s, predicted maximal hold at the median
+	HandsAhead    float64 // m, hands ahead of the spot under the anchor
+}
+
+// BandCurve is a band's measured curve: F = (A + B/λ)(λ − λ⁻²).
+type BandCurve struct {
+	Name    string
+	A, B    float64 // N
+	Rest    float64 // m
+	Longest float64 // m, longest measured
+}
+
+// Capacity is the torque the athlete can hold, with an 80 % range.
+type Capacity struct {
+	Held12    float64 // N·m, torque held twelve seconds, median
+	Low, High float64 // N·m, of Held12
+	Instant   float64 // N·m; 0 where endurance is only assumed
+	Endurance float64 // per minute
+	Typical   bool    // endurance is the typical one, not measured
+	Untested  bool    // no test was held at all
+}
+
+// Forecast is when a step will be held free for the goal's seconds.
+// A zero date is "not forecast": more than three years away.
+type Forecast struct {
+	Step                string
+	Early, Likely, Late Date    // 10, 50, 90 %
+	Chance              float64 // by the goal date
+	Held                bool    // already
+}
+
+// WeekKind is build, deload, test or away.
+type WeekKind string
+
+const (
+	WeekBuild  WeekKind = "build"
+	WeekDeload WeekKind = "deload"
+	WeekTest   WeekKind = "test"
+	WeekAway   WeekKind = "away" // no training day left; counts as a deload
+)
+
+// Week is seven days of a block, Monday first. Its step, rig and hold are those
+// of the main work; all zero where there is none.
+type Week struct {
+	Number      int
+	Start       Date
+	Kind        WeekKind
+	Step        string // step id; empty on the floor rungs
+	Exercise    string // exercise id of the main work
+	Rig         Rig
+	Help        float64 // N, vertical
+	Ahead       float64 // m, lean of the shoulder, on the floor rungs
+	Scale       float64 // N carried by the toes, on the scale rung
+	Capacity    float64 // N·m held twelve seconds, median
+	MaxHold     float64 // s, predicted maximal hold the plan reckons with
+	Effort      float64 // share of MaxHold that is prescribed
+	Hold        int     // s
+	Sets        int     // a straight-arm day with main work, the most
+	Rest        int     // s
+	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
+	Provisional bool    // stands until the next check hold has spoken
+	Sessions    []Session
+	Notes       []Note
+}
+
+// Session is one day's work.
+type Session struct {
+	Date    Date
+	Minutes int // planned, rests counted, rounded up
+	Items   []Prescription
+	Dropped []Note // what the minutes or the joints left no room for
+}
+
+// Prescription is what to do once: one line of a session.
+type Prescription struct {
+	Exercise    string
+	Role        Role
+	Step        string // where it holds a step
+	Rig         Rig
+	Help        float64 // N, vertical
+	HandsAhead  float64 // m, hands ahead of the spot under the anchor; with a band only
+	Ahead       float64 // m, lean
+	Scale       float64 // N carried by the toes
+	Sets        int     // all sets; half each side where EachSide
+	Hold        int     // s
+	Reps        int
+	Rest        int // s between sets
+	StraightArm bool
+	EachSide    bool
+	InRests     bool    // done in the rests of the main work
+	Max         bool    // a maximal test hold: as long as it stays clean
+	Check       bool    // a check hold: stop with two seconds left
+	MaxHold     float64 // s, predicted; 0 where nothing predicts it
+	Load        float64 // share of instant capacity; 0 where nothing predicts it
+}
+
+// StepGate is a step's gate, named.
+type StepGate struct {
+	Step string
+	Gate
+	Week int // number of the last week on the step in this block; 0: not trained in it
+}
+
+// Stage is one stretch of the road after the block, by the likely forecast.
+type Stage struct {
+	Step string
+	From Date // likely start of work on it
+}
+
+// CueWorth is what a better position saves, as a share of the step's load.
+type CueWorth struct {
+	Cue   string // "depression", "rounding", "straddle"
+	Saves float64
+	Help  float64 // N of band help worth as much
+}
+
+// Note is something the planner has to say: a code, whose words are in the words
+// file under "note.<code>", and the values that go into them.
+type Note struct {
+	Code   string
+	Values []Value
+}
+
+// Value is one value of a note. Kind tells the view how to write it.
+type Value struct {
+	Name   string
+	Kind   ValueKind
+	Number float64 // seconds, metres, newtons, shares, counts and dates (as Date)
+	Text   string  // steps, exercises, roles and plain text
+}
+
+// ValueKind says what a Value is.
+type ValueKind string
+
+const (
+	ValueSeconds  ValueKind = "seconds"
+	ValueMetres   ValueKind = "metres"
+	ValueNewtons  ValueKind = "newtons"
+	ValueShare    ValueKind = "share"
+	ValueCount    ValueKind = "count"
+	ValueDate     ValueKind = "date"
+	ValueStep     ValueKind = "step"     // Text is a step id
+	ValueExercise ValueKind = "exercise" // Text is an exercise id
+	ValueWord     ValueKind = "word"     // Text is a key of the words file
+	ValueText     ValueKind = "text"
+)

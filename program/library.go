@@ -1,0 +1,150 @@
+package program
+
+// Studio is a coach's folder, read: who the coach is, what the library holds,
+// and every client.
+type Studio struct {
+	Coach   Coach
+	Library Library
+	Clients []Assessment // by slug
+}
+
+// Coach is who signs the paper.
+type Coach struct {
+	Name    string
+	Studio  string // name of the place or practice
+	Contact string
+	Paper   Paper
+	Site    string // public address of the site, ending in "/"; empty: none
+	Lang    string // language of the words file; empty: "en"
+}
+
+// Paper is the sheet size of what is handed over.
+type Paper string
+
+const (
+	PaperA4     Paper = "A4" // also the meaning of ""
+	PaperLetter Paper = "Letter"
+)
+
+// Library is everything a program is made of that is not about one client.
+type Library struct {
+	RoadMaps  []RoadMap  // by id
+	Exercises []Exercise // by id
+	Pages     []Page     // by id
+	Words     Words
+}
+
+// RoadMap finds a road map by id.
+func (l *Library) RoadMap(id string) (*RoadMap, bool) {
+	for i := range l.RoadMaps {
+		if l.RoadMaps[i].ID == id {
+			return &l.RoadMaps[i], true
+		}
+	}
+	return nil, false
+}
+
+// Exercise finds an exercise by id.
+func (l *Library) Exercise(id string) (*Exercise, bool) {
+	for i := range l.Exercises {
+		if l.Exercises[i].ID == id {
+			return &l.Exercises[i], true
+		}
+	}
+	return nil, false
+}
+
+// RoadMap is the way to one skill: steps in order, each a position with a gate.
+type RoadMap struct {
+	ID    string
+	Name  string
+	Hands Hands
+	Rungs []Rung // floor work before the first step can be held
+	Steps []Step
+	Body  string // Markdown: how to read this road map
+	File  string
+}
+
+// Step finds a step by id.
+func (m *RoadMap) Step(id string) (*Step, bool) {
+	for i := range m.Steps {
+		if m.Steps[i].ID == id {
+			return &m.Steps[i], true
+		}
+	}
+	return nil, false
+}
+
+// Hands says where the hands are: pushing down on something, or hanging from it.
+type Hands string
+
+const (
+	HandsSupport Hands = "support"
+	HandsHang    Hands = "hang"
+)
+
+// Step is one position of a road map.
+type Step struct {
+	ID        string
+	Name      string
+	Exercise  string // id of the exercise that holds it
+	Pose      Pose
+	Allowance float64 // skill allowance: effective load = torque × allowance; 0: 1
+	Gate      Gate
+	Drills    []string // exercise ids that serve this step
+	Sides     int      // 2 where sets alternate sides; 0: 1
+}
+
+// Rung is floor work before the first step.
+type Rung struct {
+	Kind     RungKind
+	Exercise string
+}
+
+// RungKind says how a rung is measured out.
+type RungKind string
+
+const (
+	RungLean    RungKind = "lean"    // feet on the floor; the lean's distance is the load
+	RungBalance RungKind = "balance" // practised, not counted
+	RungScale   RungKind = "scale"   // first step with the toes on a scale; its reading is the help
+)
+
+// Pose is a step as joint angles.
+type Pose struct {
+	Legs       [2]Leg
+	Rounding   float64 // share by which the trunk shortens
+	Depression float64 // m the shoulder moves toward the hips
+}
+
+// Leg is one leg of a pose, in radians.
+type Leg struct {
+	Hip      float64 // flexion: 0 straight, π/2 thigh square to the trunk
+	Straddle bool    // abduct by half the athlete's straddle instead of Abduct
+	Abduct   float64
+	Knee     float64 // flexion
+}
+
+// Gate is what must be shown before the next step: free of help, clean by
+// side-view video, on two days.
+type Gate struct {
+	Sets     int
+	Hold     int     // s
+	Single   int     // s of one longer set shown after those; 0: none
+	RPEMax   float64 // of the last set
+	Sessions int     // how many
+	Apart    int     // hours between them
+	PainMax  int     // of ten
+}
+
+// Page is a page of the coach's words.
+type Page struct {
+	ID    string
+	Title string
+	Body  string // Markdown
+	File  string
+	Line  int // of the body's first line
+}
+
+// Words are the reader's words by key, "section.name".
+type Words map[string]string
