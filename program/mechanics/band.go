@@ -1,0 +1,139 @@
+package mechanics
+
+import (
+	"errors"
+	"math"
+)
+
+// Pull is one reading of a luggage scale: the band's length in m and its pull
+// in N.
+type Pull struct{ Length, Force float64 }
+
+// Curve is a rubber band's pull over its length (Mooney–Rivlin, in force rather
+// than stress; Treloar 1975, The Physics of Rubber Elasticity):
+//
+//	F = (A + B/λ)(λ − λ⁻²), λ = length / rest
+//
+// A and B are the two material constants times twice the cross-section.
+type Curve struct {
+	A, B    float64 // N
+	Rest    float64 // m, unstretched length
+	Longest float64 // m, longest length measured; 0 means not known
+}
+
+// Residual is what the curve misses a reading by.
+type Residual struct {
+	Pull  int     // index of the reading
+	Share float64 // (curve − reading) / reading
+}
+
+// Force is the band's pull in N at a length in m; 0 when slack.
+func (c Curve) Force(length float64) float64 {
+	if !(length > c.Rest) {
+		return 0
+	}
+	inverse := c.Rest / length
+	return (c.A + c.B*inverse) * (1/inverse - inverse*inverse)
+}
+
+// Errors of FitCurve.
+var (
+	ErrTooFewPulls = errors.New("mechanics: a band needs two pulls at different lengths")
+	ErrBadPull     = errors.New("mechanics: a pull needs a length above the rest length and a force above zero")
+)
+
+// FitCurve fits a curve through measured pulls by least squares on the force,
+// A and B not negative. Rest is the unstretched length in m. It needs pulls at
+// two lengths or more, all above rest. The residuals are in the order of pulls.
+func FitCurve(rest float64, pulls []Pull) (Curve, []Residual, error) {
+	if err := checkPulls(rest, pulls); err != nil {
+		return Curve{}, nil, err
+	}
+	c := Curve{Rest: rest}
+	c.A, c.B = leastSquares(rest, pulls)
+	residuals := make([]Residual, len(pulls))
+	for i, p := range pulls {
+		c.Longest = max(c.Longest, p.Length)
+		residuals[i] = Residual{Pull: i, Share: c.Force(p.Length)/p.Force - 1}
+	}
+	return c, residuals, nil
+}
+
+func checkPulls(rest float64, pulls []Pull) error {
+	different := false
+	for _, p := range pulls {
+		if !(rest > 0 && p.Length > rest && p.Force > 0) || math.IsInf(p.Length, 0) || math.IsInf(p.Force, 0) {
+			return ErrBadPull
+		}
+		different = different || p.Length != pulls[0].Length
+	}
+	if !different {
+		return ErrTooFewPulls
+	}
+	return nil
+}
+
+// leastSquares solves the two normal equations; where one constant would be
+// negative, the best fit lies on the edge where it is zero.
+func leastSquares(rest float64, pulls []Pull) (a, b float64) {
+	var uu, uv, vv, uf, vf float64
+	for _, p := range pulls {
+		stretch := p.Length / rest
+		u := stretch - 1/(stretch*stretch)
+		v := u / stretch
+		uu, uv, vv = uu+u*u, uv+u*v, vv+v*v
+		uf, vf = uf+u*p.Force, vf+v*p.Force
+	}
+	det := uu*vv - uv*uv
+	a, b = (uf*vv-vf*uv)/det, (vf*uu-uf*uv)/det
+	switch {
+	case a < 0:
+		return 0, vf / vv
+	case b < 0:
+		return uf / uu, 0
+	}
+	return a, b
+}
+
+// Rig is how bands are hung: side by side, from an anchor to the hip.
+type Rig struct {
+	Bands  []Curve
+	Drop   float64 // m of unstretched strap between anchor and bands
+	Anchor float64 // m above the hands' support
+	Offset float64 // m, anchor ahead (toward the head) of the spot above the hip
+}
+
+// pull is what a rig does to a hip.
+type pull struct {
+	anchor Point
+	force  Point   // N, on the hip
+	length float64 // m, of the bands
+	angle  float64 // rad off the vertical
+}
+
+// pull returns the rig's pull on a hip at a place.
+func (r *Rig) pull(hip Point) pull {
+	way := Point{r.Offset, r.Anchor - hip.Y}
+	distance := math.Hypot(way.X, way.Y)
+	p := pull{anchor: hip.plus(way), length: distance - r.Drop}
+	if distance == 0 {
+		return p
+	}
+	var force float64
+	for _, c := range r.Bands {
+		force += c.Force(p.length)
+	}
+	p.force = way.times(force / distance)
+	p.angle = math.Atan2(math.Abs(way.X), math.Abs(way.Y))
+	return p
+}
+
+// stretch returns the largest strain at a length and whether any band is longer
+// than it was measured.
+func (r *Rig) stretch(length float64) (strain float64, beyond bool) {
+	for _, c := range r.Bands {
+		strain = max(strain, length/c.Rest-1)
+		beyond = beyond || c.Longest > 0 && length > c.Longest
+	}
+	return strain, beyond
+}

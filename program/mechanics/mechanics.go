@@ -1,0 +1,51 @@
+// Package mechanics turns a body, a pose and a rig of rubber bands into the
+// torque that two straight arms have to hold at the shoulders.
+//
+// # The side view
+//
+// Everything happens in the plane seen from the side. X points ahead (the way
+// the head points), Y points up, and the origin is the point where the hands
+// carry the body. The arms are straight, the body's axis is horizontal or
+// pitched. Both arms, and both shoulders, count together.
+//
+// # The body
+//
+// Segments are those of de Leva (1996), Table 4, female, male or the mean of
+// both. Every length is the table's ratio times stature; the arm's lengths are
+// scaled once more by arm span / stature. The trunk is the row from mid-shoulder
+// to mid-hip; the head's centre of mass is placed from the seventh neck vertebra
+// (C7). A pointed foot lies in line with the shank.
+//
+// # The statics
+//
+// The straight arm leans by an angle from the vertical, shoulder ahead of the
+// hand, so that gravity on every segment and the pull of the bands at the hip
+// balance about the support. The load is the moment about the shoulder line of
+// everything but the arms. Bands lengthen as the hip sinks with the lean, so
+// length, pull and lean are solved together. A hanging lever is the same
+// picture turned over: the support is above, the chest faces up.
+//
+// Absolute torques differ by about nine per cent between published segment
+// tables, shares of the full position by one or two: compare shares.
+//
+// # Units
+//
+// Kilograms, metres, newtons, newton metres and radians, throughout. Nothing
+// here knows a skill, a client or a date, and nothing is rounded.
+package mechanics
+
+// Gravity is standard gravity in m/s² (published: 3rd General Conference on
+// Weights and Measures, 1901).
+const Gravity = 9.80665
+
+// Point is a place in the side view, in metres: X ahead, Y up.
+type Point struct{ X, Y float64 }
+
+// plus returns p moved by q.
+func (p Point) plus(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// times returns p stretched by k.
+func (p Point) times(k float64) Point { return Point{k * p.X, k * p.Y} }
+
+// along returns p moved a distance d along u.
+func (p Point) along(u Point, d float64) Point { return Point{p.X + d*u.X, p.Y + d*u.Y} }
