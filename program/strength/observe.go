@@ -1,0 +1,138 @@
+package strength
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Noise of one observation (our judgement, as for the state's).
+const (
+	setNoise  = 0.015 // sd of one set, in ln C
+	stopNoise = 0.7   // sd of the moment of letting go, s
+	setTiring = 0.004 // ln C lost by each set before this one on the day
+
+	longestTest = 25.0 // a longer maximal hold is "at least": endurance, not strength
+	notHeld     = 1.0  // a step tried and not held: at most this many seconds
+	failedExtra = 0.5  // a broken set would have lasted this much longer at best form, s
+	easyExtra   = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
+	perRPE      = 2.5  // seconds left in hand for each point of RPE below 10
+	rpeBelow    = 6.0  // how much less may have been left than the RPE says, s
+	rpeAbove    = 8.0  // how much more, s
+	easyRPE     = 6.0  // RPE below which a rating no longer says how much is left
+	brokenRPE   = 9.5  // RPE from which a set short of its seconds is a failed one
+
+	gateWidth  = 4.0  // an exact or one-sided observation this many sd off is doubted
+	gateChance = 6e-5 // an interval less likely than this is doubted
+	believeAt  = 3    // doubted in a row on one side before they are believed
+	surprise   = 0.08 // doubt added to ln C then
+)
+
+// Observation is one hold of one day.
+type Observation struct {
+	Load    float64 // effective load less the band's help, N·m
+	Seconds float64 // held; 0 = tried and not held
+	Max     bool    // a maximal test; over 25 s it counts as "at least" unless Pair
+	Pair    bool    // with Max: one of two maximal holds made to measure endurance; exact at any length
+	AtLeast bool    // could have been longer (a lean, a stopped test)
+	Failed  bool    // stopped short of the prescribed seconds
+	RPE     float64 // 1 to 10; 0 = not given
+	Spread  float64 // extra sd in ln C, 0.15 for a lean; 0 = none
+
+	Position string // the step or exercise
+	Rig      string // bands and drop; "" = none
+	Index    int    // sets of the day before this one
+}
+
+// Assess reads the first assessment: one day's tests, whose loads the coach
+// chose to suit. The order of the list does not matter.
+func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
+
+// Observe reads a later day's tests and sets. The order of the list does not
+// matter. Observations too far from belief are listed in Doubted and not used.
+func (s State) Observe(day []Observation) State { return s.day(day, true) }
+
+func (s State) day(list []Observation, later bool) State {
+	s.Doubted = nil
+	if len(list) == 0 {
+		return s
+	}
+	s = s.newDay()
+	for _, i := range canonical(list) {
+		o := list[i]
+		if !o.usable() {
+			s.Doubted = append(s.Doubted, i)
+			continue
+		}
+		s = s.move(o)
+		next, believed := s.take(o, later)
+		if !believed {
+			s.Doubted = append(s.Doubted, i)
+		}
+		s = next
+	}
+	slices.Sort(s.Doubted)
+	return s
+}
+
+// canonical orders a day: tests first, then by position, rig, set and seconds.
+// Each change of position adds doubt once, so that the order written would count.
+func canonical(list []Observation) []int {
+	order := make([]int, len(list))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		a, b := list[i], list[j]
+		return cmp.Or(
+			cmp.Compare(rank(a), rank(b)),
+			cmp.Compare(a.Position, b.Position),
+			cmp.Compare(a.Rig, b.Rig),
+			cmp.Compare(a.Index, b.Index),
+			cmp.Compare(a.Seconds, b.Seconds),
+			cmp.Compare(a.Load, b.Load),
+		)
+	})
+	return order
+}
+
+func rank(o Observation) int {
+	if o.Max {
+		return 0
+	}
+	return 1
+}
+
+// usable refuses what no hold can be: a load that is not positive, a time or
+// rating below zero, NaN and infinities.
+func (o Observation) usable() bool {
+	for _, v := range []float64{o.Load, o.Seconds, o.RPE, o.Spread} {
+		if !(v >= 0) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return o.Load > 0
+}
+
+// newDay forgets yesterday's form.
+func (s State) newDay() State {
+	s.Day = 0
+	for i := range parts {
+		s.P[i][iDay], s.P[iDay][i] = 0, 0
+	}
+	s.P[iDay][iDay] = daySpread * daySpread
+	return s
+}
+
+// move goes to the observation's position and adds the doubt of the change.
+func (s State) move(o Observation) State {
+	switch {
+	case !s.placed:
+	case s.position != o.Position:
+		s.P[iC][iC] += stepSpread * stepSpread
+	case s.rig != o.Rig:
+		s.P[iC][iC] += rigSpread * rigSpread
+	}
+	s.position, s.rig, s.placed = o.Position, o.Rig, true
+	return s
+}

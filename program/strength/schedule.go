@@ -1,0 +1,113 @@
+package strength
+
+import "math"
+
+// Horizon is how many weeks ahead a path runs: three years. What is likely only
+// later is not forecast.
+const Horizon = 156
+
+// Kind is what a week is for.
+type Kind int
+
+const (
+	Build  Kind = iota
+	Deload      // a third of the gain
+	Test        // the last week before and with the test: as a deload
+	Away        // no training: no gain; from the second week on in a row, strength is lost
+	Ill         // ill in bed: strength is lost from the first week
+)
+
+// Week is one week of a schedule. Build, deload and test weeks without a session
+// count as Away.
+type Week struct {
+	Kind     Kind
+	Sessions int // with straight-arm work
+}
+
+// Schedule is what is to be done, week after week: the block's weeks, then an
+// open-ended rhythm of build weeks and deloads to the horizon.
+type Schedule struct {
+	Law         Law // zero = DefaultLaw
+	Career      Career
+	Block       []Week
+	Sessions    int // a week after the block; 0 = 3
+	DeloadEvery int // after the block, every so many weeks is a deload; 0 = 4, below 0 = none
+}
+
+// Losses and their return, ln C (our judgement, near what is published: under 5 %
+// in two weeks, McMaster 2013; 7 to 12 % in eight to twelve weeks, from memory).
+const (
+	awayLoss  = 0.01 // a week, from the second week away
+	awayMost  = 0.12
+	illLoss   = 0.02 // a week ill in bed
+	illMost   = 0.15
+	returning = 0.01 // comes back in each week of training
+)
+
+// NewPath lays the schedule from the state's moment to the horizon. Gains are
+// multiplied by [Scheduled]. For a client coming back from a lay-off the week in
+// which old strength is back is taken from the median course.
+func NewPath(s State, plan Schedule) Path {
+	p := Path{State: s, Gains: make([]float64, Horizon+1), Lost: make([]float64, Horizon+1)}
+	career, off, since := plan.Career, 0, 0
+	for w := range Horizon {
+		week := plan.week(w, since)
+		gain, lost := p.Gains[w], p.Lost[w]
+		if week.Kind == Build {
+			since++
+		} else {
+			since = 0
+		}
+		if week.Kind == Away || week.Kind == Ill {
+			off++
+			p.Gains[w+1], p.Lost[w+1] = gain, lose(lost, week.Kind, off)
+			continue
+		}
+		off = 0
+		now := s.C + math.Exp(s.Rho)*gain - lost
+		step := plan.Law.WeekGain(career.ageAt(now), week.Sessions) * Scheduled
+		if week.Kind != Build {
+			step *= DeloadShare
+		}
+		career.Age++
+		p.Gains[w+1], p.Lost[w+1] = gain+step, math.Max(0, lost-returning)
+	}
+	return p
+}
+
+// week is the w-th week from now; since counts the build weeks since the last of
+// another kind.
+func (plan Schedule) week(w, since int) Week {
+	if w < len(plan.Block) {
+		week := plan.Block[w]
+		if week.Sessions <= 0 && week.Kind != Ill {
+			week.Kind = Away
+		}
+		return week
+	}
+	week := Week{Sessions: plan.Sessions}
+	if week.Sessions <= 0 {
+		week.Sessions = 3
+	}
+	every := plan.DeloadEvery
+	if every == 0 {
+		every = 4
+	}
+	if every > 0 && since+1 >= every {
+		week.Kind = Deload
+	}
+	return week
+}
+
+// lose adds a week's loss to what is lost already; off counts the weeks off in a
+// row, this one included.
+func lose(lost float64, kind Kind, off int) float64 {
+	switch {
+	case kind == Ill:
+		return math.Max(lost, math.Min(lost+illLoss, illMost))
+	case off > 1:
+		return math.Max(lost, math.Min(lost+awayLoss, awayMost))
+	default:
+		return lost
+	}
+}

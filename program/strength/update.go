@@ -1,0 +1,197 @@
+package strength
+
+import "math"
+
+// This file is the filter's arithmetic: the surplus of a set over its load, and
+// the four ways in which a set can tell of it.
+
+// vector is a column in the order C, Rho, Kappa, Day.
+type vector [parts]float64
+
+// surplus is how far, in ln, the capacity believed lies above what the hold
+// would need: its mean, its sensitivities, and the two variances.
+type surplus struct {
+	mean  float64 // m
+	ph    vector  // P h
+	total float64 // V = hᵀPh + R
+}
+
+// surplus of holding the observation's load for t seconds, with the noise of
+// letting go taken at slopeAt seconds.
+func (s State) surplus(o Observation, t, slopeAt float64) surplus {
+	k := math.Exp(s.Kappa)
+	n12, n, ns := margin(Reference, k), margin(t, k), margin(slopeAt, k)
+	tired := setTiring * float64(max(o.Index, 0))
+	if o.Max {
+		tired = 0
+	}
+	h := vector{1, 0, bend(n12) - bend(n), 1}
+	u := surplus{mean: s.C + n12 + s.Day - tired - math.Log(o.Load) - n}
+	u.total = noise(o, slope(ns, k))
+	for i := range parts {
+		for j := range parts {
+			u.ph[i] += s.P[i][j] * h[j]
+		}
+	}
+	for i := range parts {
+		u.total += h[i] * u.ph[i]
+	}
+	return u
+}
+
+// noise is R, the variance of one observation whose margin rises by slope a second.
+func noise(o Observation, slope float64) float64 {
+	let := stopNoise * slope
+	return setNoise*setNoise + let*let + o.Spread*o.Spread
+}
+
+// apply moves the mean along P h by shift/√V and takes share of P h hᵀ P / V off
+// the covariance. Where endurance is only considered and not learned (Schmidt's
+// filter) its mean and variance stay and its covariances follow.
+func (s State) apply(u surplus, shift, share float64, learnK bool) State {
+	kappa, pkk := s.Kappa, s.P[iKappa][iKappa]
+	g := shift / math.Sqrt(u.total)
+	s.C += u.ph[iC] * g
+	s.Rho += u.ph[iRho] * g
+	s.Kappa += u.ph[iKappa] * g
+	s.Day += u.ph[iDay] * g
+	for i := range parts {
+		for j := range parts {
+			s.P[i][j] -= u.ph[i] * u.ph[j] * share / u.total
+		}
+	}
+	if !learnK {
+		s.Kappa, s.P[iKappa][iKappa] = kappa, pkk
+	}
+	return s
+}
+
+// take uses one observation in the way its kind asks; believed is false when it
+// was doubted and left out.
+func (s State) take(o Observation, later bool) (next State, believed bool) {
+	t := o.Seconds
+	switch {
+	case t == 0:
+		return s.atMost(o, notHeld)
+	case o.AtLeast, o.Max && t > longestTest && !o.Pair:
+		return s.atLeast(o, t)
+	case o.Max:
+		return s.exact(o, t, true, later)
+	case o.Failed && o.RPE >= brokenRPE:
+		return s.exact(o, t+failedExtra, false, false)
+	case o.RPE >= easyRPE:
+		left := perRPE * (10 - math.Min(o.RPE, 10))
+		return s.between(o, t+math.Max(0, left-rpeBelow), t+left+rpeAbove, t+left)
+	case o.RPE > 0:
+		return s.atLeast(o, t+easyExtra)
+	case o.Failed:
+		return s.between(o, t, t+easyExtra, t)
+	default:
+		return s.atLeast(o, t)
+	}
+}
+
+func (s State) exact(o Observation, t float64, learnK, jacobian bool) (State, bool) {
+	u := s.surplus(o, t, t)
+	if math.Abs(u.mean) > gateWidth*math.Sqrt(u.total) {
+		return s.doubt(o, -u.mean, func(s State) State {
+			u := s.surplus(o, t, t)
+			return s.apply(u, -u.mean/math.Sqrt(u.total), 1, learnK)
+		})
+	}
+	if jacobian {
+		s = s.jacobian(o, t)
+		u = s.surplus(o, t, t)
+	}
+	s.astray = 0
+	return s.apply(u, -u.mean/math.Sqrt(u.total), 1, learnK), true
+}
+
+// jacobian corrects for the density of seconds against that of surplus: a stray
+// second weighs more where the curve is steep, and without this the constant
+// learned from many tests sinks.
+func (s State) jacobian(o Observation, t float64) State {
+	k := math.Exp(s.Kappa)
+	n := margin(t, k)
+	let := stopNoise * slope(n, k)
+	f := 1 - let*let/(noise(o, slope(n, k))+s.P[iDay][iDay])
+	j := f / ((1 + n) * (1 + n))
+	q := 2 * f * n / math.Pow(1+n, 4)
+	var col vector
+	for i := range parts {
+		col[i] = s.P[i][iKappa]
+	}
+	d := 1 + q*col[iKappa]
+	s.C += col[iC] * j / d
+	s.Rho += col[iRho] * j / d
+	s.Kappa += col[iKappa] * j / d
+	s.Day += col[iDay] * j / d
+	for i := range parts {
+		for l := range parts {
+			s.P[i][l] -= col[i] * col[l] * q / d
+		}
+	}
+	return s
+}
+
+func (s State) atLeast(o Observation, t float64) (State, bool) { return s.oneSided(o, t, 1) }
+
+func (s State) atMost(o Observation, t float64) (State, bool) { return s.oneSided(o, t, -1) }
+
+// oneSided learns that the surplus at t seconds is above zero (side 1) or below
+// it (side −1).
+func (s State) oneSided(o Observation, t, side float64) (State, bool) {
+	use := func(s State) State {
+		u := s.surplus(o, t, t)
+		a := side * u.mean / math.Sqrt(u.total)
+		l := mills(a)
+		return s.apply(u, side*l, l*(l+a), false)
+	}
+	u := s.surplus(o, t, t)
+	if side*u.mean/math.Sqrt(u.total) < -gateWidth {
+		return s.doubt(o, side, use)
+	}
+	s.astray = 0
+	return use(s), true
+}
+
+// between learns that the hold would have lasted from a to b seconds.
+func (s State) between(o Observation, a, b, slopeAt float64) (State, bool) {
+	use := func(s State) (State, float64) {
+		u, hi := s.surplus(o, a, slopeAt), s.surplus(o, b, slopeAt)
+		root := math.Sqrt(u.total)
+		mean, variance, z := truncated(-u.mean/root, -hi.mean/root)
+		return s.apply(u, mean, 1-variance, false), z
+	}
+	next, z := use(s)
+	if z < gateChance {
+		middle := s.surplus(o, slopeAt, slopeAt)
+		return s.doubt(o, -middle.mean, func(s State) State {
+			next, z := use(s)
+			if z < gateChance {
+				u := s.surplus(o, slopeAt, slopeAt)
+				return s.apply(u, -u.mean/math.Sqrt(u.total), 1, false)
+			}
+			return next
+		})
+	}
+	next.astray = 0
+	return next, true
+}
+
+// doubt leaves an unlikely observation out and counts it; side is the sign of
+// what it would have us believe. The third in a row on one side is believed,
+// after capacity has been made less certain.
+func (s State) doubt(o Observation, side float64, use func(State) State) (State, bool) {
+	if side > 0 {
+		s.astray = max(s.astray, 0) + 1
+	} else {
+		s.astray = min(s.astray, 0) - 1
+	}
+	if max(s.astray, -s.astray) < believeAt {
+		return s, false
+	}
+	s.astray = 0
+	s.P[iC][iC] += surprise * surprise
+	return use(s), true
+}
