@@ -44,7 +44,8 @@ var (
 
 // FitCurve fits a curve through measured pulls by least squares on the force,
 // A and B not negative. Rest is the unstretched length in m. It needs pulls at
-// two lengths or more, all above rest. The residuals are in the order of pulls.
+// two lengths at least half a per cent of rest apart (ErrTooFewPulls), all above
+// rest (ErrBadPull). The residuals are in the order of pulls.
 func FitCurve(rest float64, pulls []Pull) (Curve, []Residual, error) {
 	if err := checkPulls(rest, pulls); err != nil {
 		return Curve{}, nil, err
@@ -59,15 +60,19 @@ func FitCurve(rest float64, pulls []Pull) (Curve, []Residual, error) {
 	return c, residuals, nil
 }
 
+// closest is how near two lengths may lie, in rest lengths, and still tell two
+// constants apart (our judgement: half a centimetre of a one-metre band).
+const closest = 0.005
+
 func checkPulls(rest float64, pulls []Pull) error {
-	different := false
+	shortest, longest := math.Inf(1), 0.0
 	for _, p := range pulls {
 		if !(rest > 0 && p.Length > rest && p.Force > 0) || math.IsInf(p.Length, 0) || math.IsInf(p.Force, 0) {
 			return ErrBadPull
 		}
-		different = different || p.Length != pulls[0].Length
+		shortest, longest = min(shortest, p.Length), max(longest, p.Length)
 	}
-	if !different {
+	if !(longest-shortest >= closest*rest) {
 		return ErrTooFewPulls
 	}
 	return nil

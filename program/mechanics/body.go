@@ -1,6 +1,10 @@
 package mechanics
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+	"math"
+)
 
 // Sex chooses the segment table.
 type Sex int
@@ -42,9 +46,15 @@ type Body struct {
 // reaction board with the arms down; zero means not measured. Otherwise mass is
 // moved between legs and trunk until StandingCoM agrees, and a *BalanceError is
 // returned where that would change the legs by more than 15 % of their mass.
+// Numbers that are not positive give ErrBadBody.
 func NewBody(sex Sex, mass, height, armSpan, balancePoint float64) (Body, error) {
 	if armSpan == 0 {
 		armSpan = height
+	}
+	for _, v := range []float64{mass, height, armSpan} {
+		if !(v > 0) || math.IsInf(v, 0) {
+			return Body{}, ErrBadBody
+		}
 	}
 	b := scaled(tableFor(sex), mass, height, armSpan)
 	if balancePoint == 0 {
@@ -72,6 +82,9 @@ func scaled(t table, mass, height, armSpan float64) Body {
 	b.AnkleHeight = height - b.Head.Length - t.trunkC7*height - b.Thigh.Length - b.Shank.Length
 	return b
 }
+
+// ErrBadBody says that mass, height or arm span is not a positive number.
+var ErrBadBody = errors.New("mechanics: mass, height and arm span must be positive")
 
 // BalanceError says that a measured balance point is too far from what the
 // segments give to be put down to build: most likely it was measured wrong.
