@@ -1,0 +1,197 @@
+package view
+
+import (
+	"strconv"
+
+	"gatepost/program"
+)
+
+// block names the weeks: "12 weeks, 11 January – 4 April 2027".
+func (s *speech) block(p *program.Program) string {
+	if len(p.Weeks) == 0 {
+		return ""
+	}
+	last := p.Weeks[len(p.Weeks)-1].Start + 6
+	return s.say("plan.block", "weeks", strconv.Itoa(len(p.Weeks)),
+		"from", s.date(p.Start), "to", s.date(last))
+}
+
+// where says in a sentence what the tests showed.
+func (s *speech) where(p *program.Program) string {
+	place, ok := load(p, p.Place)
+	switch {
+	case p.Goal.Met:
+		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
+	case p.Capacity.Untested:
+		return s.say("plan.untested", "name", first(p.Client.Name))
+	case !ok:
+		return s.say("plan.floor", "name", first(p.Client.Name))
+	case place.FreeHold < 1:
+		return s.say("plan.helped", "name", first(p.Client.Name), "step", s.step(p.Place))
+	}
+	return s.say("plan.held", "name", first(p.Client.Name), "step", s.step(p.Place),
+		"hold", s.seconds(int(place.FreeHold)))
+}
+
+func load(p *program.Program, step string) (program.StepLoad, bool) {
+	for _, l := range p.Steps {
+		if l.ID == step {
+			return l, true
+		}
+	}
+	return program.StepLoad{}, false
+}
+
+func forecastOf(p *program.Program, step string) program.Forecast {
+	for _, f := range p.Forecasts {
+		if f.Step == step {
+			return f
+		}
+	}
+	return program.Forecast{Step: step}
+}
+
+func (s *speech) forecast(p *program.Program) Forecast {
+	f := forecastOf(p, p.Goal.Step)
+	v := Forecast{Early: s.month(f.Early), Likely: s.month(f.Likely), Late: s.month(f.Late)}
+	v.Range = s.dateRange(f, p.Goal.Met)
+	if p.Goal.Met {
+		v.Sentence = s.say("forecast.met")
+		return v
+	}
+	v.ChanceKey = chance(p.Goal.Chance)
+	v.Chance = s.say("chance." + v.ChanceKey)
+	v.Sentence = s.say("forecast.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold),
+		"range", v.Range, "date", s.date(p.Goal.By), "chance", v.Chance)
+	return v
+}
+
+// dateRange is a phrase of the dates that are near enough to name.
+func (s *speech) dateRange(f program.Forecast, met bool) string {
+	likely := s.say("forecast.likely", "date", s.month(f.Likely))
+	switch {
+	case f.Held || met:
+		return s.say("forecast.held")
+	case f.Early == 0:
+		return s.say("forecast.not_forecast")
+	case f.Likely == 0:
+		return s.say("forecast.earliest", "date", s.month(f.Early))
+	case f.Late == 0:
+		return join(likely, s.say("forecast.open_end", "early", s.month(f.Early)))
+	case s.month(f.Early) == s.month(f.Late):
+		return likely
+	}
+	return join(likely, s.say("forecast.between", "early", s.month(f.Early), "late", s.month(f.Late)))
+}
+
+// chance is the word for a chance, by whole per cent. The limits are our
+// judgement.
+func chance(share float64) string {
+	switch c := round(100 * share); {
+	case c < 20:
+		return "unlikely"
+	case c <= 60:
+		return "open"
+	case c <= 85:
+		return "likely"
+	}
+	return "very_likely"
+}
+
+// ladder is this body's steps from the first to the goal.
+func (s *speech) ladder(p *program.Program) []Rung {
+	var all []Rung
+	behind := p.Place != ""
+	for _, l := range p.Steps {
+		if l.ID == p.Place {
+			behind = false
+		}
+		f := forecastOf(p, l.ID)
+		r := Rung{StepID: l.ID, Step: s.step(l.ID), Share: s.percent(l.Share), ShareOf1: l.Share,
+			State: rungState(p, l.ID, behind || f.Held)}
+		if step, ok := s.road.Step(l.ID); ok {
+			r.ExerciseID = step.Exercise
+		}
+		r.StateWord = s.say("rung." + string(r.State))
+		if f.Likely != 0 && !f.Held {
+			r.When = s.say("forecast.likely", "date", s.month(f.Likely))
+		}
+		all = append(all, r)
+		if l.ID == p.Goal.Step {
+			break
+		}
+	}
+	return all
+}
+
+func rungState(p *program.Program, id string, held bool) RungState {
+	switch {
+	case id == p.Place && !p.Goal.Met:
+		return RungNow
+	case id == p.Goal.Step:
+		return RungGoal
+	case held:
+		return RungHeld
+	}
+	for _, w := range p.Weeks {
+		if w.Step == id {
+			return RungBlock
+		}
+	}
+	return RungLater
+}
+
+func (s *speech) gates(p *program.Program) []Gate {
+	var all []Gate
+	for _, g := range p.Gates {
+		all = append(all, s.gate(g))
+	}
+	return all
+}
+
+func (s *speech) gate(g program.StepGate) Gate {
+	v := Gate{StepID: g.Step, Step: s.step(g.Step), Dose: s.holds(g.Sets, g.Hold), Week: g.Week}
+	sets, hold, single := strconv.Itoa(g.Sets), strconv.Itoa(g.Hold), ""
+	v.Terms = []string{s.say("gate.sets", "sets", sets, "hold", hold)}
+	if step, ok := s.road.Step(g.Step); ok && step.Sides == 2 && g.Sets%2 == 0 {
+		v.Terms[0] = s.say("gate.sets_each_side", "sets", sets, "hold", hold, "half", strconv.Itoa(g.Sets/2))
+	}
+	if g.Single > 0 {
+		single = s.say("gate.single", "hold", strconv.Itoa(g.Single))
+		v.Terms = append(v.Terms, single)
+	}
+	v.Dose = join(v.Dose, single)
+	v.Terms = append(v.Terms, s.say("gate.clean"), s.say("gate.rpe", "rpe", s.decimal(g.RPEMax)),
+		s.say("gate.sessions", "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
+		s.say("gate.pain", "pain", strconv.Itoa(g.PainMax)))
+	v.Words = join(v.Terms...)
+	return v
+}
+
+func (s *speech) outline(p *program.Program) []string {
+	var all []string
+	for _, stage := range p.Outline {
+		all = append(all, s.say("plan.stage", "step", s.step(stage.Step), "month", s.month(stage.From)))
+	}
+	return all
+}
+
+// cue is the first cue of the first week's main work.
+func (s *speech) cue(p *program.Program) string {
+	for _, w := range p.Weeks {
+		if e, ok := s.lib.Exercise(w.Exercise); ok && len(e.Cues) > 0 {
+			return e.Cues[0]
+		}
+	}
+	return ""
+}
+
+// cueWorth says what a better position saves, in kilograms of band help; for
+// the coach's eyes.
+func (s *speech) cueWorth(p *program.Program) []string {
+	var all []string
+	for _, c := range p.Cues {
+		all = append(all, s.say("cue.worth", "cue", s.say("cue."+c.Cue), "help", s.kilograms(c.Help)))
+	}
+	return all
+}

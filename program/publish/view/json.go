@@ -1,0 +1,234 @@
+package view
+
+import (
+	"bytes"
+	_ "embed"
+	"encoding/json"
+	"math"
+
+	"gatepost/program"
+)
+
+// Schema describes what JSON writes (JSON Schema, draft 2020-12).
+//
+//go:embed program.schema.json
+var Schema []byte
+
+// JSON writes a program for machines: UTF-8, two-space indent, fields in a fixed
+// order, dates ISO 8601, numbers in the units their names end in and rounded to
+// what is meant. Schema describes it.
+func JSON(p *program.Program) ([]byte, error) {
+	var out bytes.Buffer
+	enc := json.NewEncoder(&out)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	err := enc.Encode(programJSON(p))
+	return out.Bytes(), err
+}
+
+type (
+	fileJSON struct {
+		Client   clientJSON     `json:"client"`
+		Skill    string         `json:"skill"`
+		Goal     goalJSON       `json:"goal"`
+		Steps    []stepJSON     `json:"steps"`
+		Bands    []bandJSON     `json:"bands"`
+		Capacity capacityJSON   `json:"capacity"`
+		Forecast []forecastJSON `json:"forecast"`
+		Weeks    []weekJSON     `json:"weeks"`
+		Gates    []gateJSON     `json:"gates"`
+		Cues     []cueJSON      `json:"cues"`
+		Notes    []noteJSON     `json:"notes"`
+	}
+	clientJSON struct {
+		Name string `json:"name"`
+		Slug string `json:"slug"`
+	}
+	goalJSON struct {
+		Step   string       `json:"step"`
+		Hold   int          `json:"hold_s"`
+		By     program.Date `json:"by"`
+		Chance float64      `json:"chance"`
+	}
+	stepJSON struct {
+		ID            string  `json:"id"`
+		Name          string  `json:"name,omitempty"`
+		Torque        float64 `json:"torque_nm"`
+		Share         float64 `json:"share_of_full"`
+		Lean          float64 `json:"lean_deg"`
+		ShoulderAhead float64 `json:"shoulder_ahead_m"`
+		HipHeight     float64 `json:"hip_height_m"`
+		FreeHold      float64 `json:"free_hold_s"`
+		Allowance     float64 `json:"allowance"`
+		HandsAhead    float64 `json:"hands_ahead_of_anchor_m"`
+	}
+	bandJSON struct {
+		Name string  `json:"name"`
+		A    float64 `json:"a_n"`
+		B    float64 `json:"b_n"`
+		Rest float64 `json:"rest_m"`
+	}
+	capacityJSON struct {
+		Torque    *float64 `json:"torque_nm"` // null where endurance is only assumed
+		Low       float64  `json:"low_nm"`
+		High      float64  `json:"high_nm"`
+		Held12    float64  `json:"held_12_s_nm"`
+		Endurance float64  `json:"endurance_per_min"`
+	}
+	forecastJSON struct {
+		Step   string        `json:"step"`
+		Early  *program.Date `json:"early"` // null: more than three years away, or held
+		Likely *program.Date `json:"likely"`
+		Late   *program.Date `json:"late"`
+	}
+	weekJSON struct {
+		Number   int           `json:"number"`
+		Start    program.Date  `json:"start"`
+		Kind     string        `json:"kind"`
+		Step     string        `json:"step"`
+		Rig      []string      `json:"rig"`
+		Drop     float64       `json:"drop_m"`
+		Help     float64       `json:"help_n"`
+		Capacity float64       `json:"capacity_nm"`
+		MaxHold  float64       `json:"max_hold_s"`
+		Effort   float64       `json:"effort"`
+		Hold     int           `json:"hold_s"`
+		Sets     int           `json:"sets"`
+		Rest     int           `json:"rest_s"`
+		Counted  float64       `json:"straight_arm_s"`
+		Sessions []sessionJSON `json:"sessions"`
+	}
+	sessionJSON struct {
+		Date    program.Date `json:"date"`
+		Minutes int          `json:"minutes"`
+		Items   []itemJSON   `json:"items"`
+	}
+	itemJSON struct {
+		Exercise    string   `json:"exercise"`
+		Role        string   `json:"role"`
+		Step        string   `json:"step"`
+		Rig         []string `json:"rig"`
+		Sets        int      `json:"sets"`
+		Hold        int      `json:"hold_s"`
+		Reps        int      `json:"reps"`
+		Rest        int      `json:"rest_s"`
+		StraightArm bool     `json:"straight_arm"`
+	}
+	gateJSON struct {
+		Step     string  `json:"step"`
+		Sets     int     `json:"sets"`
+		Hold     int     `json:"hold_s"`
+		RPEMax   float64 `json:"rpe_max"`
+		Sessions int     `json:"sessions"`
+	}
+	cueJSON struct {
+		Cue   string  `json:"cue"`
+		Saves float64 `json:"saves_share"`
+	}
+	noteJSON struct {
+		Code   string      `json:"code"`
+		Values []valueJSON `json:"values"`
+	}
+	valueJSON struct {
+		Name  string `json:"name"`
+		Kind  string `json:"kind"`
+		Value any    `json:"value"`
+	}
+)
+
+func programJSON(p *program.Program) fileJSON {
+	return fileJSON{
+		Client: clientJSON{p.Client.Name, p.Client.Slug}, Skill: p.Skill,
+		Goal:  goalJSON{p.Goal.Step, p.Goal.Hold, p.Goal.By, places(p.Goal.Chance, 3)},
+		Steps: each(p.Steps, toStep), Bands: each(p.Bands, toBand), Capacity: toCapacity(p.Capacity),
+		Forecast: each(p.Forecasts, toForecast), Weeks: each(p.Weeks, toWeek), Gates: each(p.Gates, toGate),
+		Cues:  each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
+		Notes: append(each(p.Withheld, toNote), each(p.Notes, toNote)...),
+	}
+}
+
+func toStep(l program.StepLoad) stepJSON {
+	return stepJSON{ID: l.ID, Torque: places(l.Torque, 1), Share: places(l.Share, 3),
+		Lean: places(l.Lean*180/math.Pi, 1), ShoulderAhead: places(l.ShoulderAhead, 3),
+		HipHeight: places(l.HipHeight, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
+		HandsAhead: places(l.HandsAhead, 3)}
+}
+
+func toBand(b program.BandCurve) bandJSON {
+	return bandJSON{b.Name, places(b.A, 3), places(b.B, 3), places(b.Rest, 3)}
+}
+
+func toCapacity(c program.Capacity) capacityJSON {
+	v := capacityJSON{Low: places(c.Low, 1), High: places(c.High, 1), Held12: places(c.Held12, 1),
+		Endurance: places(c.Endurance, 3)}
+	if c.Instant != 0 {
+		instant := places(c.Instant, 1)
+		v.Torque = &instant
+	}
+	return v
+}
+
+func toForecast(f program.Forecast) forecastJSON {
+	return forecastJSON{f.Step, given(f.Early), given(f.Likely), given(f.Late)}
+}
+
+func given(d program.Date) *program.Date {
+	if d == 0 {
+		return nil
+	}
+	return &d
+}
+
+func toWeek(w program.Week) weekJSON {
+	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1),
+		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Hold, w.Sets, w.Rest,
+		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
+}
+
+func toSession(s program.Session) sessionJSON {
+	return sessionJSON{s.Date, s.Minutes, each(s.Items, toItem)}
+}
+
+func toItem(p program.Prescription) itemJSON {
+	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm}
+}
+
+func toGate(g program.StepGate) gateJSON {
+	return gateJSON{g.Step, g.Sets, g.Hold, g.RPEMax, g.Sessions}
+}
+
+func toNote(n program.Note) noteJSON {
+	return noteJSON{n.Code, each(n.Values, toValue)}
+}
+
+func toValue(v program.Value) valueJSON {
+	out := valueJSON{Name: v.Name, Kind: string(v.Kind), Value: v.Text}
+	switch v.Kind {
+	case program.ValueSeconds, program.ValueMetres, program.ValueNewtons, program.ValueShare, program.ValueCount:
+		out.Value = places(v.Number, 3)
+	case program.ValueDate:
+		out.Value = program.Date(round(v.Number))
+	}
+	return out
+}
+
+func names(r program.Rig) []string { return append([]string{}, r.Bands...) }
+
+// each turns a list into another; an empty one stays [], never null.
+func each[A, B any](from []A, to func(A) B) []B {
+	all := make([]B, 0, len(from))
+	for _, a := range from {
+		all = append(all, to(a))
+	}
+	return all
+}
+
+// places rounds to decimal places, so that no processor's last bit reaches the
+// file. Infinities and NaN, which JSON cannot carry, become 0.
+func places(x float64, n int) float64 {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return 0
+	}
+	scale := math.Pow10(n)
+	return math.Round(x*scale) / scale
+}

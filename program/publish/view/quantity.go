@@ -1,0 +1,127 @@
+package view
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"gatepost/program"
+)
+
+const standardGravity = 9.80665 // m/s², exact by definition (CGPM 1901)
+
+func round(x float64) int { return int(math.Round(x)) }
+
+// unit writes a number with its unit.
+func (s *speech) unit(name, number string) string { return s.say("unit."+name, "number", number) }
+
+// seconds writes a hold: "12 s".
+func (s *speech) seconds(n int) string { return s.unit("seconds", strconv.Itoa(n)) }
+
+// minutes writes a session's length: "57 min".
+func (s *speech) minutes(n int) string { return s.unit("minutes", strconv.Itoa(n)) }
+
+// pause writes a rest: seconds below two minutes, then minutes; empty for none.
+func (s *speech) pause(n int) string {
+	switch {
+	case n <= 0:
+		return ""
+	case n < 120:
+		return s.seconds(n)
+	case n%60 == 0:
+		return s.minutes(n / 60)
+	case n%30 == 0:
+		return s.unit("minutes", halves(float64(n)/60))
+	}
+	return s.unit("minutes", strconv.Itoa(n/60)+":"+strconv.Itoa(n%60/10)+strconv.Itoa(n%10))
+}
+
+// centimetres writes a length given in metres: "22 cm".
+func (s *speech) centimetres(m float64) string {
+	return s.unit("centimetres", strconv.Itoa(round(m*100)))
+}
+
+// percent writes a share: "75 %".
+func (s *speech) percent(share float64) string {
+	return s.unit("percent", strconv.Itoa(round(100*share)))
+}
+
+// HalfKilograms is a force in newtons as the kilograms shown to people, to the
+// nearest half.
+func HalfKilograms(newtons float64) float64 {
+	return math.Round(2*newtons/standardGravity) / 2
+}
+
+// kilograms writes a force given in newtons: "6.5 kg", "<0.5 kg"; empty for none.
+func (s *speech) kilograms(newtons float64) string {
+	kg := HalfKilograms(newtons)
+	switch {
+	case newtons <= 0:
+		return ""
+	case kg == 0:
+		return s.unit("kilograms", "<"+s.decimal(0.5))
+	}
+	return s.unit("kilograms", s.decimal(kg))
+}
+
+// decimal writes a number with the language's decimal sign and no more places
+// than it needs.
+func (s *speech) decimal(x float64) string {
+	return strings.Replace(strconv.FormatFloat(x, 'f', -1, 64), ".", s.say("unit.decimal"), 1)
+}
+
+// hands is a lean in hand-breadths from the wall to the wrist crease, to the
+// nearest half. The pairs are the usual ones for a hand of 10.16 cm, head in
+// line and hair touching: 3, 4, 5, 6 hands for 0, 9, 18, 28 cm (common practice);
+// between them in proportion, beyond them as between the last two.
+func hands(lean float64) string {
+	cm := [...]float64{0, 9, 18, 28}
+	i := 1
+	for i < len(cm)-1 && 100*lean > cm[i] {
+		i++
+	}
+	n := float64(i+2) + (100*lean-cm[i-1])/(cm[i]-cm[i-1])
+	return halves(math.Round(2*n) / 2)
+}
+
+// halves writes 5.5 as "5½".
+func halves(n float64) string {
+	whole := int(n)
+	switch {
+	case n == float64(whole):
+		return strconv.Itoa(whole)
+	case whole == 0:
+		return "½"
+	}
+	return strconv.Itoa(whole) + "½"
+}
+
+// rig writes the bands: "narrow + middle"; the word for none when free.
+func (s *speech) rig(r program.Rig) string {
+	if r.Free() {
+		return s.say("rig.free")
+	}
+	return strings.Join(r.Bands, s.say("rig.join"))
+}
+
+// drop writes the strap between anchor and band; empty without one.
+func (s *speech) drop(r program.Rig) string {
+	if r.Free() || round(100*r.Drop) == 0 {
+		return ""
+	}
+	return s.say("rig.drop", "length", s.centimetres(r.Drop))
+}
+
+// wall writes a lean as the distance from a wall in hand-breadths.
+func (s *speech) wall(ahead float64) string { return s.say("rig.wall", "number", hands(ahead)) }
+
+// join strings what there is with commas.
+func join(parts ...string) string {
+	var kept []string
+	for _, part := range parts {
+		if part != "" {
+			kept = append(kept, part)
+		}
+	}
+	return strings.Join(kept, ", ")
+}

@@ -1,0 +1,153 @@
+package view
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+// speech turns keys and values into the reader's words, and remembers the keys
+// that had none.
+type speech struct {
+	lib     *program.Library
+	road    *program.RoadMap
+	program *program.Program
+	lang    string
+	missing map[string]string // key to what is wrong with it
+}
+
+func newSpeech(coach program.Coach, lib *program.Library, p *program.Program) *speech {
+	s := &speech{lib: lib, program: p, lang: coach.Lang, missing: map[string]string{}}
+	if s.lang == "" {
+		s.lang = "en"
+	}
+	if road, ok := lib.RoadMap(p.Skill); ok {
+		s.road = road
+	} else {
+		s.road = &program.RoadMap{ID: p.Skill, Name: p.Skill}
+	}
+	return s
+}
+
+// say gives the words of a key with its {placeholders} filled from pairs of
+// name and text. A key without words is said as the key itself.
+func (s *speech) say(key string, pairs ...string) string {
+	text, ok := s.lib.Words[key]
+	if !ok {
+		s.missing[key] = fmt.Sprintf("there are no words for %q", key)
+		return key
+	}
+	return s.fill(key, text, pairs...)
+}
+
+// fill puts values in place of {placeholders}; one that is left over is a fault
+// of the words file.
+func (s *speech) fill(key, text string, pairs ...string) string {
+	var out strings.Builder
+	for {
+		before, rest, ok := strings.Cut(text, "{")
+		out.WriteString(before)
+		name, after, closed := strings.Cut(rest, "}")
+		if !ok || !closed {
+			return out.String()
+		}
+		at := slices.Index(pairs, name)
+		for at >= 0 && at%2 == 1 {
+			at = nextName(pairs, name, at)
+		}
+		if at < 0 {
+			s.missing[key] = fmt.Sprintf("%q has a placeholder {%s} that nothing fills", key, name)
+			out.WriteString(name)
+		} else {
+			out.WriteString(pairs[at+1])
+		}
+		text = after
+	}
+}
+
+// nextName looks for a name after a value that happens to read the same.
+func nextName(pairs []string, name string, after int) int {
+	for i := after + 1; i < len(pairs); i += 2 {
+		if pairs[i] == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// problems lists what the words file lacks, in order.
+func (s *speech) problems() program.Problems {
+	var all program.Problems
+	for _, key := range slices.Sorted(maps.Keys(s.missing)) {
+		section, name, _ := strings.Cut(key, ".")
+		all = append(all, program.Problem{
+			Place:   program.Place{File: "content/words/" + s.lang + ".yaml"},
+			Message: s.missing[key],
+			Advice:  fmt.Sprintf("write it under %s:, as %s: \"…\"", section, name),
+		})
+	}
+	return all
+}
+
+func (s *speech) skill() string { return s.road.Name }
+
+// step is a step's name as used within a sentence.
+func (s *speech) step(id string) string {
+	if step, ok := s.road.Step(id); ok {
+		return step.Name
+	}
+	return strings.ReplaceAll(id, "-", " ")
+}
+
+// exercise is an exercise's name.
+func (s *speech) exercise(id string) string {
+	if e, ok := s.lib.Exercise(id); ok {
+		return e.Name
+	}
+	return strings.ReplaceAll(id, "-", " ")
+}
+
+// notes writes the planner's notes.
+func (s *speech) notes(notes []program.Note) []string {
+	var all []string
+	for _, n := range notes {
+		var pairs []string
+		for _, value := range n.Values {
+			pairs = append(pairs, value.Name, s.value(value))
+		}
+		all = append(all, s.say("note."+n.Code, pairs...))
+	}
+	return all
+}
+
+func (s *speech) value(v program.Value) string {
+	switch v.Kind {
+	case program.ValueSeconds:
+		return s.seconds(round(v.Number))
+	case program.ValueMetres:
+		return s.centimetres(v.Number)
+	case program.ValueNewtons:
+		return s.kilograms(v.Number)
+	case program.ValueShare:
+		return s.percent(v.Number)
+	case program.ValueCount:
+		return fmt.Sprint(round(v.Number))
+	case program.ValueDate:
+		return s.date(program.Date(round(v.Number)))
+	case program.ValueStep:
+		return s.step(v.Text)
+	case program.ValueExercise:
+		return s.exercise(v.Text)
+	case program.ValueWord:
+		return s.say(v.Text)
+	}
+	return v.Text
+}
+
+func first(name string) string {
+	word, _, _ := strings.Cut(strings.TrimSpace(name), " ")
+	return word
+}

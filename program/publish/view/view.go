@@ -1,0 +1,158 @@
+// Package view is the one place where a training program becomes text: order,
+// rounding, units, and dates in words. Every renderer (chart, card, page,
+// calendar, terminal) prints the strings of one View, so that the same
+// "4 × 12 s, narrow + middle" stands on all of them.
+//
+// Rules of writing:
+//   - Help is kilograms, newtons / 9.80665, to the nearest half.
+//   - Holds are whole seconds, rests seconds below two minutes and then minutes.
+//   - Leans and straps are whole centimetres; a lean also in hand-breadths.
+//   - Shares of the full position are whole per cent.
+//   - Forecasts name months, never days, and never one date alone; chances are
+//     words: unlikely (below 20 %), open (to 60), likely (to 85), very likely.
+//
+// Words for readers, units and × among them, come from the words file, which
+// puts no-break spaces between a number and its unit. Body mass, health, birth date and
+// torques have no field in a View, and so cannot be printed.
+package view
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+
+	"gatepost/program"
+)
+
+// View is a program in words. Empty strings and lists mean that there is
+// nothing to say, and renderers leave their place out.
+type View struct {
+	Title    string // "Planche program for Maren"
+	Client   string // full name
+	First    string // first word of the name, for pages
+	Slug     string // for file names; never on the site
+	Page     string // random part of the page's address
+	Public   bool   // the client agreed to a page on the site
+	SkillID  string
+	Skill    string // "Planche"
+	Goal     string // "straddle for 10 s by 30 November 2027"
+	GoalStep string // step id
+	Coach    program.Coach
+	Lang     string // BCP 47 tag of the words
+	Measured program.Date
+	On       string // the day measured, in words
+	Start    program.Date
+	Block    string // "12 weeks, 11 January – 4 April 2027"
+	Version  string // seven characters of the program's hash
+
+	Withheld []string // why no program may be made yet; no weeks then
+
+	Where    string // where the client is today, one sentence
+	Forecast Forecast
+	Ladder   []Rung // this body's order of steps
+	Weeks    []Week
+	Gates    []Gate
+	Outline  []string // what comes after the block
+	Notes    []string // about the whole program
+
+	Cue      string // the one cue of the block
+	CueWorth []string
+	Advice   Advice
+}
+
+// Advice is what every handout repeats, each under its title.
+type Advice struct {
+	DayTitle     string
+	DayRule      []string // how a day's sets answer to RPE
+	DayShort     string   // the same in one sentence
+	StopTitle    string
+	StopRule     []string // phrases: "sharp pain anywhere"
+	StopShort    string   // the same in one sentence
+	PainTitle    string
+	PainRule     []string // what a pain of so much of ten means
+	MissedTitle  string
+	Missed       []string // a session missed, a week ill
+	CautionTitle string
+	Cautions     []string
+	NotMedical   string // who decides
+}
+
+// Forecast is the goal's date as a range, and its chance in words.
+type Forecast struct {
+	Early, Likely, Late string // "August 2027"; empty: more than three years away
+	Range               string // the three in a phrase
+	Chance              string // "open"; empty when the goal is met already
+	ChanceKey           string // "unlikely", "open", "likely", "very_likely" or ""
+	Sentence            string // all of it
+}
+
+// Rung is one step of the ladder.
+type Rung struct {
+	StepID, Step string
+	ExerciseID   string
+	Share        string // of the full position, "75 %"
+	ShareOf1     float64
+	State        RungState
+	StateWord    string
+	When         string // "most likely June 2027"; empty when held or not forecast
+}
+
+// RungState says where a step stands for the client.
+type RungState string
+
+const (
+	RungHeld  RungState = "held"  // behind the client
+	RungNow   RungState = "now"   // the first week's step
+	RungBlock RungState = "block" // trained in this block
+	RungLater RungState = "later"
+	RungGoal  RungState = "goal"
+)
+
+// Gate is what must be shown before the next step.
+type Gate struct {
+	StepID, Step string
+	Dose         string   // "3 × 10 s"
+	Terms        []string // "3 × 10 s, without a band", "clean in a side-view video" …
+	Words        string   // the terms in a line
+	Week         int      // last week on the step; 0: not in this block
+}
+
+// New writes a program in the words of the library. Problems name each missing
+// word once, with the words file; the View is complete but for those.
+func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, program.Problems) {
+	s := newSpeech(coach, lib, p)
+	v := &View{
+		Client: p.Client.Name, First: first(p.Client.Name), Slug: p.Client.Slug, Page: p.Client.Page,
+		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
+		Coach:  coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
+		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(p),
+	}
+	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
+	v.Goal = s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By))
+	v.Advice = s.advice()
+	if len(p.Withheld) > 0 {
+		v.Withheld = s.notes(p.Withheld)
+		return v, s.problems()
+	}
+	v.Block = s.block(p)
+	v.Where = s.where(p)
+	v.Forecast = s.forecast(p)
+	v.Ladder = s.ladder(p)
+	v.Weeks = s.weeks(p)
+	v.Gates = s.gates(p)
+	v.Outline = s.outline(p)
+	v.Notes = s.notes(p.Notes)
+	v.Cue = s.cue(p)
+	v.CueWorth = s.cueWorth(p)
+	return v, s.problems()
+}
+
+// version is a short hash of the program, by which an old chart on the wall is
+// told from a new one.
+func version(p *program.Program) string {
+	data, err := JSON(p)
+	if err != nil {
+		return ""
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:])[:7]
+}

@@ -1,0 +1,212 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+
+	"gatepost/program"
+)
+
+// Week is one column of the chart, one row of the page.
+type Week struct {
+	Number      int
+	Title       string // "Week 3"
+	Start       program.Date
+	Dates       string // "25–31 Jan"
+	Kind        string // "Build"
+	KindKey     program.WeekKind
+	StepID      string // empty on the floor rungs
+	Step        string // "advanced tuck", or the floor rung's exercise
+	ExerciseID  string
+	Main        string // "4 × 12 s"; empty in a week without main work
+	Sets, Hold  int
+	Rig         string // "narrow + middle", "free", or the lean's centimetres
+	Free        bool   // a step held without help
+	Bands       []string
+	Drop        string // "strap 20 cm"
+	Help        string // "6.5 kg"; empty when free or on a lean
+	HelpKG      float64
+	Rest        string // "2:30 min"
+	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
+	Test        string // what is tested: "Test: open tuck, advanced tuck"
+	Provisional bool   // stands until the next check hold has spoken
+	Sessions    []Session
+	Notes       []string
+}
+
+// Session is one day.
+type Session struct {
+	Number  int // in the week, from 1
+	Date    program.Date
+	Title   string // "Monday 11 January"
+	Day     string // "Mon"
+	Minutes string // "57 min"
+	Items   []Item
+	Dropped []string
+}
+
+// Item is one line of a session.
+type Item struct {
+	ExerciseID, Exercise string
+	StepID, Step         string
+	Role                 string // "Main hold"
+	RoleKey              program.Role
+	Sets                 int
+	Dose                 string // "4 × 12 s", "3 × 8", "4 × 40 s, 2 a side"
+	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
+	Help                 string // "6.5 kg"
+	Spot                 string // "hands 26 cm ahead of the spot under the anchor"
+	Rest                 string
+	Remark               string // "in the rests of the main hold"
+	Cue                  string // the exercise's first cue
+	Cues                 []string
+	StraightArm          bool
+	Max                  bool
+	Line                 string // "4 × 12 s, narrow + middle"
+}
+
+func (s *speech) weeks(p *program.Program) []Week {
+	var all []Week
+	for _, w := range p.Weeks {
+		all = append(all, s.week(w))
+	}
+	return all
+}
+
+func (s *speech) week(w program.Week) Week {
+	v := Week{
+		Number: w.Number, Title: s.say("week.number", "number", strconv.Itoa(w.Number)),
+		Start: w.Start, Dates: s.span(w.Start, w.Start+6),
+		Kind: s.say("week." + string(w.Kind)), KindKey: w.Kind,
+		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
+		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w),
+	}
+	if w.Step != "" {
+		v.Step = s.step(w.Step)
+	} else if w.Exercise != "" {
+		v.Step = s.exercise(w.Exercise)
+	}
+	if w.Sets > 0 && w.Hold > 0 {
+		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
+		s.helpOf(&v, w)
+	}
+	v.Line = join(v.Main, v.Rig, v.Drop)
+	for i, session := range w.Sessions {
+		v.Sessions = append(v.Sessions, s.session(i+1, session))
+	}
+	return v
+}
+
+// helpOf writes what carries part of the load: bands, toes on a scale, or, in a
+// lean, the feet.
+func (s *speech) helpOf(v *Week, w program.Week) {
+	switch {
+	case w.Ahead > 0:
+		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
+	case w.Scale > 0:
+		v.Rig, v.Help, v.HelpKG = s.say("rig.scale", "kilograms", s.kilograms(w.Scale)), s.kilograms(w.Scale), HalfKilograms(w.Scale)
+	case w.Step != "":
+		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.drop(w.Rig), w.Rig.Bands, w.Rig.Free()
+		v.Help, v.HelpKG = s.kilograms(w.Help), HalfKilograms(w.Help)
+	}
+}
+
+// test names the steps and exercises that a week tests.
+func (s *speech) test(w program.Week) string {
+	var names []string
+	for _, session := range w.Sessions {
+		for _, item := range session.Items {
+			if item.Role != program.RoleTest {
+				continue
+			}
+			name := s.exercise(item.Exercise)
+			if item.Step != "" {
+				name = s.step(item.Step)
+			}
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	if names == nil {
+		return ""
+	}
+	return s.say("week.tests", "what", join(names...))
+}
+
+func (s *speech) session(number int, from program.Session) Session {
+	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
+		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
+	for _, item := range from.Items {
+		v.Items = append(v.Items, s.item(item))
+	}
+	return v
+}
+
+func (s *speech) item(p program.Prescription) Item {
+	v := Item{
+		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
+		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Dose: s.dose(p),
+		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
+	}
+	switch {
+	case p.Ahead > 0:
+		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
+	case p.Scale > 0:
+		v.Rig, v.Help = s.say("rig.scale", "kilograms", s.kilograms(p.Scale)), s.kilograms(p.Scale)
+	case p.Step != "":
+		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
+	}
+	if p.Step != "" {
+		v.Step = s.step(p.Step)
+	}
+	if e, ok := s.lib.Exercise(p.Exercise); ok && len(e.Cues) > 0 {
+		v.Cue, v.Cues = e.Cues[0], e.Cues
+	}
+	v.Line = join(v.Dose, v.Rig)
+	return v
+}
+
+// holds writes sets of seconds: "4 × 12 s".
+func (s *speech) holds(sets, hold int) string {
+	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))
+}
+
+// dose writes sets and what a set is, and how many of them a side gets.
+func (s *speech) dose(p program.Prescription) string {
+	key := "amount.reps"
+	switch {
+	case p.Max:
+		return s.say("amount.max_hold")
+	case p.Check:
+		return s.say("amount.check_hold")
+	case p.Hold > 0:
+		key = "amount.holds"
+	}
+	pairs := []string{"sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps)}
+	if p.EachSide && p.Sets%2 == 0 {
+		key, pairs = key+"_each_side", append(pairs, "half", strconv.Itoa(p.Sets/2))
+	}
+	return s.say(key, pairs...)
+}
+
+// spot says where the hands go under a band.
+func (s *speech) spot(p program.Prescription) string {
+	cm := round(100 * p.HandsAhead)
+	switch {
+	case p.Rig.Free():
+		return ""
+	case cm > 0:
+		return s.say("rig.hands_ahead", "length", s.centimetres(p.HandsAhead))
+	case cm < 0:
+		return s.say("rig.hands_behind", "length", s.centimetres(-p.HandsAhead))
+	}
+	return s.say("rig.hands_under")
+}
+
+func (s *speech) remark(p program.Prescription) string {
+	if p.InRests {
+		return s.say("amount.in_rests")
+	}
+	return ""
+}
