@@ -132,14 +132,18 @@ func (c *chain) shoulder(lean float64) Point {
 	return Point{c.arm*sin - c.ahead, c.up * c.arm * cos}
 }
 
-// rigLean returns the lean at which gravity and the bands balance.
+// rigLean returns the lean at which gravity and the bands balance. Up to half of
+// body weight there is only one.
 func (c *chain) rigLean(rig *Rig) (lean float64, ok bool) {
-	turning := func(lean float64) float64 {
-		hip := c.shoulder(lean).plus(c.shape.hip)
-		pull := rig.pull(hip).force
-		return Gravity*(c.fixed+c.swing*math.Sin(lean)) - hip.X*pull.Y + hip.Y*pull.X
-	}
-	return root(turning, -math.Pi/2, math.Pi/2)
+	return root(func(lean float64) float64 { return c.turning(rig, lean) }, -math.Pi/2, math.Pi/2)
+}
+
+// turning is the moment of gravity and the bands about the support, N·m,
+// positive where it turns the head down.
+func (c *chain) turning(rig *Rig, lean float64) float64 {
+	hip := c.shoulder(lean).plus(c.shape.hip)
+	force := rig.pull(hip).force
+	return Gravity*(c.fixed+c.swing*math.Sin(lean)) - hip.X*force.Y + hip.Y*force.X
 }
 
 // hold fills in the result at a lean.
