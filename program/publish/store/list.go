@@ -1,0 +1,155 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+)
+
+// action is one line of the list: a staged file that moves to its path, or,
+// with no staged name, a stale file that is removed while its bytes are ours.
+type action struct {
+	staged string
+	sum    string
+	path   string
+}
+
+// list is everything decided, in order; the manifest is last.
+func (c *change) list() []action {
+	var list []action
+	for i, f := range c.writes {
+		list = append(list, action{staged: fmt.Sprintf("%05d", i), sum: c.after[f.Path], path: f.Path})
+	}
+	for _, path := range c.removes {
+		list = append(list, action{sum: c.before[path], path: path})
+	}
+	return append(list, action{staged: "manifest", sum: hash(c.after.bytes()), path: manifestPath})
+}
+
+// The list is a text of one line an action: verb, staged name, SHA-256, path.
+func encode(list []action) []byte {
+	var b strings.Builder
+	for _, a := range list {
+		if a.staged == "" {
+			fmt.Fprintf(&b, "remove - %s %s\n", a.sum, a.path)
+		} else {
+			fmt.Fprintf(&b, "move %s %s %s\n", a.staged, a.sum, a.path)
+		}
+	}
+	return []byte(b.String())
+}
+
+func decode(b []byte) ([]action, error) {
+	var list []action
+	for number, line := range lines(b) {
+		part := strings.SplitN(line, " ", 4)
+		if len(part) != 4 || !plainPath(part[3]) && part[3] != manifestPath {
+			return nil, fmt.Errorf("line %d is damaged", number+1)
+		}
+		if part[0] == "remove" {
+			part[1] = ""
+		}
+		list = append(list, action{staged: part[1], sum: part[2], path: part[3]})
+	}
+	return list, nil
+}
+
+// stage writes everything new beside the output, and then the list. Once the
+// list has its name, the change is decided.
+func (d *disk) stage(c change) error {
+	if err := d.makeFolder(stagePath); err != nil {
+		return err
+	}
+	files := []File{{Path: "manifest", Bytes: c.after.bytes()}}
+	for i, f := range c.writes {
+		files = append(files, File{Path: fmt.Sprintf("%05d", i), Bytes: f.Bytes})
+	}
+	if err := d.stageFiles(files); err != nil {
+		return err
+	}
+	if err := d.syncFolder(stagePath); err != nil {
+		return err
+	}
+	if err := d.create(newListPath, encode(c.list())); err != nil {
+		return err
+	}
+	if err := d.move(newListPath, listPath); err != nil {
+		return err
+	}
+	return d.syncFolder(ownPath)
+}
+
+func (d *disk) stageFiles(files []File) error {
+	errs := make([]error, len(files))
+	sideBySide(len(files), func(i int) {
+		errs[i] = d.create(path.Join(stagePath, files[i].Path), files[i].Bytes)
+	})
+	return errors.Join(errs...)
+}
+
+// recover carries out a decided list, and clears away what an undecided run
+// left. It says whether there was a list.
+func (d *disk) recover() (bool, error) {
+	b, err := d.root.ReadFile(listPath)
+	if errors.Is(err, fs.ErrNotExist) {
+		return false, errors.Join(d.remove(newListPath), d.remove(stagePath))
+	}
+	if err != nil {
+		return false, d.explain("read", listPath, err)
+	}
+	list, err := decode(b)
+	if err != nil {
+		return false, fmt.Errorf("%s: %w; move the output folder away and run the command again", d.name(listPath), err)
+	}
+	return true, d.carryOut(list)
+}
+
+// carryOut does what the list says. Done twice, or again from any point, it
+// comes to the same.
+func (d *disk) carryOut(list []action) error {
+	touched := map[string]bool{}
+	for _, a := range list {
+		if err := d.do(a); err != nil {
+			return fmt.Errorf("%w; put this right and run the command again: it finishes what it began (the new files wait in %s)",
+				err, d.name(stagePath))
+		}
+		touched[path.Dir(a.path)] = true
+	}
+	for _, dir := range sortedKeys(touched) {
+		if err := d.syncFolder(dir); err != nil {
+			return err
+		}
+	}
+	return errors.Join(d.remove(listPath), d.remove(stagePath))
+}
+
+func (d *disk) do(a action) error {
+	if a.staged == "" {
+		if there, err := d.read(a.path); err == nil && hash(there) == a.sum {
+			if err := d.remove(a.path); err != nil {
+				return err
+			}
+		}
+		return d.prune(a.path)
+	}
+	from := path.Join(stagePath, a.staged)
+	if !d.exists(from) {
+		return nil // moved before the run was interrupted
+	}
+	if err := d.makeFolder(path.Dir(a.path)); err != nil {
+		return err
+	}
+	return d.move(from, a.path)
+}
+
+func sortedKeys(set map[string]bool) []string {
+	keys := make([]string, 0, len(set))
+	for key := range set {
+		keys = append(keys, key)
+	}
+	slices.Sort(keys)
+	return keys
+}

@@ -1,0 +1,30 @@
+package store
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+)
+
+// lock keeps other commands out until unlock. The system lets go of the lock
+// when a command ends, however it ends, so that a killed one bars nobody; the
+// file itself stays.
+func (d *disk) lock() (unlock func(), err error) {
+	if err := d.makeFolder(ownPath); err != nil {
+		return nil, err
+	}
+	f, err := d.root.OpenFile(lockPath, os.O_RDWR|os.O_CREATE, 0o644)
+	if err != nil {
+		return nil, d.explain("write", lockPath, err)
+	}
+	if err := lockFile(f); err != nil {
+		holder, _ := io.ReadAll(io.LimitReader(f, 64))
+		f.Close()
+		return nil, fmt.Errorf("another command is writing to %s%s; run this one again when it is done",
+			d.name("."), strings.TrimSuffix(string(holder), "\n"))
+	}
+	f.Truncate(0) // who holds it is only for the message above: errors do no harm
+	f.WriteAt(fmt.Appendf(nil, " (process %d)\n", os.Getpid()), 0)
+	return func() { f.Close() }, nil
+}

@@ -1,0 +1,98 @@
+package store
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"os"
+	"strings"
+)
+
+// File is one file to be written. Path lies below the output folder, with
+// forward slashes.
+type File struct {
+	Path  string
+	Bytes []byte
+}
+
+// Result says what a Write did, as sorted paths.
+type Result struct {
+	Written   []string
+	Unchanged []string
+	Removed   []string
+	Left      []string // stale, but changed by somebody since: left where they are
+	Recovered bool     // an interrupted run was finished first
+}
+
+// Scope says which part of the output a Write stands for: folders, written with
+// a slash at the end, and single files. The empty Scope is the whole output.
+type Scope []string
+
+func (s Scope) has(path string) bool {
+	for _, part := range s {
+		if path == part || strings.HasSuffix(part, "/") && strings.HasPrefix(path, part) {
+			return true
+		}
+	}
+	return len(s) == 0
+}
+
+// Write makes the scope hold these files and nothing else of ours. An error
+// means that nothing has changed, unless it says that the next run finishes.
+func Write(root *os.Root, files []File, scope Scope) (Result, error) {
+	d := disk{root: root}
+	return d.write(files, scope)
+}
+
+// Recover finishes an interrupted Write that had reached its decision, and says
+// whether there was one. Where there was none it touches nothing.
+func Recover(root *os.Root) (bool, error) {
+	d := disk{root: root}
+	if !d.exists(listPath) {
+		return false, nil
+	}
+	unlock, err := d.lock()
+	if err != nil {
+		return false, err
+	}
+	defer unlock()
+	return d.recover()
+}
+
+func (d *disk) write(files []File, scope Scope) (Result, error) {
+	if err := checkPaths(files, scope); err != nil {
+		return Result{}, err
+	}
+	unlock, err := d.lock()
+	if err != nil {
+		return Result{}, err
+	}
+	defer unlock()
+	recovered, err := d.recover()
+	if err != nil {
+		return Result{}, err
+	}
+	change, err := d.compare(files, scope)
+	if err != nil {
+		return Result{}, err
+	}
+	change.result.Recovered = recovered
+	if change.empty() {
+		return change.result, nil
+	}
+	return change.result, d.apply(change)
+}
+
+// apply stages, decides and carries out.
+func (d *disk) apply(c change) error {
+	if err := d.stage(c); err != nil {
+		d.remove(stagePath) // best effort: the next run clears it too
+		return err
+	}
+	return d.carryOut(c.list())
+}
+
+// hash is the SHA-256 of a file's bytes, in hex.
+func hash(b []byte) string {
+	sum := sha256.Sum256(b)
+	return hex.EncodeToString(sum[:])
+}
