@@ -1,0 +1,24 @@
+// Package site turns the library and the shared programs into a website: plain
+// files that can be copied to any web host or opened from a file manager.
+//
+// What it promises, and its tests keep:
+//
+//   - Links are relative, and every link and fragment within the site resolves.
+//   - No page asks anything of another host, runs a script or carries an inline
+//     style; a content security policy in each page says so to the browser.
+//   - Only clients who share to the site appear, under the random part of the
+//     address that the coach's folder keeps, by first name, on pages that ask
+//     not to be indexed and that no public page links to.
+//   - The package formats no number of a program: those strings come from the
+//     view. It holds no reader's words: those come from the words file by key.
+//   - Markdown is text: raw HTML in it is left out, a link to a file of the
+//     content folder ("../exercises/planche-lean.md") becomes a link to its
+//     page, and a link that leads nowhere is a problem with file and line.
+//   - Same input, same bytes.
+//
+// Files are flat: index.html, roadmap-<id>.html, exercises.html,
+// exercise-<id>.html, page-<id>.html, style.css, icon.svg, and for a shared
+// client c/<page>/index.html and c/<page>/week-<n>.html.
+//
+// Only this package imports goldmark and html/template.
+package site

@@ -1,0 +1,144 @@
+package site
+
+import (
+	"html/template"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+// exerciseView is the page of one exercise.
+type exerciseView struct {
+	frame
+	Role       string
+	Trains     []link // into the index by purpose
+	Dose       string
+	Kit        string
+	Grip       string
+	Loads      string
+	EachSide   bool
+	SetUp      template.HTML
+	Cues       []string
+	Faults     []string
+	MakeEasier template.HTML
+	MakeHarder template.HTML
+	Easier     []link
+	Harder     []link
+	Used       []link // steps that hold it or drill it
+}
+
+// indexView lists the exercises by what they are for.
+type indexView struct {
+	frame
+	Groups []group
+}
+
+// group is the exercises of one purpose, the one taken first on top.
+type group struct {
+	ID, Name  string
+	Exercises []entry
+}
+
+// entry is an exercise in a list.
+type entry struct {
+	link
+	Kit string
+}
+
+// exercises writes the index and a page for each exercise.
+func (b *builder) exercises() {
+	index := indexView{frame: b.frame(b.words.word("nav.exercises"), exercisesPage, "")}
+	for _, purpose := range program.Purposes {
+		if g := b.group(purpose); len(g.Exercises) > 0 {
+			index.Groups = append(index.Groups, g)
+		}
+	}
+	b.write(exercisesPage, "exercises.html", index)
+	for i := range b.Library.Exercises {
+		e := &b.Library.Exercises[i]
+		b.write(exercisePage(e.ID), "exercise.html", b.exercise(e))
+	}
+}
+
+func (b *builder) group(purpose program.Purpose) group {
+	g := group{ID: fragment(purpose), Name: b.words.word("purpose." + string(purpose))}
+	var those []*program.Exercise
+	for i := range b.Library.Exercises {
+		if e := &b.Library.Exercises[i]; slices.Contains(e.Trains, purpose) {
+			those = append(those, e)
+		}
+	}
+	slices.SortStableFunc(those, func(a, b *program.Exercise) int { return b.Rank - a.Rank })
+	for _, e := range those {
+		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, b.kit(e.Kit)})
+	}
+	return g
+}
+
+func (b *builder) exercise(e *program.Exercise) exerciseView {
+	v := exerciseView{
+		frame:    b.frame(e.Name, exercisePage(e.ID), ""),
+		Role:     b.words.word("role." + string(e.Role)),
+		Dose:     b.dose(e),
+		Kit:      b.kit(e.Kit),
+		Grip:     b.words.word("grip." + string(e.Grip)),
+		Loads:    b.joints(e.Loads),
+		EachSide: e.EachSide,
+		Cues:     e.Cues,
+		Faults:   e.Faults,
+		Easier:   b.exerciseLinks(e.Easier),
+		Harder:   b.exerciseLinks(e.Harder),
+		Used:     b.used(e.ID),
+	}
+	ids := newHeadingIDs()
+	section := func(text string) template.HTML {
+		return b.html(passage{text: text, file: e.File, top: 3, ids: ids})
+	}
+	v.SetUp, v.MakeEasier, v.MakeHarder = section(e.SetUp), section(e.MakeEasier), section(e.MakeHarder)
+	for _, purpose := range e.Trains {
+		v.Trains = append(v.Trains, link{Text: b.words.word("purpose." + string(purpose)), Href: exercisesPage + "#" + fragment(purpose)})
+	}
+	return v
+}
+
+// exerciseLinks leads to exercises; one that is not in the library has no page,
+// and intake has said so.
+func (b *builder) exerciseLinks(ids []string) []link {
+	var links []link
+	for _, id := range ids {
+		if e, ok := b.Library.Exercise(id); ok {
+			links = append(links, link{Text: e.Name, Href: exercisePage(id)})
+		}
+	}
+	return links
+}
+
+// used leads to the steps of the road maps that hold or drill an exercise.
+func (b *builder) used(id string) []link {
+	var links []link
+	for _, m := range b.Library.RoadMaps {
+		for _, s := range m.Steps {
+			if s.Exercise == id || slices.Contains(s.Drills, id) {
+				links = append(links, link{Text: b.words.fill("site.step_of", "roadmap", m.Name, "step", s.Name),
+					Href: roadMapPage(m.ID) + "#" + s.ID})
+			}
+		}
+	}
+	return links
+}
+
+// kit lists what is needed, each with what would do instead.
+func (b *builder) kit(kit [][]string) string {
+	var needs []string
+	for _, any := range kit {
+		needs = append(needs, strings.Join(any, b.words.word("exercise.any_of")))
+	}
+	if len(needs) == 0 {
+		return b.words.word("exercise.no_kit")
+	}
+	return strings.Join(needs, b.words.word("site.comma"))
+}
+
+// fragment is a purpose as an id in the index.
+func fragment(p program.Purpose) string { return strings.ReplaceAll(string(p), " ", "-") }

@@ -1,0 +1,94 @@
+package site
+
+import (
+	"cmp"
+	"html/template"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"gatepost/program"
+)
+
+// frame is what every page has around its own matter.
+type frame struct {
+	Lang        string
+	Title       string // of the document
+	Heading     string // the page's only first-level heading
+	Root        string // the way back to the site's folder: "" or "../../"
+	Private     bool   // asks not to be indexed
+	Nav         []link
+	Cautions    string // address; empty: the coach took the page away
+	Coach       program.Coach
+	ContactLink string // empty: the contact is plain text
+}
+
+// link is a text that leads somewhere.
+type link struct {
+	Text, Href string
+	Here       bool // it is this page
+}
+
+// frame makes the surroundings of the page at an address below root.
+func (b *builder) frame(heading, page, root string) frame {
+	f := frame{
+		Lang:    cmp.Or(b.Coach.Lang, "en"),
+		Title:   heading,
+		Heading: heading,
+		Root:    root,
+		Private: root != "",
+		Nav:     b.nav(page, root),
+		Coach:   b.Coach,
+	}
+	if b.Coach.Studio != "" && page != homePage {
+		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
+	}
+	if _, ok := b.page("cautions"); ok {
+		f.Cautions = root + textPage("cautions")
+	}
+	if c := b.Coach.Contact; strings.Contains(c, "@") && !strings.ContainsAny(c, " ?&/:") {
+		f.ContactLink = "mailto:" + c
+	}
+	return f
+}
+
+// nav lists the road maps, the exercises and the coach's pages. The cautions
+// stand at the foot of every page instead, and shared programs nowhere.
+func (b *builder) nav(page, root string) []link {
+	var links []link
+	add := func(text, to string) {
+		links = append(links, link{Text: text, Href: root + to, Here: to == page})
+	}
+	for _, m := range b.Library.RoadMaps {
+		add(m.Name, roadMapPage(m.ID))
+	}
+	add(b.words.word("nav.exercises"), exercisesPage)
+	for _, p := range b.Library.Pages {
+		if p.ID != "home" && p.ID != "cautions" {
+			add(p.Title, textPage(p.ID))
+		}
+	}
+	return links
+}
+
+func (b *builder) page(id string) (program.Page, bool) {
+	i := slices.IndexFunc(b.Library.Pages, func(p program.Page) bool { return p.ID == id })
+	if i < 0 {
+		return program.Page{}, false
+	}
+	return b.Library.Pages[i], true
+}
+
+// html renders Markdown and keeps its problems.
+func (b *builder) html(p passage) template.HTML {
+	text, problems := p.html(b.addresses.resolve)
+	b.problems = append(b.problems, problems...)
+	return text
+}
+
+// sentence gives a name that is written as within a sentence a capital.
+func sentence(name string) string {
+	first, size := utf8.DecodeRuneInString(name)
+	return string(unicode.ToTitle(first)) + name[size:]
+}

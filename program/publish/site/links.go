@@ -1,0 +1,76 @@
+package site
+
+import (
+	"net/url"
+	"path"
+	"strings"
+
+	"gatepost/program"
+)
+
+// addresses maps what Markdown may link to, files of the coach's folder and
+// pages of the site, to the page's address from the site's own folder.
+type addresses map[string]string
+
+// Names of pages. Flat, so that a page costs a file and not a folder.
+const (
+	homePage      = "index.html"
+	exercisesPage = "exercises.html"
+)
+
+func exercisePage(id string) string { return "exercise-" + id + ".html" }
+func roadMapPage(id string) string  { return "roadmap-" + id + ".html" }
+
+func textPage(id string) string {
+	if id == "home" {
+		return homePage
+	}
+	return "page-" + id + ".html"
+}
+
+func newAddresses(lib *program.Library) addresses {
+	a := addresses{homePage: homePage, exercisesPage: exercisesPage}
+	add := func(file, page string) { a[file], a[page] = page, page }
+	for _, m := range lib.RoadMaps {
+		add("content/roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
+	}
+	for _, e := range lib.Exercises {
+		add("content/exercises/"+e.ID+".md", exercisePage(e.ID))
+	}
+	for _, p := range lib.Pages {
+		add("content/pages/"+p.ID+".md", textPage(p.ID))
+	}
+	return a
+}
+
+// resolve gives the address for a link written in a file of the coach's folder.
+// Links to other hosts are for readers to follow; a page never loads them.
+func (a addresses) resolve(from, link string) (string, bool) {
+	u, err := url.Parse(link)
+	if err != nil || link == "" {
+		return "", false
+	}
+	switch u.Scheme {
+	case "https", "http":
+		return link, u.Host != ""
+	case "mailto", "tel":
+		return link, true
+	case "":
+		if u.Host != "" {
+			return "", false
+		}
+	default:
+		return "", false
+	}
+	if u.Path == "" {
+		return link, strings.HasPrefix(link, "#")
+	}
+	to, ok := a[u.Path]
+	if !ok {
+		to, ok = a[path.Join(path.Dir(from), u.Path)]
+	}
+	if u.Fragment != "" {
+		to += "#" + u.EscapedFragment()
+	}
+	return to, ok
+}

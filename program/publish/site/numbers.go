@@ -1,0 +1,57 @@
+package site
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"gatepost/program"
+)
+
+// dose is how much of an exercise is usually done: "3 × 15 s, rest 90 s".
+func (b *builder) dose(e *program.Exercise) string {
+	d := e.Dose
+	amount := b.words.fill("amount.reps", "sets", strconv.Itoa(d.Sets), "reps", strconv.Itoa(d.Reps))
+	if d.Hold > 0 {
+		amount = b.words.fill("amount.holds", "sets", strconv.Itoa(d.Sets), "hold", strconv.Itoa(d.Hold))
+	}
+	if d.Rest == 0 {
+		return amount
+	}
+	rest := b.words.fill("unit.seconds", "number", strconv.Itoa(d.Rest))
+	return amount + b.words.word("site.comma") + b.words.fill("amount.rest", "rest", rest)
+}
+
+// allowance is a step's skill allowance in words.
+func (b *builder) allowance(a float64) string {
+	if a == 1 {
+		return b.words.word("site.allowance_none")
+	}
+	percent := b.words.fill("unit.percent", "number", strconv.Itoa(int(math.Round(100*(a-1)))))
+	return b.words.fill("site.allowance_more", "percent", percent)
+}
+
+// gate is what must be shown before the next step, in words.
+func (b *builder) gate(g program.Gate, sides int) string {
+	sets := []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold)}
+	parts := []string{b.words.fill("gate.sets", sets...)}
+	if sides == 2 {
+		parts[0] = b.words.fill("gate.sets_each_side", append(sets, "half", strconv.Itoa(g.Sets/2))...)
+	}
+	if g.Single > 0 {
+		parts = append(parts, b.words.fill("gate.single", "hold", strconv.Itoa(g.Single)))
+	}
+	return strings.Join(parts, b.words.word("site.comma"))
+}
+
+// joints lists what an exercise loads.
+func (b *builder) joints(loads []string) string {
+	if len(loads) == 0 {
+		return b.words.word("joint.none")
+	}
+	names := make([]string, len(loads))
+	for i, joint := range loads {
+		names[i] = b.words.word("joint." + joint)
+	}
+	return strings.Join(names, b.words.word("site.comma"))
+}

@@ -1,0 +1,87 @@
+package site
+
+import (
+	"cmp"
+	"html/template"
+	"math"
+	"slices"
+	"strconv"
+
+	"gatepost/program"
+)
+
+// roadMapView is the page of one road map.
+type roadMapView struct {
+	frame
+	Body  template.HTML
+	Rungs []rungView
+	Steps []stepView
+}
+
+type rungView struct {
+	link
+	What string
+}
+
+// stepView is one step with what it asks of the reference bodies.
+type stepView struct {
+	ID, Name  string
+	Exercise  link // no Href: there is no page
+	Shares    []shareView
+	Allowance string
+	Gate      string
+	Sides     bool
+	Drills    []link
+}
+
+// shareView is a step's share of the full position for one body, as text and
+// as the width of a bar in hundredths.
+type shareView struct{ Body, Text, Width string }
+
+func (b *builder) roadMap(m *program.RoadMap) {
+	v := roadMapView{frame: b.frame(m.Name, roadMapPage(m.ID), "")}
+	v.Body = b.html(passage{text: m.Body, file: m.File, ids: newHeadingIDs()})
+	for _, r := range m.Rungs {
+		if e, ok := b.Library.Exercise(r.Exercise); ok {
+			v.Rungs = append(v.Rungs, rungView{link{Text: e.Name, Href: exercisePage(e.ID)},
+				b.words.word("floor_rung." + string(r.Kind))})
+		}
+	}
+	for i := range m.Steps {
+		v.Steps = append(v.Steps, b.step(m, &m.Steps[i]))
+	}
+	b.write(roadMapPage(m.ID), "roadmap.html", v)
+}
+
+func (b *builder) step(m *program.RoadMap, s *program.Step) stepView {
+	v := stepView{
+		ID:        s.ID,
+		Name:      sentence(s.Name),
+		Shares:    b.shares(m.ID, s.ID),
+		Allowance: b.allowance(cmp.Or(s.Allowance, 1)),
+		Gate:      b.gate(s.Gate, s.Sides),
+		Sides:     s.Sides == 2,
+		Drills:    b.exerciseLinks(s.Drills),
+	}
+	if e, ok := b.Library.Exercise(s.Exercise); ok {
+		v.Exercise = link{Text: e.Name, Href: exercisePage(e.ID)}
+	}
+	return v
+}
+
+func (b *builder) shares(roadMap, step string) []shareView {
+	var shares []shareView
+	for _, r := range b.References {
+		i := slices.IndexFunc(r.Steps, func(s program.StepLoad) bool { return s.ID == step })
+		if r.RoadMap != roadMap || i < 0 {
+			continue
+		}
+		percent := strconv.Itoa(int(math.Round(100 * r.Steps[i].Share)))
+		shares = append(shares, shareView{
+			Body:  b.words.word("reference." + r.Name),
+			Text:  b.words.fill("unit.percent", "number", percent),
+			Width: percent,
+		})
+	}
+	return shares
+}

@@ -1,0 +1,79 @@
+package site
+
+import (
+	"cmp"
+	"io/fs"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// Source is what a website is made from.
+type Source struct {
+	Coach      program.Coach
+	Library    *program.Library
+	Templates  []fs.FS      // later ones lie over earlier ones: the built-in look, then the coach's
+	References []Reference  // bodies whose step loads the road maps show; none: no shares
+	Clients    []*view.View // only those who share to the site are published
+}
+
+// Reference is a body of the published tables and what each step asks of it.
+type Reference struct {
+	RoadMap string // id
+	Name    string // its words are "reference.<name>": "female", "male"
+	Steps   []program.StepLoad
+}
+
+// File is one file of the site. Path is below the output folder, with slashes:
+// "site/index.html".
+type File struct {
+	Path  string
+	Bytes []byte
+}
+
+// Build makes the whole site, sorted by path. Where the problems stop the work
+// the files are not complete and must not be published.
+func Build(s Source) ([]File, program.Problems) {
+	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library)}
+	var problems program.Problems
+	b.look, problems = readLook(s.Templates, b.words.word)
+	b.problems = append(b.problems, problems...)
+	b.home()
+	b.exercises()
+	b.texts()
+	for i := range s.Library.RoadMaps {
+		b.roadMap(&s.Library.RoadMaps[i])
+	}
+	b.clients()
+	b.files = append(b.files, b.look.assets...)
+	for i := range b.files {
+		b.files[i].Path = "site/" + b.files[i].Path
+	}
+	slices.SortFunc(b.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	b.problems = append(b.problems, b.words.problems()...)
+	b.problems.Sort()
+	return b.files, b.problems
+}
+
+// builder gathers files and problems while a site is made.
+type builder struct {
+	Source
+	words     *words
+	addresses addresses
+	look      look
+	files     []File
+	problems  program.Problems
+}
+
+// write renders one page to a path below the site's folder.
+func (b *builder) write(path, kind string, page any) {
+	text, problem := b.look.render(kind, page)
+	if problem != nil {
+		if !slices.Contains(b.problems, *problem) { // one broken template, many pages
+			b.problems = append(b.problems, *problem)
+		}
+		return
+	}
+	b.files = append(b.files, File{Path: path, Bytes: text})
+}

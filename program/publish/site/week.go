@@ -1,0 +1,82 @@
+package site
+
+import (
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// weekView is one week at the wall. Like programView it holds only what may be
+// published.
+type weekView struct {
+	frame
+	Program        link
+	Previous, Next link // no Href: there is none
+	Dates, Kind    string
+	KindKey        program.WeekKind
+	Line           string // the week's main work
+	Step           string
+	Provisional    bool
+	Sessions       []sessionView
+	Advice         view.Advice
+}
+
+// sessionView is one day.
+type sessionView struct {
+	ID, Title, Day, Minutes string
+	Items                   []itemView
+}
+
+// itemView is one thing to do.
+type itemView struct {
+	link
+	Role, Dose, Rig, Help string
+	Spot, Rest, Remark    string
+	Cue                   string
+	Main                  bool // set larger than the rest
+}
+
+func (b *builder) week(v *view.View, i int) weekView {
+	w := v.Weeks[i]
+	p := weekView{
+		frame:   b.frame(w.Title, "", clientRoot),
+		Program: link{Text: v.Skill, Href: "index.html"},
+		Dates:   w.Dates, Kind: w.Kind, KindKey: w.KindKey, Line: w.Line, Step: sentence(w.Step),
+		Provisional: w.Provisional, Advice: v.Advice,
+	}
+	p.Title = b.words.fill("site.week_of", "week", w.Title, "skill", v.Skill, "name", v.First)
+	if i > 0 {
+		p.Previous = link{Text: v.Weeks[i-1].Title, Href: weekPage(v.Weeks[i-1].Number)}
+	}
+	if i+1 < len(v.Weeks) {
+		p.Next = link{Text: v.Weeks[i+1].Title, Href: weekPage(v.Weeks[i+1].Number)}
+	}
+	for _, s := range w.Sessions {
+		p.Sessions = append(p.Sessions, b.session(s))
+	}
+	return p
+}
+
+func (b *builder) session(s view.Session) sessionView {
+	c := sessionView{ID: strings.ToLower(s.Date.String()), Title: s.Title, Day: s.Day, Minutes: s.Minutes}
+	for _, item := range s.Items {
+		c.Items = append(c.Items, b.item(item))
+	}
+	return c
+}
+
+func (b *builder) item(from view.Item) itemView {
+	c := itemView{
+		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Rig: from.Rig, Help: from.Help,
+		Spot: from.Spot, Rest: from.Rest, Remark: from.Remark, Cue: from.Cue,
+	}
+	switch from.RoleKey {
+	case program.RoleMain, program.RoleAhead, program.RoleTest:
+		c.Main = true
+	}
+	if _, ok := b.Library.Exercise(from.ExerciseID); ok {
+		c.Href = clientRoot + exercisePage(from.ExerciseID)
+	}
+	return c
+}

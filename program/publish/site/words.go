@@ -1,0 +1,54 @@
+package site
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+// words gives the reader's words by key and remembers each key that has none.
+type words struct {
+	table   program.Words
+	file    string
+	missing []string
+}
+
+func newWords(table program.Words, lang string) *words {
+	return &words{table: table, file: "content/words/" + cmp.Or(lang, "en") + ".yaml"}
+}
+
+// word is the text under a key; a missing one shows its key and is reported.
+func (w *words) word(key string) string {
+	text, ok := w.table[key]
+	if !ok && !slices.Contains(w.missing, key) {
+		w.missing = append(w.missing, key)
+	}
+	if !ok {
+		return key
+	}
+	return text
+}
+
+// fill puts values into the text under a key: pairs of placeholder and value.
+func (w *words) fill(key string, pairs ...string) string {
+	for i := 0; i < len(pairs); i += 2 {
+		pairs[i] = "{" + pairs[i] + "}"
+	}
+	return strings.NewReplacer(pairs...).Replace(w.word(key))
+}
+
+func (w *words) problems() program.Problems {
+	var all program.Problems
+	for _, key := range w.missing {
+		section, name, _ := strings.Cut(key, ".")
+		all = append(all, program.Problem{
+			Place:   program.Place{File: w.file},
+			Message: fmt.Sprintf("no words for %q", key),
+			Advice:  fmt.Sprintf("add %q below %q", name, section),
+		})
+	}
+	return all
+}

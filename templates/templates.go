@@ -1,0 +1,14 @@
+// Package templates holds the built-in look of the website: one HTML template
+// a kind of page, the frame around them, one stylesheet and the icon.
+//
+// A coach's own templates/ is laid over these by file name. Templates compute
+// nothing and contain no reader's words: words come by key from the words
+// file, everything else from the page they are given.
+package templates
+
+import "embed"
+
+// FS holds the files by name: "base.html", "style.css".
+//
+//go:embed *.html style.css icon.svg
+var FS embed.FS
