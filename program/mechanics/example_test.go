@@ -18,7 +18,9 @@ func ExampleSolve() {
 	fmt.Printf("straddle %.1f N·m, %.3f of full, lean %.1f°\n",
 		h.Torque, h.Torque/mechanics.Solve(b, full, grip, nil).Torque, h.Lean*180/math.Pi)
 
-	narrow, _, _ := mechanics.FitCurve(1.00, []mechanics.Pull{{Length: 1.30, Force: 15.7}, {Length: 1.60, Force: 23.5}, {Length: 1.90, Force: 29.4}})
+	narrow, _, _ := mechanics.FitCurve(1.00, []mechanics.Pull{
+		{Length: 1.30, Force: 15.7}, {Length: 1.60, Force: 23.5}, {Length: 1.90, Force: 29.4},
+	})
 	h = mechanics.Solve(b, straddle, grip, &mechanics.Rig{Bands: []mechanics.Curve{narrow}, Anchor: 2.05})
 	fmt.Printf("with a band %.1f N·m, help %.1f N at %.2f m\n", h.Torque, h.Help, h.BandLength)
 	// Output:

@@ -88,6 +88,32 @@ func TestHandstandNeedsNoTorque(t *testing.T) {
 	}
 }
 
+// A drawing joins the joints by segments of the client's own lengths.
+func TestJointsAreSegmentsApart(t *testing.T) {
+	b := mustBody(t, Female, 58, 1.66, 1.68)
+	apart := func(p, q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+	j := Solve(b, legs(120, 0, 150), Support{}, nil).Joints
+	for _, c := range []struct {
+		what      string
+		got, want float64
+	}{
+		{"fingers to wrist", j.Fingers.X - j.Wrist.X, b.FingerTip},
+		{"wrist to elbow", apart(j.Wrist, j.Elbow), b.Forearm.Length},
+		{"elbow to shoulder", apart(j.Elbow, j.Shoulder), b.UpperArm.Length},
+		{"shoulder to C7", j.C7.X - j.Shoulder.X, b.Neck},
+		{"C7 to crown", j.Crown.X - j.C7.X, b.Head.Length},
+		{"shoulder to hip", j.Shoulder.X - j.Hip.X, b.Trunk.Length},
+		{"hip to knee", apart(j.Hip, j.Knees[0]), b.Thigh.Length},
+		{"knee to ankle", apart(j.Knees[0], j.Ankles[0]), b.Shank.Length},
+		{"ankle to toe", apart(j.Ankles[0], j.Toes[0]), b.Foot.Length},
+	} {
+		near(t, c.what, c.got, c.want, 1e-12)
+	}
+	straight := Solve(b, Pose{}, onBar, nil).Joints
+	near(t, "crown to sole", straight.Crown.X-straight.Ankles[1].X+b.AnkleHeight, b.Height, 1e-12)
+	near(t, "grip in line with the arm", apart(straight.Wrist, Point{}), b.Hand.CoM, 1e-12)
+}
+
 func TestFlexedHipsPointToTheBelly(t *testing.T) {
 	b := mustBody(t, Female, 58, 1.66, 1.68)
 	planche, lever := Solve(b, legs(90, 0, 0), onBar, nil).Joints, Solve(b, legs(90, 0, 0), Support{Hang: true}, nil).Joints

@@ -22,10 +22,10 @@ var leanPose = Pose{Rounding: 0.02, Depression: 0.02}
 // wrist unless s.Ahead says otherwise: with the toes helping, the weight sits
 // over the heel of the hand, and that is what readings of a scale under the
 // toes agree with (common practice: 26 % of body weight with the arms vertical,
-// 13 to 15 % at 20 cm). Ahead is taken as at most the arm's length.
+// 13 to 15 % at 20 cm). Ahead is taken as at most the arm's length; s.Hang means
+// nothing here.
 func (b Body) PlancheLean(ahead float64, s Support) Lean {
-	s.AtWrist = s.Ahead == 0
-	s.Hang = false
+	s.Hang, s.AtWrist = false, s.Ahead == 0
 	pose := leanPose
 	c := newChain(&b, &pose, s)
 	arm := math.Asin(max(-1, min(1, ahead/c.arm)))
@@ -45,7 +45,7 @@ func (b Body) PlancheLean(ahead float64, s Support) Lean {
 }
 
 // LeanLimit is how far ahead the shoulder is, in m, when the toes carry nothing
-// any more.
+// any more: from there on the lean is a free hold.
 func (b Body) LeanLimit(s Support) float64 {
 	reach := b.UpperArm.Length + b.Forearm.Length
 	if s.Grip {

@@ -65,6 +65,23 @@ func TestFurtherLeansWeighMore(t *testing.T) {
 	})
 }
 
+// The toes stay on the floor: raised hands tilt the body more.
+func TestRaisedHands(t *testing.T) {
+	b := mustBody(t, Female, 58, 1.66, 0)
+	flat, raised := b.PlancheLean(0.2, onBar), b.PlancheLean(0.2, Support{Grip: true, Height: 0.10})
+	line := b.Trunk.Length*0.98 - 0.02 + b.Thigh.Length + b.Shank.Length + b.Foot.Length
+	near(t, "sine of the flat slope", -math.Sin(flat.Pitch)*line, flat.ShoulderHeight, 1e-12)
+	near(t, "sine of the raised slope", -math.Sin(raised.Pitch)*line, raised.ShoulderHeight+0.10, 1e-12)
+	near(t, "shoulder above the grip", raised.ShoulderHeight, flat.ShoulderHeight, 1e-12)
+}
+
+func TestNobodyLeansHanging(t *testing.T) {
+	b := mustBody(t, Female, 58, 1.66, 0)
+	if b.PlancheLean(0.2, Support{Grip: true, Hang: true}) != b.PlancheLean(0.2, onBar) {
+		t.Error("a lean stands on its hands whatever the support says")
+	}
+}
+
 func TestLeanBeyondTheArms(t *testing.T) {
 	b := mustBody(t, Female, 58, 1.66, 0)
 	for _, ahead := range []float64{-2, 2} {

@@ -25,8 +25,23 @@
 // length, pull and lean are solved together. A hanging lever is the same
 // picture turned over: the support is above, the chest faces up.
 //
+// The support is a grip (at the hand's centre of mass), flat hands (under the base
+// of the fingers) or the bare wrist. A planche lean keeps its toes on the floor,
+// so the hands carry only part of the body.
+//
+// # The bands
+//
+// Rubber follows Mooney and Rivlin's curve, fitted to the client's own readings.
+// Bands hang side by side from an anchor to the hip, a strap may go between, and
+// a slack band does nothing. Help is the vertical part of their pull.
+//
+// # How far to trust it
+//
 // Absolute torques differ by about nine per cent between published segment
-// tables, shares of the full position by one or two: compare shares.
+// tables, shares of the full position by one or two: compare shares. Shoulder
+// blades move only by the pose's depression, the spine rounds only by getting
+// shorter, the neck stays in line, and heights of wrist and grip over the floor
+// are left out; leans are therefore upper bounds.
 //
 // # Units
 //

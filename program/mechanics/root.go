@@ -7,7 +7,7 @@ import "math"
 // and false.
 //
 // Method: false position with the Illinois weight (Dowell & Jarratt 1971, BIT
-// 11:168–174), which keeps the bracket and closes both of its ends.
+// 11:168–174; reference from memory), which keeps the bracket and closes both of its ends.
 func root(f func(float64) float64, low, high float64) (float64, bool) {
 	fLow, fHigh := f(low), f(high)
 	if !(fLow <= 0 && fHigh >= 0) {
