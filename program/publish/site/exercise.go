@@ -1,6 +1,7 @@
 package site
 
 import (
+	"cmp"
 	"html/template"
 	"slices"
 	"strings"
@@ -82,7 +83,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Role:     b.words.word("role." + string(e.Role)),
 		Dose:     b.dose(e),
 		Kit:      b.kit(e.Kit),
-		Grip:     b.words.word("grip." + string(e.Grip)),
+		Grip:     b.words.word("grip." + string(cmp.Or(e.Grip, program.GripNone))),
 		Loads:    b.joints(e.Loads),
 		EachSide: e.EachSide,
 		Cues:     e.Cues,

@@ -71,6 +71,9 @@ func (b *builder) item(from view.Item) itemView {
 		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Rig: from.Rig, Help: from.Help,
 		Spot: from.Spot, Rest: from.Rest, Remark: from.Remark, Cue: from.Cue,
 	}
+	if c.Rest != "" {
+		c.Rest = b.words.fill("amount.rest", "rest", c.Rest)
+	}
 	switch from.RoleKey {
 	case program.RoleMain, program.RoleAhead, program.RoleTest:
 		c.Main = true

@@ -34,10 +34,11 @@ func (w *words) word(key string) string {
 
 // fill puts values into the text under a key: pairs of placeholder and value.
 func (w *words) fill(key string, pairs ...string) string {
-	for i := 0; i < len(pairs); i += 2 {
-		pairs[i] = "{" + pairs[i] + "}"
+	braced := slices.Clone(pairs)
+	for i := 0; i < len(braced); i += 2 {
+		braced[i] = "{" + braced[i] + "}"
 	}
-	return strings.NewReplacer(pairs...).Replace(w.word(key))
+	return strings.NewReplacer(braced...).Replace(w.word(key))
 }
 
 func (w *words) problems() program.Problems {
