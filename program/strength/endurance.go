@@ -96,7 +96,7 @@ func secondsAt(x, k float64) float64 {
 func slope(n, k float64) float64 { return usableK(k) / 60 * math.Exp(-n) / (1 + n) }
 
 // bend is ∂n/∂ln k = n/(1+n).
-func bend(n float64) float64 { return n / (1 + n) }
+func bend(n float64) float64 { return 1 - 1/(1+n) }
 
 // usableK reads zero, negative and NaN as typical endurance, and keeps the rest
 // within a hundredfold of it, so that nothing overflows.

@@ -2,7 +2,6 @@ package strength
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -26,6 +25,9 @@ const (
 	gateChance = 6e-5 // an interval less likely than this is doubted
 	believeAt  = 3    // doubted in a row on one side before they are believed
 	surprise   = 0.08 // doubt added to ln C then
+
+	heaviest = 1e5    // N·m; beyond it no load is a person's
+	anHour   = 3600.0 // s; beyond it no hold is
 )
 
 // Observation is one hold of one day.
@@ -103,15 +105,12 @@ func rank(o Observation) int {
 	return 1
 }
 
-// usable refuses what no hold can be: a load that is not positive, a time or
-// rating below zero, NaN and infinities.
+// usable refuses what no hold can be: a load of nothing or of ten tonne-metres,
+// more than an hour, anything below zero or not a number.
 func (o Observation) usable() bool {
-	for _, v := range []float64{o.Load, o.Seconds, o.RPE, o.Spread} {
-		if !(v >= 0) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return o.Load > 0
+	within := func(v, most float64) bool { return v >= 0 && v <= most }
+	return o.Load > 0 && within(o.Load, heaviest) && within(o.Seconds, anHour) &&
+		within(o.RPE, 10) && within(o.Spread, 1)
 }
 
 // newDay forgets yesterday's form.

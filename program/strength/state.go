@@ -150,8 +150,8 @@ func (s State) drift(spread float64) State {
 	return s
 }
 
-// finite reads NaN and infinities as 0 and keeps the rest within ±50, which in
-// logarithms is every torque there is.
+// finite reads NaN and infinities as 0 and keeps the rest within ±50: in
+// logarithms that is every torque there is.
 func finite(x float64) float64 {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return 0
