@@ -188,10 +188,10 @@ func (s *speech) cue(p *program.Program) string {
 
 // cueWorth says what a better position saves, in kilograms of band help; for
 // the coach's eyes.
-func (s *speech) cueWorth(p *program.Program) []string {
-	var all []string
+func (s *speech) cueWorth(p *program.Program) []CueWorth {
+	var all []CueWorth
 	for _, c := range p.Cues {
-		all = append(all, s.say("cue.worth", "cue", s.say("cue."+c.Cue), "help", s.kilograms(c.Help)))
+		all = append(all, CueWorth{s.say("cue." + c.Cue), s.say("cue.worth", "help", s.kilograms(c.Help))})
 	}
 	return all
 }

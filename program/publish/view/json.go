@@ -16,13 +16,13 @@ var Schema []byte
 
 // JSON writes a program for machines: UTF-8, two-space indent, fields in a fixed
 // order, dates ISO 8601, numbers in the units their names end in and rounded to
-// what is meant. Schema describes it.
-func JSON(p *program.Program) ([]byte, error) {
+// what is meant. Schema describes it. The library gives the steps their names.
+func JSON(lib *program.Library, p *program.Program) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	err := enc.Encode(programJSON(p))
+	err := enc.Encode(programJSON(lib, p))
 	return out.Bytes(), err
 }
 
@@ -52,7 +52,7 @@ type (
 	}
 	stepJSON struct {
 		ID            string  `json:"id"`
-		Name          string  `json:"name,omitempty"`
+		Name          string  `json:"name"`
 		Torque        float64 `json:"torque_nm"`
 		Share         float64 `json:"share_of_full"`
 		Lean          float64 `json:"lean_deg"`
@@ -136,19 +136,20 @@ type (
 	}
 )
 
-func programJSON(p *program.Program) fileJSON {
+func programJSON(lib *program.Library, p *program.Program) fileJSON {
+	s := newSpeech(program.Coach{}, lib, p)
 	return fileJSON{
 		Client: clientJSON{p.Client.Name, p.Client.Slug}, Skill: p.Skill,
 		Goal:  goalJSON{p.Goal.Step, p.Goal.Hold, p.Goal.By, places(p.Goal.Chance, 3)},
-		Steps: each(p.Steps, toStep), Bands: each(p.Bands, toBand), Capacity: toCapacity(p.Capacity),
+		Steps: each(p.Steps, s.toStep), Bands: each(p.Bands, toBand), Capacity: toCapacity(p.Capacity),
 		Forecast: each(p.Forecasts, toForecast), Weeks: each(p.Weeks, toWeek), Gates: each(p.Gates, toGate),
 		Cues:  each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
 		Notes: append(each(p.Withheld, toNote), each(p.Notes, toNote)...),
 	}
 }
 
-func toStep(l program.StepLoad) stepJSON {
-	return stepJSON{ID: l.ID, Torque: places(l.Torque, 1), Share: places(l.Share, 3),
+func (s *speech) toStep(l program.StepLoad) stepJSON {
+	return stepJSON{ID: l.ID, Name: s.step(l.ID), Torque: places(l.Torque, 1), Share: places(l.Share, 3),
 		Lean: places(l.Lean*180/math.Pi, 1), ShoulderAhead: places(l.ShoulderAhead, 3),
 		HipHeight: places(l.HipHeight, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
 		HandsAhead: places(l.HandsAhead, 3)}

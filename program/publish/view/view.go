@@ -55,9 +55,12 @@ type View struct {
 	Notes    []string // about the whole program
 
 	Cue      string // the one cue of the block
-	CueWorth []string
+	CueWorth []CueWorth
 	Advice   Advice
 }
+
+// CueWorth is what a better position saves: "worth about 2 kg of band help".
+type CueWorth struct{ Cue, Worth string }
 
 // Advice is what every handout repeats, each under its title.
 type Advice struct {
@@ -124,7 +127,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 		Client: p.Client.Name, First: first(p.Client.Name), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Coach:  coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
-		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(p),
+		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(lib, p),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
 	v.Goal = s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By))
@@ -148,8 +151,8 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 
 // version is a short hash of the program, by which an old chart on the wall is
 // told from a new one.
-func version(p *program.Program) string {
-	data, err := JSON(p)
+func version(lib *program.Library, p *program.Program) string {
+	data, err := JSON(lib, p)
 	if err != nil {
 		return ""
 	}

@@ -1,14 +1,144 @@
 package view_test
 
 import (
+	"bytes"
+	"strings"
 	"testing"
 
+	"gatepost/program"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
+
+	"pgregory.net/rapid"
 )
 
-func TestDump(t *testing.T) {
+func newView(t *testing.T) *view.View {
+	t.Helper()
 	v, problems := view.New(viewtest.Coach(), viewtest.Library(), viewtest.Program())
-	t.Logf("%v", problems)
-	t.Logf("%+v", v)
+	if problems != nil {
+		t.Fatalf("the words file lacks: %v", problems)
+	}
+	return v
+}
+
+func plain(s string) string { return strings.ReplaceAll(s, "\u00a0", " ") }
+
+func TestWeekInWords(t *testing.T) {
+	w := newView(t).Weeks[2]
+	for got, want := range map[string]string{
+		w.Title: "Week 3", w.Dates: "25 to 31 Jan", w.Main: "4 × 12 s", w.Step: "open tuck",
+		w.Rig: "narrow + middle", w.Drop: "strap 20 cm", w.Help: "5 kg", w.Rest: "2½ min",
+		w.Line: "4 × 12 s, narrow + middle, strap 20 cm", w.Kind: "Build",
+	} {
+		if plain(got) != want {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}
+
+// A session's line of the main hold is the week's, whichever printing asks.
+func TestSameLineEverywhere(t *testing.T) {
+	v := newView(t)
+	var out bytes.Buffer
+	if err := view.Text(&out, v); err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range v.Weeks {
+		for _, s := range w.Sessions {
+			for _, i := range s.Items {
+				if i.RoleKey == program.RoleMain && i.Line != w.Line {
+					t.Errorf("week %d says %q, its session %q", w.Number, w.Line, i.Line)
+				}
+			}
+		}
+		if !strings.Contains(out.String(), plain(w.Line)) {
+			t.Errorf("the terminal does not say %q", w.Line)
+		}
+	}
+}
+
+func TestLadderStates(t *testing.T) {
+	var got []string
+	for _, r := range newView(t).Ladder {
+		got = append(got, string(r.State))
+	}
+	if want := "held held now block later later goal"; strings.Join(got, " ") != want {
+		t.Errorf("got %v, want %s", got, want)
+	}
+}
+
+func TestForecastHidesFarDates(t *testing.T) {
+	for _, c := range []struct {
+		early, likely, late program.Date
+		want, never         string
+	}{
+		{20700, 20800, 20900, "most likely about December 2026, likely between September 2026 and March 2027", "three years"},
+		{20700, 20800, 0, "perhaps more than three years away", "1970"},
+		{20700, 0, 0, "not before September 2026", "1970"},
+		{0, 0, 0, "more than three years", "1970"},
+	} {
+		p := viewtest.Program()
+		p.Forecasts = []program.Forecast{{Step: p.Goal.Step, Early: c.early, Likely: c.likely, Late: c.late}}
+		v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+		if !strings.Contains(v.Forecast.Sentence, c.want) || strings.Contains(v.Forecast.Sentence, c.never) {
+			t.Errorf("%q: want %q, never %q", v.Forecast.Sentence, c.want, c.never)
+		}
+	}
+}
+
+func TestWithheld(t *testing.T) {
+	p := viewtest.Program()
+	p.Withheld, p.Weeks = []program.Note{{Code: viewtest.FixtureNote, Values: []program.Value{
+		{Name: "exercise", Kind: program.ValueExercise, Text: "planche-lean"},
+		{Name: "minutes", Kind: program.ValueCount, Number: 20}}}}, nil
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if problems != nil || len(v.Withheld) != 1 || v.Withheld[0] != "No room for the Planche lean in 20 minutes." {
+		t.Errorf("got %v, %q", problems, v.Withheld)
+	}
+	if v.Weeks != nil || v.Ladder != nil || v.Where != "" {
+		t.Error("a withheld program still says what to train")
+	}
+}
+
+func TestMissingWordsAreNamed(t *testing.T) {
+	lib := viewtest.Library()
+	delete(lib.Words, "role.main")
+	lib.Words["amount.in_rests"] = "in {minutes} minutes"
+	v, problems := view.New(viewtest.Coach(), lib, viewtest.Program())
+	if len(problems) != 2 || problems[0].File != "content/words/en.yaml" ||
+		!strings.Contains(problems[0].Message, "{minutes}") || !strings.Contains(problems[1].Message, `"role.main"`) {
+		t.Errorf("got %v", problems)
+	}
+	if v.Weeks[0].Main == "" {
+		t.Error("the rest of the view should be there")
+	}
+}
+
+func TestVersionFollowsTheProgram(t *testing.T) {
+	p := viewtest.Program()
+	p.Weeks[5].Sets++
+	changed, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	same := newView(t)
+	if same.Version != newView(t).Version || same.Version == changed.Version || len(same.Version) != 7 {
+		t.Errorf("versions %q and %q", same.Version, changed.Version)
+	}
+}
+
+func TestTextFitsTheTerminal(t *testing.T) {
+	lib := viewtest.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		p := viewtest.Program()
+		p.Client.Name = rapid.StringMatching(`[A-Za-zŁółệΩЖ ]{1,60}`).Draw(t, "name")
+		p.Weeks[2].Rig.Bands = []string{rapid.StringMatching(`[a-z ]{1,40}`).Draw(t, "band")}
+		v, _ := view.New(viewtest.Coach(), lib, p)
+		var out bytes.Buffer
+		if err := view.Text(&out, v); err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(out.String()) {
+			if n := len([]rune(strings.TrimRight(line, "\n"))); n > 80 {
+				t.Fatalf("%d columns: %q", n, line)
+			}
+		}
+	})
 }

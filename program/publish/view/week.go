@@ -65,6 +65,14 @@ type Item struct {
 	Line                 string // "4 × 12 s, narrow + middle"
 }
 
+// Name is what the item is called: its step where it holds one.
+func (i Item) Name() string {
+	if i.Step != "" {
+		return i.Step
+	}
+	return i.Exercise
+}
+
 func (s *speech) weeks(p *program.Program) []Week {
 	var all []Week
 	for _, w := range p.Weeks {

@@ -25,7 +25,7 @@ var block = []plan{
 	{program.WeekDeload, "open-tuck", both, 0.2, 49, 2, 8, ""},
 	{program.WeekBuild, "open-tuck", middle, 0.2, 36, 4, 12, ""},
 	{program.WeekBuild, "open-tuck", narrow, 0, 22, 4, 11, ""},
-	{program.WeekBuild, "open-tuck", nil, 0, 0, 4, 10, "gate-free"},
+	{program.WeekBuild, "open-tuck", nil, 0, 0, 4, 10, ""},
 	{program.WeekDeload, "open-tuck", nil, 0, 0, 2, 6, ""},
 	{program.WeekBuild, "advanced-tuck", both, 0, 63, 4, 12, ""},
 	{program.WeekBuild, "advanced-tuck", both, 0.2, 48, 4, 12, ""},
@@ -64,7 +64,7 @@ func sessions(p plan, w program.Week) []program.Session {
 		first = session(a, 41, prepare(), main(p), pull(), trunk(), mobility())
 	}
 	last := session(c, 54, prepare(), main(p), rearShoulder(), raise(), mobility())
-	last.Dropped = []program.Note{{Code: "dropped-for-time", Values: []program.Value{
+	last.Dropped = []program.Note{{Code: FixtureNote, Values: []program.Value{
 		{Name: "exercise", Kind: program.ValueExercise, Text: "hollow-hold"},
 		{Name: "minutes", Kind: program.ValueCount, Number: 60}}}}
 	return []program.Session{first, session(b, 52, prepare(), second(), lean(), pull(), trunk()), last}

@@ -1,0 +1,101 @@
+package view
+
+import (
+	"bytes"
+	"crypto/sha1"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"gatepost/program"
+)
+
+// Calendar writes the sessions as an iCalendar file (RFC 5545): one all-day
+// event a session, lines of at most 75 octets ending in CRLF. An event's UID
+// (RFC 9562, version 5) depends on the client and the day alone, so that a new
+// version of the plan replaces the old one's days; DTSTAMP is the day measured,
+// 00:00 UTC.
+func Calendar(v *View) []byte {
+	var out bytes.Buffer
+	line := func(format string, args ...any) { fold(&out, fmt.Sprintf(format, args...)) }
+	line("BEGIN:VCALENDAR")
+	line("VERSION:2.0")
+	line("PRODID:-//Gatepost//Training program//EN")
+	line("CALSCALE:GREGORIAN")
+	line("METHOD:PUBLISH")
+	line("X-WR-CALNAME:%s", escape(v.Title))
+	for _, w := range v.Weeks {
+		for _, session := range w.Sessions {
+			event(line, v, w, session)
+		}
+	}
+	line("END:VCALENDAR")
+	return out.Bytes()
+}
+
+func event(line func(string, ...any), v *View, w Week, session Session) {
+	line("BEGIN:VEVENT")
+	line("UID:%s", uuid5(urlNamespace, "gatepost:"+v.Slug+":"+session.Date.String()))
+	line("DTSTAMP:%sT000000Z", basic(v.Measured))
+	line("DTSTART;VALUE=DATE:%s", basic(session.Date))
+	line("DTEND;VALUE=DATE:%s", basic(session.Date+1)) // the day after: RFC 5545 counts the end out
+	line("SUMMARY:%s", escape(join(v.Skill, w.Title, summary(session))))
+	line("DESCRIPTION:%s", escape(describe(session, v)))
+	line("TRANSP:TRANSPARENT")
+	line("END:VEVENT")
+}
+
+// summary is the line of the session's first hold of a step.
+func summary(session Session) string {
+	for _, role := range []program.Role{program.RoleTest, program.RoleMain, program.RoleSecond} {
+		for _, item := range session.Items {
+			if item.RoleKey == role {
+				return join(item.Name(), item.Line)
+			}
+		}
+	}
+	return session.Minutes
+}
+
+func describe(session Session, v *View) string {
+	lines := []string{session.Minutes}
+	for _, item := range session.Items {
+		lines = append(lines, join(item.Name(), item.Line, item.Spot, item.Remark))
+	}
+	return strings.Join(append(lines, v.Advice.DayShort, v.Advice.StopShort, v.Version), "\n")
+}
+
+// basic is ISO 8601 without hyphens, as iCalendar writes days.
+func basic(d program.Date) string { return strings.ReplaceAll(d.String(), "-", "") }
+
+// escape writes TEXT (RFC 5545, 3.3.11).
+func escape(s string) string {
+	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`, "\r", "").Replace(s)
+}
+
+// fold writes one content line in pieces of at most 75 octets, never within a
+// character (RFC 5545, 3.1).
+func fold(out *bytes.Buffer, s string) {
+	room := 75
+	for len(s) > room {
+		cut := room
+		for !utf8.RuneStart(s[cut]) {
+			cut--
+		}
+		out.WriteString(s[:cut] + "\r\n ")
+		s, room = s[cut:], 74 // the space counts
+	}
+	out.WriteString(s + "\r\n")
+}
+
+// urlNamespace is RFC 9562's name space for URLs.
+var urlNamespace = [16]byte{0x6b, 0xa7, 0xb8, 0x11, 0x9d, 0xad, 0x11, 0xd1, 0x80, 0xb4, 0x00, 0xc0, 0x4f, 0xd4, 0x30, 0xc8}
+
+// uuid5 is the name-based UUID of RFC 9562, 5.5.
+func uuid5(space [16]byte, name string) string {
+	sum := sha1.Sum(append(space[:], name...))
+	u := sum[:16]
+	u[6] = u[6]&0x0f | 0x50
+	u[8] = u[8]&0x3f | 0x80
+	return fmt.Sprintf("%x-%x-%x-%x-%x", u[:4], u[4:6], u[6:8], u[8:10], u[10:])
+}

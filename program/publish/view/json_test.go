@@ -1,0 +1,79 @@
+package view_test
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
+
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+func schema(t *testing.T) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(view.Schema))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	c.AssertFormat()
+	if err := c.AddResource("program.schema.json", doc); err != nil {
+		t.Fatal(err)
+	}
+	compiled, err := c.Compile("program.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return compiled
+}
+
+func check(t *testing.T, data []byte) error {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return schema(t).Validate(doc)
+}
+
+// Checked by a general JSON Schema library (draft 2020-12), formats asserted.
+func TestJSONFollowsItsSchema(t *testing.T) {
+	withheld := viewtest.Program()
+	withheld.Weeks, withheld.Withheld = nil, []program.Note{{Code: "minor-without-guardian"}}
+	for name, p := range map[string]*program.Program{"full": viewtest.Program(), "withheld": withheld} {
+		data, err := view.JSON(viewtest.Library(), p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := check(t, data); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestSchemaRefusesOtherFiles(t *testing.T) {
+	data, _ := view.JSON(viewtest.Library(), viewtest.Program())
+	for _, change := range [][2]string{
+		{`"skill": "planche",`, ``},
+		{`"2027-01-11"`, `"11.1.2027"`},
+		{`"kind": "build"`, `"kind": "hard"`},
+		{`"hold_s": 12`, `"hold_s": "12 s"`},
+		{`"skill": "planche",`, `"skill": "planche", "mass_kg": 58,`},
+	} {
+		doctored := strings.Replace(string(data), change[0], change[1], 1)
+		if doctored == string(data) || check(t, []byte(doctored)) == nil {
+			t.Errorf("accepted %q for %q", change[1], change[0])
+		}
+	}
+}
+
+func TestJSONIsTheSameEveryTime(t *testing.T) {
+	a, _ := view.JSON(viewtest.Library(), viewtest.Program())
+	b, _ := view.JSON(viewtest.Library(), viewtest.Program())
+	if !bytes.Equal(a, b) {
+		t.Error("two runs differ")
+	}
+}
