@@ -66,6 +66,28 @@ func TestTrunkCoMAgreesWithTheOtherTrunkRows(t *testing.T) {
 	near(t, "men, mm", 1000*(men.Trunk.Length-men.Trunk.CoM), 293.3, 0.2)
 }
 
+// Source: de Leva 1996, Table 4, rows with other endpoints: vertex–mid-gonion,
+// elbow–stylion, wrist–third fingertip, knee–lateral malleolus. Length in mm times
+// share must put each centre of mass where the rows used here do.
+func TestCoMsAgreeWithRowsOfOtherEndpoints(t *testing.T) {
+	women, men := mustBody(t, Female, 61.9, 1.735, 0), mustBody(t, Male, 73, 1.741, 0)
+	for _, c := range []struct {
+		what                  string
+		got, length, fraction float64
+	}{
+		{"head, women", women.Head.Length - women.Head.CoM, 200.2, .5894},
+		{"head, men", men.Head.Length - men.Head.CoM, 203.3, .5976},
+		{"forearm, women", women.Forearm.CoM, 262.4, .4592},
+		{"forearm, men", men.Forearm.CoM, 266.9, .4608},
+		{"hand, women", women.Hand.CoM, 170.1, .3427},
+		{"hand, men", men.Hand.CoM, 187.9, .3624},
+		{"shank, women", women.Shank.CoM, 432.3, .4416},
+		{"shank, men", men.Shank.CoM, 434.0, .4459},
+	} {
+		near(t, c.what+", mm", 1000*c.got, c.length*c.fraction, 0.15)
+	}
+}
+
 // Source: computed elsewhere from de Leva 1996, Table 4: 0.554 H (women) and
 // 0.556 H (men) above the soles. Reaction-board surveys agree that it lies at
 // 0.55 to 0.57 of stature (from memory).

@@ -16,14 +16,23 @@ func TestRootOfKeplersEquation(t *testing.T) {
 	near(t, "E°", e/degree, 5.554589, 5e-7)
 }
 
-// Plain false position creeps along a curve like this one from one side only.
+// Plain false position creeps along curves like these from one side only.
 func TestRootClosesBothEnds(t *testing.T) {
-	calls := 0
-	x, ok := root(func(x float64) float64 { calls++; return x*x*x*x*x - 0.01 }, 0, 2)
-	if !ok || calls > 40 {
-		t.Errorf("found %v after %d calls", ok, calls)
+	fifth := func(x float64) float64 { return x * x * x * x * x }
+	for _, c := range []struct {
+		f    func(float64) float64
+		want float64
+	}{
+		{func(x float64) float64 { return fifth(x) - 0.01 }, math.Pow(0.01, 0.2)},
+		{func(x float64) float64 { return 0.01 - fifth(2-x) }, 2 - math.Pow(0.01, 0.2)},
+	} {
+		calls := 0
+		x, ok := root(func(x float64) float64 { calls++; return c.f(x) }, 0, 2)
+		if !ok || calls > 40 {
+			t.Errorf("found %v after %d calls", ok, calls)
+		}
+		near(t, "x", x, c.want, 1e-10)
 	}
-	near(t, "x", x, math.Pow(0.01, 0.2), 1e-10)
 }
 
 func TestRootWithoutChangeOfSign(t *testing.T) {
