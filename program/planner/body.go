@@ -1,0 +1,272 @@
+package planner
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// rung is one step of the ladder: a step of the road map on this body.
+type rung struct {
+	*program.Step
+	pose mechanics.Pose
+	free mechanics.Hold
+	load float64 // N·m, effective: torque × allowance
+	rigs []option
+}
+
+// option is one way to hang the client's bands at one step. The first option of
+// every step is free.
+type option struct {
+	rig  program.Rig
+	hold mechanics.Hold
+	help int     // tenths of a newton, vertical, so that comparing is exact
+	load float64 // N·m, effective
+}
+
+// body is the client as mechanics sees them, with the ladder of their steps.
+type body struct {
+	mechanics.Body
+	support mechanics.Support
+	hanging program.Hanging
+	curves  []mechanics.Curve // as in the assessment's bands
+	bands   []program.Band
+	all     []rung // every step of the road map, in its order
+	ladder  []rung // by effective load, no further than the goal
+	full    float64
+	weight  float64 // N
+}
+
+// newBody measures the client against a road map. Heights in an assessment are
+// from the floor, in mechanics from the hands' support.
+func newBody(a *program.Assessment, m *program.RoadMap) (*body, program.Problems) {
+	segments, err := mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, a.Athlete.BalancePoint)
+	var problems program.Problems
+	if err != nil {
+		problems = append(problems, balanceProblem(a, err))
+		segments, _ = mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, 0)
+	}
+	b := &body{
+		Body:    segments,
+		support: supportOf(a, m),
+		hanging: a.Hanging,
+		bands:   a.Bands,
+		weight:  a.Athlete.Mass * mechanics.Gravity,
+	}
+	problems = append(problems, b.fitBands(a)...)
+	b.climb(a, m)
+	return b, problems
+}
+
+var sexes = map[program.Sex]mechanics.Sex{
+	program.SexUnspecified: mechanics.Unspecified, "": mechanics.Unspecified,
+	program.SexFemale: mechanics.Female, program.SexMale: mechanics.Male,
+}
+
+func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
+	return mechanics.Support{
+		Grip:   slices.Contains(a.Kit, parallettes),
+		Hang:   m.Hands == program.HandsHang,
+		Height: a.Hanging.Support,
+	}
+}
+
+func balanceProblem(a *program.Assessment, err error) program.Problem {
+	p := program.Problem{
+		Place:   a.Places.At("body.balance_point"),
+		Message: "the balance point does not fit this body",
+		Advice:  "measure it again on the reaction board, or leave the line out",
+	}
+	var far *mechanics.BalanceError
+	if errors.As(err, &far) {
+		p.Message = fmt.Sprintf("a balance point of %.0f cm does not fit this body: the tables put it at %.0f cm", 100*a.Athlete.BalancePoint, 100*far.Model)
+	}
+	return p
+}
+
+// poorFit is the residual from which a measured pull is doubted.
+const poorFit = 0.10
+
+// fitBands fits every band's curve and warns of points that miss it.
+func (b *body) fitBands(a *program.Assessment) program.Problems {
+	var problems program.Problems
+	for i, band := range a.Bands {
+		pulls := make([]mechanics.Pull, len(band.Pulls))
+		for j, p := range band.Pulls {
+			pulls[j] = mechanics.Pull{Length: p.At, Force: p.Force}
+		}
+		curve, residuals, err := mechanics.FitCurve(band.Rest, pulls)
+		if err != nil {
+			problems = append(problems, program.Problem{
+				Place:   a.Places.At(fmt.Sprintf("bands[%d]", i)),
+				Message: fmt.Sprintf("no curve fits the band %q", band.Name),
+				Advice:  "give its rest length and at least two pulls at different, longer lengths",
+			})
+		}
+		b.curves = append(b.curves, curve)
+		for _, r := range residuals {
+			if math.Abs(r.Share) > poorFit {
+				problems = append(problems, program.Problem{
+					Place:   a.Places.At(fmt.Sprintf("bands[%d].pulls[%d]", i, r.Pull)),
+					Message: fmt.Sprintf("this pull of %q is %.0f %% off the band's curve", band.Name, 100*math.Abs(r.Share)),
+					Advice:  "measure that length again; the other points disagree with it",
+					Warning: true,
+				})
+			}
+		}
+	}
+	return problems
+}
+
+// sameLoad is how close two steps may be before the upper one is dropped.
+const sameLoad = 1.015
+
+// climb puts the road map in this body's order: by effective load, steps within
+// 1.5 % of the one below and everything at or above the goal left out.
+func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
+	var goal rung
+	apart := straddle(a, m)
+	for i := range m.Steps {
+		r := b.rung(&m.Steps[i], apart)
+		b.all = append(b.all, r)
+		b.full = max(b.full, r.free.Torque)
+		if r.ID == a.Goal.Step {
+			goal = r
+		} else {
+			b.ladder = append(b.ladder, r)
+		}
+	}
+	slices.SortStableFunc(b.ladder, func(x, y rung) int { return compare(x.load, y.load) })
+	var kept []rung
+	for _, r := range b.ladder {
+		below := 0.0
+		if len(kept) > 0 {
+			below = kept[len(kept)-1].load
+		}
+		if r.load > below*sameLoad && r.load*sameLoad < goal.load {
+			kept = append(kept, r)
+		}
+	}
+	b.ladder = append(kept, goal)
+}
+
+func compare(x, y float64) int {
+	switch {
+	case x < y:
+		return -1
+	case x > y:
+		return 1
+	}
+	return 0
+}
+
+func (b *body) rung(s *program.Step, straddle float64) rung {
+	r := rung{Step: s, pose: poseOf(s.Pose, straddle)}
+	r.free = mechanics.Solve(b.Body, r.pose, b.support, nil)
+	r.load = r.free.Torque * allowance(s)
+	r.rigs = b.options(&r)
+	return r
+}
+
+func allowance(s *program.Step) float64 {
+	if s.Allowance == 0 {
+		return 1
+	}
+	return s.Allowance
+}
+
+// widestStraddle is as far as a straddle is believed before one was held.
+const widestStraddle = 120 * math.Pi / 180
+
+// poseOf turns a step's pose into numbers, with half the client's own straddle
+// where the step asks for it.
+func poseOf(p program.Pose, straddle float64) mechanics.Pose {
+	pose := mechanics.Pose{Rounding: p.Rounding, Depression: p.Depression}
+	for i, leg := range p.Legs {
+		pose.Legs[i] = mechanics.Leg{Hip: leg.Hip, Abduction: leg.Abduct, Knee: leg.Knee}
+		if leg.Straddle {
+			pose.Legs[i].Abduction = straddle / 2
+		}
+	}
+	return pose
+}
+
+// straddle is the client's own angle between the legs.
+func straddle(a *program.Assessment, m *program.RoadMap) float64 {
+	s := a.Athlete.Straddle
+	if s == 0 {
+		s = program.DefaultStraddle
+	}
+	if straddleHeld(a, m) {
+		return s
+	}
+	return min(s, widestStraddle)
+}
+
+// straddleHeld says whether a test held a step with the legs apart.
+func straddleHeld(a *program.Assessment, m *program.RoadMap) bool {
+	return slices.ContainsFunc(a.Tests, func(t program.Hold) bool {
+		s, ok := m.Step(t.Step)
+		return ok && t.Seconds > 0 && s.Pose.Legs[0].Straddle
+	})
+}
+
+// options are all ways to hang at most two bands at a step, free first, that
+// pull at all and leave weight on the hands.
+func (b *body) options(r *rung) []option {
+	out := []option{{hold: r.free, load: r.load}}
+	for i := range b.bands {
+		out = append(out, b.hung(r, i)...)
+	}
+	for i := range b.bands {
+		for j := i + 1; j < len(b.bands); j++ {
+			out = append(out, b.hung(r, i, j)...)
+		}
+	}
+	return out
+}
+
+// hung tries some bands on every length of strap.
+func (b *body) hung(r *rung, bands ...int) []option {
+	drops := b.hanging.Drops
+	if len(drops) == 0 {
+		drops = []float64{0}
+	}
+	var out []option
+	for _, drop := range drops {
+		o := b.withRig(r, drop, bands...)
+		if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+func (b *body) withRig(r *rung, drop float64, bands ...int) option {
+	hang := mechanics.Rig{Drop: drop, Anchor: b.hanging.Anchor - b.hanging.Support, Offset: b.hanging.Offset}
+	rig := program.Rig{Drop: drop}
+	for _, i := range bands {
+		hang.Bands = append(hang.Bands, b.curves[i])
+		rig.Bands = append(rig.Bands, b.bands[i].Name)
+	}
+	hold := mechanics.Solve(b.Body, r.pose, b.support, &hang)
+	return option{rig: rig, hold: hold, help: int(math.Round(10 * hold.Help)), load: hold.Torque * allowance(r.Step)}
+}
+
+// named is the option of a rig as an assessment names it.
+func (b *body) named(r *rung, rig program.Rig) option {
+	if rig.Free() {
+		return r.rigs[0]
+	}
+	var indices []int
+	for i, band := range b.bands {
+		if slices.Contains(rig.Bands, band.Name) {
+			indices = append(indices, i)
+		}
+	}
+	return b.withRig(r, rig.Drop, indices...)
+}

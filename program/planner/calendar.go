@@ -1,0 +1,218 @@
+package planner
+
+import (
+	"math/bits"
+	"slices"
+	"time"
+
+	"gatepost/program"
+)
+
+// week is one week of the block before any work is put into it.
+type week struct {
+	start    program.Date
+	kind     program.WeekKind
+	days     []program.Date // training days, away days left out
+	straight []program.Date // those with straight-arm work
+	fresh    program.Date   // the freshest of the straight-arm days
+	test     program.Date   // the test's day, in the last week
+}
+
+// restBefore is how far apart straight-arm days lie, in days: 48 h.
+const restBefore = 2
+
+// deloadAway is how many days away in a week make it a deload.
+const deloadAway = 5
+
+// calendar lays out the block's weeks: their kinds, their training days and
+// which of those carry straight-arm work.
+func calendar(a *program.Assessment, l limits) []week {
+	start := blockStart(a)
+	weeks := make([]week, blockLength(a, start))
+	for i := range weeks {
+		weeks[i].start = start + program.Date(7*i)
+		weeks[i].days = trainingDays(a, weeks[i].start)
+	}
+	for len(weeks) > 0 && len(weeks[len(weeks)-1].days) == 0 {
+		weeks = weeks[:len(weeks)-1] // the test needs a day
+	}
+	if len(weeks) == 0 {
+		return nil
+	}
+	setKinds(a, weeks, l.deloadEvery)
+	last := &weeks[len(weeks)-1]
+	last.test = last.days[len(last.days)-1]
+	placeStraightArm(a, weeks, l)
+	return weeks
+}
+
+// blockStart is training.start, else the first Monday on or after the tests,
+// moved to its week's Monday.
+func blockStart(a *program.Assessment) program.Date {
+	if a.Training.Start != 0 {
+		return a.Training.Start.Monday()
+	}
+	return (a.Measured + 6).Monday()
+}
+
+// Blocks last 12 weeks where nothing else is said (common practice).
+const defaultWeeks = 12
+
+// blockLength is the number of weeks, ending with the goal date's week where
+// that is earlier.
+func blockLength(a *program.Assessment, start program.Date) int {
+	n := a.Training.Weeks
+	if n == 0 {
+		n = defaultWeeks
+	}
+	toGoal := int(a.Goal.By.Monday()-start)/7 + 1
+	return max(1, min(n, toGoal))
+}
+
+// trainingDays are the client's days of a week that are not days away, and not
+// before training.start.
+func trainingDays(a *program.Assessment, monday program.Date) []program.Date {
+	var days []program.Date
+	for d := monday; d < monday+7; d++ {
+		if slices.Contains(a.Training.Days, d.Weekday()) && !away(a, d) && d >= a.Training.Start {
+			days = append(days, d)
+		}
+	}
+	return days
+}
+
+func away(a *program.Assessment, d program.Date) bool {
+	return slices.ContainsFunc(a.Training.Away, func(v program.Interval) bool { return v.Has(d) })
+}
+
+func daysAway(a *program.Assessment, monday program.Date) int {
+	n := 0
+	for d := monday; d < monday+7; d++ {
+		if away(a, d) {
+			n++
+		}
+	}
+	return n
+}
+
+// setKinds names each week. Deloads come every n-th week, counted from the last
+// easy one; a week mostly away is the deload. None falls in the first week, nor
+// right before the test or an away week, whose ease comes anyway.
+func setKinds(a *program.Assessment, weeks []week, every int) {
+	for i := range weeks {
+		switch {
+		case i == len(weeks)-1:
+			weeks[i].kind = program.WeekTest
+		case len(weeks[i].days) == 0:
+			weeks[i].kind = program.WeekAway
+		case daysAway(a, weeks[i].start) >= deloadAway:
+			weeks[i].kind = program.WeekDeload
+		default:
+			weeks[i].kind = program.WeekBuild
+		}
+	}
+	built := 0
+	for i := range weeks {
+		if weeks[i].kind != program.WeekBuild {
+			built = 0
+			continue
+		}
+		built++
+		if i > 0 && built >= every && weeks[i+1].kind == program.WeekBuild {
+			weeks[i].kind = program.WeekDeload
+			built = 0
+		}
+	}
+}
+
+// placeStraightArm chooses each week's straight-arm days, last week first, so
+// that the days before the test stay clear.
+func placeStraightArm(a *program.Assessment, weeks []week, l limits) {
+	test := weeks[len(weeks)-1].test
+	clear := test - program.Date(l.testRest)
+	var before program.Date
+	for i := range weeks {
+		w := &weeks[i]
+		free := slices.DeleteFunc(slices.Clone(w.days), func(d program.Date) bool { return d > clear })
+		most := l.straightDays
+		if w.kind == program.WeekTest {
+			most = min(most, taperSessions)
+		}
+		w.straight = spread(free, most, before)
+		if len(w.straight) > 0 {
+			w.fresh = freshest(a, w.straight, before)
+			before = w.straight[len(w.straight)-1]
+		}
+	}
+}
+
+// taperSessions is how many short straight-arm sessions lead to the test.
+const taperSessions = 2
+
+// spread picks the most days, at most n, that lie 48 h apart from each other and
+// from the last straight-arm day; of those the most even, then the earliest.
+func spread(days []program.Date, n int, before program.Date) []program.Date {
+	var best []program.Date
+	bestGap := 0
+	for set := uint(1); set < 1<<len(days); set++ {
+		if bits.OnesCount(set) > n {
+			continue
+		}
+		picked := subset(days, set)
+		gap := smallestGap(picked, before)
+		if gap < restBefore {
+			continue
+		}
+		if len(picked) > len(best) || len(picked) == len(best) && gap > bestGap {
+			best, bestGap = picked, gap
+		}
+	}
+	return best
+}
+
+func subset(days []program.Date, set uint) []program.Date {
+	var picked []program.Date
+	for i, d := range days {
+		if set&(1<<i) != 0 {
+			picked = append(picked, d)
+		}
+	}
+	return picked
+}
+
+// smallestGap is the least number of days between neighbours, the day before the
+// first and the same pattern a week later included.
+func smallestGap(days []program.Date, before program.Date) int {
+	gap := 7 - int(days[len(days)-1]-days[0])
+	if before != 0 {
+		gap = min(gap, int(days[0]-before))
+	}
+	for i := 1; i < len(days); i++ {
+		gap = min(gap, int(days[i]-days[i-1]))
+	}
+	return gap
+}
+
+// freshest is the straight-arm day with the longest rest before it, and no hard
+// training that day or the day before; the earliest of equals.
+func freshest(a *program.Assessment, days []program.Date, before program.Date) program.Date {
+	best, bestScore := days[0], -8
+	for _, d := range days {
+		score := min(7, int(d-before))
+		if before == 0 {
+			score = 7
+		}
+		if hardOn(a, d.Weekday()) || hardOn(a, (d-1).Weekday()) {
+			score -= 7
+		}
+		if score > bestScore {
+			best, bestScore = d, score
+		}
+		before = d
+	}
+	return best
+}
+
+func hardOn(a *program.Assessment, day time.Weekday) bool {
+	return slices.ContainsFunc(a.Training.Other, func(o program.OtherTraining) bool { return o.Hard && o.Day == day })
+}

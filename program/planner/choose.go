@@ -1,0 +1,57 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// can says whether this client has the kit and the wrists for an exercise.
+func (p *plan) can(e *program.Exercise) bool {
+	for _, any := range e.Kit {
+		if !slices.ContainsFunc(any, p.has) {
+			return false
+		}
+	}
+	switch e.Grip {
+	case program.GripFlat:
+		return !p.limits.neutralOnly
+	case program.GripSupport:
+		return p.limits.hands
+	}
+	return true
+}
+
+func (p *plan) has(kit string) bool {
+	return kit == bandsKit && len(p.athlete.Bands) > 0 || slices.Contains(p.athlete.Kit, kit)
+}
+
+// need is what an item of a session asks of an exercise.
+type need struct {
+	purpose  program.Purpose
+	bentArms bool // no straight arms: a day between straight-arm days, or before the test
+}
+
+// choose takes the highest-ranked exercise that serves a purpose first and that
+// this client can do; of equals the first by id. Sore elbows are spared pulling
+// with straight arms.
+func (p *plan) choose(n need) *program.Exercise {
+	if p.limits.elbowSore && n.purpose == program.ForStraightPull {
+		n.purpose = program.ForCurl
+	}
+	if e, ok := p.chosen[n]; ok {
+		return e
+	}
+	var best *program.Exercise
+	for i := range p.lib.Exercises {
+		e := &p.lib.Exercises[i]
+		if len(e.Trains) == 0 || e.Trains[0] != n.purpose || !p.can(e) || n.bentArms && e.StraightArm {
+			continue
+		}
+		if best == nil || e.Rank > best.Rank {
+			best = e
+		}
+	}
+	p.chosen[n] = best
+	return best
+}

@@ -1,0 +1,234 @@
+package planner
+
+import "gatepost/program"
+
+// load is a week's straight-arm work: what, and how many sets on which day.
+type load struct {
+	main, second, ahead, leans work
+	sets                       []daySets // one for each straight-arm day
+}
+
+// daySets is how many sets of each kind a straight-arm day holds.
+type daySets struct{ main, second, ahead, leans int }
+
+// part is which of the three kinds of day a straight-arm day is.
+type part int
+
+const (
+	partHeavy part = iota // ahead and main, in the freshest session
+	partLight             // second and easy leans
+	partMain              // main
+	partBoth              // main and second, of a short week
+)
+
+// partOf gives the i-th straight-arm day after the freshest, of n, its part.
+func partOf(i, n int) part {
+	switch {
+	case n == 1:
+		return partBoth
+	case i == 0:
+		return partHeavy
+	case n == 2:
+		return partBoth
+	case i%2 == 1:
+		return partLight
+	}
+	return partMain
+}
+
+// Sets by kind: least and most on a day.
+const (
+	mainSetsLeast, mainSetsMost   = 3, 5
+	shortSetsLeast, shortSetsMost = 5, 6
+	secondSetsLeast, secondMostN  = 2, 3
+	aheadSetsLeast, aheadSetsMost = 4, 6
+	leanSets                      = 2
+)
+
+// parts lists the straight-arm days of a week in the order of the week.
+func (w *week) parts() []part {
+	n, fresh := len(w.straight), 0
+	for i, d := range w.straight {
+		if d == w.fresh {
+			fresh = i
+		}
+	}
+	out := make([]part, n)
+	for i := range out {
+		out[i] = partOf((i-fresh+n)%n, n)
+	}
+	return out
+}
+
+// works fills in what a week trains; how much comes after.
+func (p *plan) works(i int, main work) load {
+	l := load{main: main, sets: make([]daySets, len(p.weeks[i].straight))}
+	if main.none() {
+		return l
+	}
+	l.second = p.second(main, i)
+	if l.second.floor == nil {
+		l.leans = p.lean(i, easyLoad, secondLeast, secondLeast)
+	}
+	if p.limits.ahead && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
+		l.ahead = p.ahead(main, i)
+	}
+	return l
+}
+
+// halfSeconds is the week's counted work.
+func (l *load) halfSeconds() int {
+	sum := 0
+	for _, s := range l.sets {
+		sum += s.main*l.main.halfSeconds() + s.second*l.second.halfSeconds() +
+			s.ahead*l.ahead.halfSeconds() + s.leans*l.leans.halfSeconds()
+	}
+	return sum
+}
+
+// build gives a build week its sets: the least of each kind, less where that is
+// over the allowed half seconds, then set by set up to them.
+func (l *load) build(parts []part, allowed int) {
+	least, most := mainSetsLeast, mainSetsMost
+	if l.main.short {
+		least, most = shortSetsLeast, shortSetsMost
+	}
+	for i, part := range parts {
+		l.sets[i] = l.leastSets(part, least)
+	}
+	l.shrink(allowed)
+	l.grow(parts, allowed, most)
+}
+
+func (l *load) leastSets(part part, main int) daySets {
+	var s daySets
+	if part != partLight {
+		s.main = main
+	}
+	if part == partLight || part == partBoth {
+		if !l.second.none() {
+			s.second = secondSetsLeast
+		}
+	}
+	if part == partLight && !l.leans.none() {
+		s.leans = leanSets
+	}
+	if part == partHeavy && !l.ahead.none() {
+		s.ahead = aheadSetsLeast
+	}
+	return s
+}
+
+// shrink takes work away until the week is within its seconds: leans, the heavy
+// work, the lighter work, and at last main sets, of which one a day stays.
+func (l *load) shrink(allowed int) {
+	for _, take := range []func(*daySets) bool{
+		func(s *daySets) bool { return drop(&s.leans, 0) },
+		func(s *daySets) bool { take := s.ahead > 0; s.ahead = 0; return take },
+		func(s *daySets) bool { return drop(&s.second, 1) },
+		func(s *daySets) bool { return drop(&s.main, 2) },
+		func(s *daySets) bool { return drop(&s.second, 0) },
+		func(s *daySets) bool { return drop(&s.main, 1) },
+	} {
+		for taken := true; taken && l.halfSeconds() > allowed; {
+			taken = false
+			for i := len(l.sets) - 1; i >= 0 && l.halfSeconds() > allowed; i-- {
+				taken = take(&l.sets[i]) || taken
+			}
+		}
+	}
+}
+
+func drop(sets *int, least int) bool {
+	if *sets <= least {
+		return false
+	}
+	*sets--
+	return true
+}
+
+// grow adds sets while they fit: main work first, evenly over its days.
+func (l *load) grow(parts []part, allowed, mainMost int) {
+	for l.addMain(parts, allowed, mainMost) {
+	}
+	for i := range l.sets {
+		s := &l.sets[i]
+		for s.second > 0 && s.second < secondMostN && l.halfSeconds()+l.second.halfSeconds() <= allowed {
+			s.second++
+		}
+		for s.ahead > 0 && s.ahead < aheadSetsMost && l.halfSeconds()+l.ahead.halfSeconds() <= allowed {
+			s.ahead++
+		}
+	}
+}
+
+// addMain adds one main set to the day that has fewest.
+func (l *load) addMain(parts []part, allowed, most int) bool {
+	fewest := -1
+	for i := range l.sets {
+		if parts[i] != partLight && l.sets[i].main < most && (fewest < 0 || l.sets[i].main < l.sets[fewest].main) {
+			fewest = i
+		}
+	}
+	if fewest < 0 || l.halfSeconds()+l.main.halfSeconds() > allowed {
+		return false
+	}
+	l.sets[fewest].main++
+	return true
+}
+
+// ease makes a week of half the sets of another on the same kinds of day.
+func (l *load) ease(from *load, parts, fromParts []part) {
+	for i, part := range parts {
+		for j, other := range fromParts {
+			if part == other || len(parts) != len(fromParts) {
+				s := from.sets[j]
+				l.sets[i] = daySets{main: half(s.main), second: half(s.second)}
+			}
+		}
+	}
+}
+
+// half is half the sets, rounded down, one at least.
+func half(sets int) int {
+	if sets == 0 {
+		return 0
+	}
+	return max(1, sets/2)
+}
+
+// Share of the last build week's counted work in the taper (published: Bosquet
+// 2007, volume less 41 to 60 %).
+const (
+	taperLeast, taperMost = 40, 59 // per cent
+)
+
+// taper gives the test week's short sessions about half of the counted work of
+// the week before.
+func (l *load) taper(before int) {
+	if len(l.sets) == 0 {
+		return
+	}
+	best, bestOff := daySets{main: 1}, -1
+	for mains := 1; mains <= mainSetsMost; mains++ {
+		for seconds := 0; seconds <= secondSetsLeast; seconds++ {
+			s := daySets{main: mains}
+			if !l.second.none() {
+				s.second = seconds
+			}
+			l.fill(s)
+			v := 100 * l.halfSeconds()
+			off := max(v-50*before, 50*before-v)
+			if v <= taperMost*before && (bestOff < 0 || off < bestOff) {
+				best, bestOff = s, off
+			}
+		}
+	}
+	l.fill(best)
+}
+
+func (l *load) fill(s daySets) {
+	for i := range l.sets {
+		l.sets[i] = s
+	}
+}

@@ -1,0 +1,159 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+)
+
+// compose puts a session together: the preparation, the groups, and pulling sets
+// in a ratio (per cent) to the pushing sets of those groups.
+func (p *plan) compose(d day, groups []group, ratio int) []program.Prescription {
+	items := p.prepare(d)
+	pushes, rests := 0, 0
+	for _, g := range groups {
+		items = append(items, g.items...)
+		for _, item := range g.items {
+			if pushing(item.Role) {
+				pushes += item.Sets
+			}
+			if item.Role == program.RoleMain && item.Rest >= pullRest {
+				rests = item.Sets - 1
+			}
+		}
+	}
+	if pushes > 0 && !d.test {
+		items = append(items, p.pulls(d, (pushes*ratio+99)/100, rests)...)
+	}
+	return items
+}
+
+// pullRest is how long a rest must be to hold a set of pulling.
+const pullRest = 120
+
+func pushing(r program.Role) bool {
+	switch r {
+	case program.RoleMain, program.RoleAhead, program.RoleSecond, program.RoleStrength:
+		return true
+	}
+	return false
+}
+
+// prepare is the floor of every session: wrists, elbows, shoulder blades.
+func (p *plan) prepare(d day) []program.Prescription {
+	var out []program.Prescription
+	for _, purpose := range []program.Purpose{program.ForWrists, program.ForElbows, program.ForBlades} {
+		if e := p.choose(need{purpose, d.clear || !d.straight}); e != nil {
+			item := p.dose(day{}, e, program.RolePrepare)
+			item.Sets, item.Rest = 1, 0
+			out = append(out, item)
+		}
+	}
+	return out
+}
+
+// pulls shares pulling sets between rows and the rear shoulder; one of them is
+// done in the rests of the main work where those are long enough.
+func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
+	row, rear := p.choose(p.pulling(d, program.ForRow)), p.choose(p.pulling(d, program.ForRearShoulder))
+	third := p.choose(p.pulling(d, p.thirdPull(d)))
+	shares := []*program.Exercise{row, rear, third}
+	if sets < 6 {
+		shares[2] = nil
+	}
+	shares = slices.DeleteFunc(shares, func(e *program.Exercise) bool { return e == nil })
+	if sets == 1 && len(shares) > 1 && d.number%2 == 1 {
+		shares[0] = shares[1]
+	}
+	var out []program.Prescription
+	for i, e := range shares {
+		n := sets / len(shares)
+		if i < sets%len(shares) {
+			n++
+		}
+		if n == 0 {
+			continue
+		}
+		item := p.dose(day{}, e, program.RolePull)
+		item.Sets = n
+		if n <= rests && setTime(item)+20 <= mainRest {
+			item.InRests, rests = true, 0
+		}
+		out = append(out, item)
+	}
+	return out
+}
+
+func (p *plan) pulling(d day, purpose program.Purpose) need {
+	return need{purpose, !d.straight || d.clear}
+}
+
+// thirdPull varies what a long session pulls: upward, with straight arms, or
+// slow curls for elbows that are sore.
+func (p *plan) thirdPull(d day) program.Purpose {
+	switch {
+	case p.limits.elbowSore:
+		return program.ForCurl
+	case d.straight && d.number%2 == 1:
+		return program.ForStraightPull
+	}
+	return program.ForPullUp
+}
+
+// length is a session's time in seconds, rests counted.
+func (p *plan) length(items []program.Prescription) int {
+	total := prepareTime
+	if p.athlete.Training.Minutes <= shortSession {
+		total = prepareTimeShort
+	}
+	for _, item := range items {
+		if item.Role != program.RolePrepare && !item.InRests {
+			total += changeOver + item.Sets*setTime(item) + (item.Sets-1)*item.Rest
+		}
+	}
+	return total
+}
+
+// setTime is how long one set takes; a maximal hold is reckoned at what it is
+// predicted to last.
+func setTime(item program.Prescription) int {
+	t := item.Hold
+	if item.Reps > 0 {
+		t = secondsPerRep * item.Reps
+	}
+	if t == 0 {
+		t = int(item.MaxHold)
+	}
+	return t
+}
+
+// inOrder sorts items as they are done: test and heavy work fresh, pulls that
+// fill the main work's rests right after it.
+func inOrder(items []program.Prescription) []program.Prescription {
+	slices.SortStableFunc(items, func(a, b program.Prescription) int { return cmp.Compare(place(a), place(b)) })
+	return items
+}
+
+func place(item program.Prescription) int {
+	order := []program.Role{program.RolePrepare, program.RoleTest, program.RoleAhead, program.RoleMain,
+		program.RoleSecond, program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility}
+	at := 2 * slices.Index(order, item.Role)
+	if item.InRests {
+		at = 2*slices.Index(order, program.RoleMain) + 1
+	}
+	return at
+}
+
+// dropped says what the minutes left no room for, and what a light day leaves
+// out on purpose.
+func (p *plan) dropped(d day, groups []group) []program.Note {
+	var out []program.Note
+	if d.straight && !d.load.main.none() && d.sets.main == 0 && !d.test {
+		out = append(out, note(noteLightDay, word("role", "role.main")))
+	}
+	for _, g := range groups {
+		out = append(out, note(noteNoTime, word("role", g.key)))
+	}
+	return out
+}

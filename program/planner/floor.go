@@ -1,0 +1,96 @@
+package planner
+
+import (
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// Leans are prescribed in steps of 2 cm, up to where the toes all but leave the
+// floor.
+const (
+	leanStep   = 0.02 // m
+	scaleKit   = "bathroom scale"
+	leanMargin = 0.04 // m short of the lean at which the toes carry nothing
+)
+
+// floorRung finds the road map's rung of a kind, if this client can do it.
+func (p *plan) floorRung(kind program.RungKind) *program.Rung {
+	for i := range p.road.Rungs {
+		r := &p.road.Rungs[i]
+		if r.Kind != kind {
+			continue
+		}
+		if e, ok := p.lib.Exercise(r.Exercise); ok && p.can(e) {
+			return r
+		}
+	}
+	return nil
+}
+
+// lean is the farthest lean whose load stays within a share of the maximum and
+// whose hold reaches a length; without one, no work.
+func (p *plan) lean(week int, most float64, least, longest int) work {
+	floor := p.floorRung(program.RungLean)
+	if floor == nil {
+		return work{}
+	}
+	effort := p.limits.effortIn(week)
+	for i := len(p.leans) - 1; i >= 0; i-- {
+		w := work{floor: floor, ahead: float64(i) * leanStep, max: p.look.maxHold(p.leans[i], week)}
+		w.share = p.look.shareHeld(w.max)
+		if hold := held(effort, w.max); hold >= least && w.share <= most {
+			w.hold = min(hold, longest)
+			return w
+		}
+	}
+	return work{}
+}
+
+// leanLoads are the torques of a lean of 0, 2, 4 … cm.
+func (b *body) leanLoads() []float64 {
+	var loads []float64
+	limit := b.LeanLimit(b.support) - leanMargin
+	for d := 0.0; d <= limit; d += leanStep {
+		loads = append(loads, max(0, b.PlancheLean(d, b.support).Torque))
+	}
+	return loads
+}
+
+// onFloor is the main work of a week in which no step can be trained: the first
+// step with the toes on a scale where that is near enough, else the lean.
+func (p *plan) onFloor(week int) work {
+	if w := p.onScale(week); w.hold > 0 {
+		return w
+	}
+	most := 1.0
+	if p.limits.elbowSore {
+		most = elbowLoad
+	}
+	w := p.lean(week, most, mainLeast, mainMost)
+	if w.none() {
+		w = p.lean(week, most, shortLeast, shortMost)
+		w.short = !w.none()
+	}
+	return w
+}
+
+// onScale is the first step with as little weight on the toes, in whole
+// kilograms, as still lets it be held ten seconds.
+func (p *plan) onScale(week int) work {
+	floor := p.floorRung(program.RungScale)
+	if floor == nil || !slices.Contains(p.athlete.Kit, scaleKit) {
+		return work{}
+	}
+	first := &p.body.ladder[0]
+	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
+		o := option{load: first.load - kg*mechanics.Gravity*first.reach()*allowance(first.Step)}
+		if w := p.at(first, o, week); w.trainable() {
+			w.floor, w.scale = floor, math.Round(kg)*mechanics.Gravity
+			return w
+		}
+	}
+	return work{}
+}

@@ -1,0 +1,66 @@
+package planner
+
+import "gatepost/program"
+
+// unlikely is the chance below which a goal date is called so.
+const unlikely = 0.20
+
+// generalNotes say what shaped the whole program.
+func (p *plan) generalNotes(out *program.Program) []program.Note {
+	var notes []program.Note
+	add := func(when bool, code string, values ...program.Value) {
+		if when {
+			notes = append(notes, note(code, values...))
+		}
+	}
+	goal, end := out.Goal, p.weeks[len(p.weeks)-1].start+6
+	l, h := p.limits, p.athlete.Health
+	add(goal.Met, noteGoalMet, step("step", goal.Step), seconds("hold", float64(goal.Hold)))
+	add(goal.By < out.Start, noteGoalBefore, date("by", goal.By), date("start", out.Start))
+	add(goal.By > end && !goal.Met, noteGoalFar, date("by", goal.By), date("end", end))
+	add(goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
+	add(goal.By >= out.Start && len(p.weeks) < p.wished(), noteBlockShort, count("weeks", len(p.weeks)))
+	add(!l.hands, noteNoHands)
+	add(l.hands && l.neutralOnly, noteNeutral)
+	add(l.elbowSore, noteElbows)
+	add(sore(h.Shoulders), noteShoulders)
+	add(l.age < youthAge, noteYouth)
+	add(l.age >= olderAge, noteOlder)
+	add(l.returning, noteReturning)
+	add(out.Rungs, noteRungs)
+	add(out.Capacity.Typical && !out.Capacity.Untested, noteTypical)
+	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)
+	notes = append(notes, p.bandNotes(out)...)
+	return notes
+}
+
+func (p *plan) wished() int {
+	if n := p.athlete.Training.Weeks; n != 0 {
+		return n
+	}
+	return defaultWeeks
+}
+
+// slant is the angle off the vertical from which a band's sideways part is
+// worth a word: 10 degrees.
+const slant = 10 * 3.141592653589793 / 180
+
+// bandNotes warn of rigs that the block uses beyond what was measured, or that
+// pull sideways.
+func (p *plan) bandNotes(out *program.Program) []program.Note {
+	var beyond, slanted bool
+	for i := range out.Weeks {
+		if w := p.loads[i].main; !w.none() && !w.option.rig.Free() {
+			beyond = beyond || w.option.hold.BeyondMeasured
+			slanted = slanted || w.option.hold.BandAngle > slant
+		}
+	}
+	var notes []program.Note
+	if beyond {
+		notes = append(notes, note(noteBandBeyond))
+	}
+	if slanted {
+		notes = append(notes, note(noteBandSlant))
+	}
+	return notes
+}

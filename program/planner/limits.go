@@ -1,0 +1,177 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// limits are what this client's age, joints and past allow. They are worked out
+// once and asked everywhere, so that a rule has one place.
+type limits struct {
+	age          int
+	spell        float64 // weeks of the present spell at the start of the block
+	effort       float64 // share of the predicted maximal hold that is prescribed
+	gentleUntil  int     // weeks of the block with the gentler effort after a lay-off
+	deloadEvery  int
+	straightDays int
+	testRest     int  // days without straight-arm work before the test
+	neutralOnly  bool // no load on an extended wrist
+	hands        bool // the hands may carry the body at all
+	grip         bool // the hands hold a bar in line with the forearm
+	ahead        bool
+	elbowSore    bool
+	maxTests     bool
+	returning    bool // in a new spell after a lay-off
+	factors      []float64
+}
+
+// Efforts as a share of the predicted maximal hold, and the ages and spells that
+// change the rules. Our judgement, in line with common practice for tendons,
+// which adapt more slowly than muscle.
+const (
+	usualEffort    = 0.70
+	gentleEffort   = 0.60
+	gentleReturn   = 3  // weeks of gentle effort after a lay-off
+	returnSpell    = 13 // weeks after a lay-off with a deload every third week
+	aheadAfter     = 26 // weeks of the present spell
+	fourthDayAfter = 104
+	youthAge       = 16
+	adultAge       = 18
+	olderAge       = 45
+	usualDeload    = 4
+	frequentDeload = 3
+	usualTestRest  = 2 // days, 48 h
+	olderTestRest  = 3 // days, 72 h
+	usualArmDays   = 3
+	elbowLoad      = 0.75
+	bandShare      = 0.25 // most band help at the main work, of body weight
+	aheadBandShare = 0.30
+	parallettes    = "parallettes" // the kit that gives a neutral wrist
+	bandsKit       = "bands"
+)
+
+// newLimits reads the rules off an assessment.
+func newLimits(a *program.Assessment) limits {
+	h := a.Health
+	start := blockStart(a)
+	l := limits{
+		age:          a.Measured.YearsSince(a.Athlete.Born),
+		spell:        presentSpell(a, start),
+		effort:       usualEffort,
+		deloadEvery:  usualDeload,
+		straightDays: usualArmDays,
+		testRest:     usualTestRest,
+		grip:         slices.Contains(a.Kit, parallettes),
+		elbowSore:    sore(h.Elbows),
+	}
+	youth, older := l.age < youthAge, l.age >= olderAge
+	anySore := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders)
+	l.returning = a.Training.Best != nil && l.spell < returnSpell
+	l.neutralOnly = sore(h.Wrists) || youth
+	l.hands = l.grip || !l.neutralOnly
+	l.maxTests = !youth && !l.elbowSore
+	l.ahead = l.spell >= aheadAfter && !anySore && !youth
+	if anySore || youth {
+		l.effort = gentleEffort
+	}
+	if l.returning {
+		l.gentleUntil = max(0, gentleReturn-int(l.spell))
+	}
+	if anySore || youth || older || l.returning {
+		l.deloadEvery = frequentDeload
+	}
+	if older {
+		l.testRest = olderTestRest
+	}
+	if l.spell >= fourthDayAfter && !youth {
+		l.straightDays++
+	}
+	l.factors = volumeFactors(h, youth, older)
+	return l
+}
+
+// sore counts an injured joint that was cleared as a sore one.
+func sore(j program.Joint) bool { return j == program.JointSore || j == program.JointInjured }
+
+// presentSpell is how many weeks the present spell has lasted at the start of
+// the block: since its first day, or all the experience where none is given.
+func presentSpell(a *program.Assessment, start program.Date) float64 {
+	if a.Training.Since == 0 {
+		return a.Training.Experience
+	}
+	return max(0, float64(start-a.Training.Since)/7)
+}
+
+// effortIn is the effort of a week, counted from 0.
+func (l limits) effortIn(week int) float64 {
+	if week < l.gentleUntil {
+		return gentleEffort
+	}
+	return l.effort
+}
+
+// volumeFactors shrink the counted seconds. Where several hold, the two smallest
+// are taken together.
+func volumeFactors(h program.Health, youth, older bool) []float64 {
+	var f []float64
+	if sore(h.Elbows) || sore(h.Wrists) {
+		f = append(f, 0.5)
+	}
+	if youth {
+		f = append(f, 0.75)
+	}
+	if older {
+		f = append(f, 0.8)
+	}
+	return f
+}
+
+// returnFactor eases the first two weeks after four or more off.
+const returnFactor = 0.6
+
+// spellVolume is where counted straight-arm seconds a week start and end for a
+// present spell. Our judgement: elbow tendons set the pace.
+var spellVolume = []struct {
+	below          float64 // weeks
+	start, ceiling int     // s
+}{
+	{13, 90, 180}, {26, 130, 220}, {52, 170, 300}, {104, 210, 360}, {208, 260, 450}, {1e9, 300, 540},
+}
+
+// startVolume and ceiling are in half seconds, as week.HalfSeconds is.
+func (l limits) startVolume(afterBreak bool) int {
+	start, _ := volumeAt(l.spell)
+	return scale(2*start, l.factorsWith(afterBreak))
+}
+
+func (l limits) ceiling(week int, afterBreak bool) int {
+	_, ceiling := volumeAt(l.spell + float64(week))
+	return scale(2*ceiling, l.factorsWith(afterBreak))
+}
+
+func (l limits) factorsWith(afterBreak bool) []float64 {
+	if afterBreak {
+		return append(slices.Clone(l.factors), returnFactor)
+	}
+	return l.factors
+}
+
+func volumeAt(spell float64) (start, ceiling int) {
+	for _, v := range spellVolume {
+		if spell < v.below {
+			return v.start, v.ceiling
+		}
+	}
+	last := spellVolume[len(spellVolume)-1]
+	return last.start, last.ceiling
+}
+
+func scale(v int, factors []float64) int {
+	f := slices.Sorted(slices.Values(factors))
+	product := 1.0
+	for i := 0; i < min(2, len(f)); i++ {
+		product *= f[i]
+	}
+	return int(float64(v) * product)
+}

@@ -1,0 +1,97 @@
+package planner
+
+import "gatepost/program"
+
+// What the planner has to say. Each code has its words in the words file under
+// "note.<code>".
+const (
+	noteUnder18      = "guardian-missing"
+	noteInjured      = "injured-not-cleared"
+	noteCondition    = "condition-not-cleared"
+	noteAlwaysAway   = "always-away"
+	noteSkillUnknown = "skill-unknown"
+	noteGoalMet      = "goal-met"
+	noteGoalFar      = "goal-beyond-block"
+	noteGoalUnlikely = "goal-unlikely"
+	noteGoalBefore   = "goal-before-block"
+	noteUntested     = "untested"
+	noteTypical      = "typical-endurance"
+	noteNoHands      = "no-hands"
+	noteNeutral      = "neutral-grip"
+	noteElbows       = "elbows-sore"
+	noteShoulders    = "shoulders-sore"
+	noteYouth        = "youth"
+	noteOlder        = "older"
+	noteReturning    = "returning"
+	noteProvisional  = "provisional"
+	noteBlockShort   = "block-shorter"
+	noteBandBeyond   = "band-beyond-measured"
+	noteBandSlant    = "band-slant"
+	noteStepDropped  = "step-dropped"
+	noteRungs        = "floor-rungs"
+	noteShortSets    = "short-sets"
+	noteWaits        = "step-waits"
+	noteNewStep      = "new-step"
+	noteLessHelp     = "less-help"
+	noteFree         = "free-now"
+	noteFewerSets    = "fewer-sets"
+	noteLightDay     = "light-day"
+	noteNoTime       = "no-time"
+	noteNoRoom       = "no-room-in-volume"
+	noteNoExercise   = "no-exercise"
+	noteTestUnused   = "test-not-used"
+	noteBeforeTest   = "clear-before-test"
+	noteAwayDeload   = "away-is-deload"
+	noteCheckHold    = "check-hold"
+)
+
+// NoteCodes lists every code the planner may use, so that a words file can be
+// checked for them.
+var NoteCodes = []string{
+	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
+	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
+	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
+	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteWaits, noteNewStep, noteLessHelp,
+	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteNoRoom, noteNoExercise, noteTestUnused,
+	noteBeforeTest, noteAwayDeload, noteCheckHold,
+}
+
+func note(code string, values ...program.Value) program.Note {
+	return program.Note{Code: code, Values: values}
+}
+
+func seconds(name string, s float64) program.Value {
+	return program.Value{Name: name, Kind: program.ValueSeconds, Number: s}
+}
+
+func newtons(name string, n float64) program.Value {
+	return program.Value{Name: name, Kind: program.ValueNewtons, Number: n}
+}
+
+func metres(name string, m float64) program.Value {
+	return program.Value{Name: name, Kind: program.ValueMetres, Number: m}
+}
+
+func count(name string, n int) program.Value {
+	return program.Value{Name: name, Kind: program.ValueCount, Number: float64(n)}
+}
+
+func date(name string, d program.Date) program.Value {
+	return program.Value{Name: name, Kind: program.ValueDate, Number: float64(d)}
+}
+
+func step(name, id string) program.Value {
+	return program.Value{Name: name, Kind: program.ValueStep, Text: id}
+}
+
+func exercise(name, id string) program.Value {
+	return program.Value{Name: name, Kind: program.ValueExercise, Text: id}
+}
+
+func word(name, key string) program.Value {
+	return program.Value{Name: name, Kind: program.ValueWord, Text: key}
+}
+
+func text(name, s string) program.Value {
+	return program.Value{Name: name, Kind: program.ValueText, Text: s}
+}

@@ -1,0 +1,155 @@
+// Package planner turns an assessment into a dated program. It is the only
+// package that knows both the words of package program and the numbers of
+// mechanics and strength; it formats nothing and reads no file, clock or dice.
+//
+// # The way through
+//
+//  1. clearance: who needs somebody's word first gets a reason and no program.
+//  2. body: the road map in this body's order, every rig's load at every step.
+//  3. capacity: the tests become a torque that can be held twelve seconds, with
+//     a range, and grow week by week.
+//  4. calendar: build, deload, away and test weeks; straight-arm days 48 h apart.
+//  5. stages: each build week's step, decided by the forecast; never back, never
+//     past the goal, entered only where some rig keeps it trainable.
+//  6. rigs: the bands of all build weeks chosen together, exactly.
+//  7. dose and volume: sets, within a weekly rise of a tenth or one main set and
+//     under a ceiling that follows the present spell.
+//  8. sessions: a floor of preparation, then work by priority until the minutes
+//     are full; pulling matches pushing.
+//  9. outcome: forecasts, gates, what comes after, notes.
+//
+// # What holds for every plan
+//
+// Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
+// than 75 % of the predicted maximal hold (80 % in the heavy work). Within a step
+// help never rises. Deloads come every fourth week, every third for sore joints,
+// the young, those over 45 and those coming back. Sessions lie on the client's
+// days and fit the minutes. Where rules conflict, health comes first, then the
+// minutes, the weekly seconds, the kit, the holds, the rhythm, the help and the
+// balance of pulling; a note says what gave way.
+//
+// The same assessment gives the same plan, and an assessment moved by whole
+// weeks the same plan moved.
+package planner
+
+import (
+	"gatepost/program"
+)
+
+// plan is one client's plan in the making.
+type plan struct {
+	lib     *program.Library
+	road    *program.RoadMap
+	athlete *program.Assessment
+	body    *body
+	limits  limits
+	weeks   []week
+	look    outlook
+	leans   []float64 // N·m of a lean of 0, 2, 4 … cm
+	chosen  map[need]*program.Exercise
+	main    []work // by week
+	loads   []load // by week
+}
+
+// Plan makes a client's program. Problems are what the numbers find wrong in the
+// assessment (a band whose pulls disagree, a balance point that fits no body);
+// where one of them stops, the program is not to be used. A program that may not
+// be made, for want of clearance, is a result: Withheld says why.
+func Plan(lib *program.Library, a *program.Assessment) (program.Program, program.Problems) {
+	out := program.Program{
+		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
+		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
+		Goal: program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
+	}
+	road, ok := lib.RoadMap(a.Goal.Skill)
+	if ok {
+		_, ok = road.Step(a.Goal.Step)
+	}
+	if !ok {
+		out.Withheld = []program.Note{note(noteSkillUnknown, text("skill", a.Goal.Skill))}
+		return out, nil
+	}
+	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
+		return out, nil
+	}
+	p := &plan{lib: lib, road: road, athlete: a, limits: newLimits(a), chosen: map[need]*program.Exercise{}}
+	var problems program.Problems
+	if p.body, problems = newBody(a, road); problems.Stop() {
+		return out, problems
+	}
+	if p.weeks = calendar(a, p.limits); len(p.weeks) == 0 {
+		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		return out, problems
+	}
+	p.fill(&out)
+	return out, problems
+}
+
+// fill runs the planning steps in order.
+func (p *plan) fill(out *program.Program) {
+	state, notes := assess(p.athlete, p.body)
+	p.leans = p.body.leanLoads()
+	p.look = newOutlook(p.athlete, p.body, state, p.weeks, p.limits)
+	p.main = make([]work, len(p.weeks))
+	if p.limits.hands {
+		p.main = p.mains()
+	}
+	out.Weeks = p.fillWeeks()
+	p.outcome(out)
+	out.Notes = append(p.generalNotes(out), notes...)
+}
+
+// fillWeeks doses every week in turn and puts it into sessions.
+func (p *plan) fillWeeks() []program.Week {
+	v := volume{limits: p.limits}
+	p.loads = make([]load, len(p.weeks))
+	var out []program.Week
+	lastBuild, session := -1, 0
+	for i := range p.weeks {
+		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
+		p.loads[i] = p.dosed(i, lastBuild, &v, first)
+		w := p.printed(i, lastBuild, &session)
+		v.add(w.Kind, w.HalfSeconds, first)
+		if w.Kind == program.WeekBuild {
+			lastBuild = i
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// dosed is a week's straight-arm work with its sets.
+func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
+	w := &p.weeks[i]
+	main := p.main[i]
+	switch {
+	case w.kind == program.WeekBuild || lastBuild < 0:
+		l := p.works(i, main)
+		l.build(w.parts(), v.next(i, main.halfSeconds(), first))
+		if w.kind == program.WeekTest {
+			l.taper(l.halfSeconds())
+		}
+		return l
+	case w.kind == program.WeekTest:
+		l := p.works(i, main)
+		l.ahead, l.leans = work{}, work{}
+		l.taper(v.done[lastBuild])
+		return l
+	}
+	l := p.works(i, main)
+	from := &p.loads[lastBuild]
+	l.main, l.second, l.ahead, l.leans = eased(main), eased(from.second), work{}, work{}
+	l.ease(from, w.parts(), p.weeks[lastBuild].parts())
+	return l
+}
+
+// Deload holds are this share of the last build week's.
+const deloadShare = 60 // per cent
+
+// eased is the same work with shorter holds.
+func eased(w work) work {
+	if !w.none() {
+		w.hold = max(deloadLeast, (w.hold*deloadShare+99)/100)
+	}
+	return w
+}

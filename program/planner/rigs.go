@@ -1,0 +1,224 @@
+package planner
+
+import "gatepost/program"
+
+// choice is one rig that a build week could use.
+type choice struct {
+	rig  int // which, among all rigs of the step
+	help int // tenths of a newton
+	hold int // s
+}
+
+// menu is one build week's choices. Weeks of the same step stand together.
+type menu struct {
+	step    int
+	choices []choice
+}
+
+// bill is what a choice of rigs costs: total help first, then changes, then how
+// far the holds lie from twelve seconds.
+type bill struct{ help, changes, off int }
+
+func (b bill) less(c bill) bool {
+	if b.help != c.help {
+		return b.help < c.help
+	}
+	if b.changes != c.changes {
+		return b.changes < c.changes
+	}
+	return b.off < c.off
+}
+
+func (b bill) plus(c bill) bill { return bill{b.help + c.help, b.changes + c.changes, b.off + c.off} }
+
+// middleHold is the hold that a rig is best for, s.
+const middleHold = 12
+
+func (c choice) bill() bill {
+	return bill{help: c.help, off: max(c.hold-middleHold, middleHold-c.hold)}
+}
+
+// chain is a way through the weeks so far, ending in one choice.
+type chain struct {
+	bill
+	first bool // the choice is in its first week, with more of its step to come
+	picks []int
+}
+
+// chooseRigs picks a choice for every week, exactly, by dynamic programming over
+// (choice, whether it is new): within a step help never rises and a rig stays at
+// least two weeks; the least bill wins, ties go to the earlier choices. It
+// returns nil where no way through exists.
+func chooseRigs(menus []menu) []int {
+	chains := []chain{{}}
+	for i := range menus {
+		chains = extend(chains, menus, i)
+	}
+	best := -1
+	for i, c := range chains {
+		if c.first && !lonely(menus, len(menus)-1) {
+			continue // a rig changed in the very last week
+		}
+		if best < 0 || c.less(chains[best].bill) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return nil
+	}
+	return chains[best].picks
+}
+
+// lonely says that a week is the only one of its step.
+func lonely(menus []menu, i int) bool { return i < 0 || newStep(menus, i) && endsStep(menus, i) }
+
+func newStep(menus []menu, i int) bool { return i == 0 || menus[i-1].step != menus[i].step }
+
+func endsStep(menus []menu, i int) bool { return i+1 == len(menus) || menus[i+1].step != menus[i].step }
+
+// extend adds one week to every chain and keeps, for each choice new or kept,
+// the cheapest.
+func extend(chains []chain, menus []menu, i int) []chain {
+	var out []chain
+	for pick, c := range menus[i].choices {
+		var kept, fresh *chain
+		for k := range chains {
+			next, ok := chains[k].with(menus, i, pick, c)
+			if !ok {
+				continue
+			}
+			slot := &kept
+			if next.first {
+				slot = &fresh
+			}
+			if *slot == nil || next.less((*slot).bill) {
+				*slot = &next
+			}
+		}
+		for _, c := range []*chain{kept, fresh} {
+			if c != nil {
+				c.picks = append(append([]int(nil), c.picks...), pick)
+				out = append(out, *c)
+			}
+		}
+	}
+	return out
+}
+
+// with is the chain one week longer, where the rules allow it.
+func (c *chain) with(menus []menu, i, pick int, now choice) (chain, bool) {
+	next := chain{bill: c.bill.plus(now.bill()), picks: c.picks}
+	if newStep(menus, i) {
+		next.first = true
+		if i > 0 {
+			next.changes++
+		}
+		return next, true
+	}
+	before := menus[i-1].choices[c.picks[i-1]]
+	if before.rig == now.rig {
+		return next, true
+	}
+	if c.first || now.help > before.help {
+		return next, false
+	}
+	next.first = true
+	next.changes++
+	return next, true
+}
+
+// mains is each week's main work: rigs chosen over all build weeks of a stretch
+// together; deload and test weeks keep the rig of the build week before.
+func (p *plan) mains() []work {
+	stages := p.stages()
+	var menus []menu
+	var works [][]work
+	for i, w := range p.weeks {
+		if w.kind == program.WeekBuild && stages[i].rung != onTheFloor {
+			m, choices := p.menuFor(stages[i], i)
+			menus, works = append(menus, m), append(works, choices)
+		}
+	}
+	picks := p.pick(menus)
+	out := make([]work, len(p.weeks))
+	last, next := work{}, 0
+	for i, w := range p.weeks {
+		switch {
+		case w.kind == program.WeekBuild && stages[i].rung == onTheFloor:
+			last = p.onFloor(i)
+		case w.kind == program.WeekBuild:
+			last, next = works[next][picks[next]], next+1
+		case last.none():
+			last = p.alone(stages[i], i)
+		}
+		out[i] = last
+	}
+	return out
+}
+
+// pick chooses the rigs; sore elbows keep one rig for the whole block.
+func (p *plan) pick(menus []menu) []int {
+	if p.limits.elbowSore {
+		if picks := constant(menus); picks != nil {
+			return picks
+		}
+	}
+	return chooseRigs(menus)
+}
+
+// constant is the least help that serves every week.
+func constant(menus []menu) []int {
+	if len(menus) == 0 {
+		return nil
+	}
+	var best []int
+	for _, c := range menus[0].choices {
+		picks := make([]int, 0, len(menus))
+		for _, m := range menus {
+			for j, d := range m.choices {
+				if d.rig == c.rig {
+					picks = append(picks, j)
+				}
+			}
+		}
+		if len(picks) == len(menus) && (best == nil || c.help < menus[0].choices[best[0]].help) {
+			best = picks
+		}
+	}
+	return best
+}
+
+// menuFor lists a week's choices at its stage.
+func (p *plan) menuFor(s stage, week int) (menu, []work) {
+	m := menu{step: s.rung}
+	var works []work
+	r := &p.body.ladder[s.rung]
+	long := false
+	for _, o := range r.rigs {
+		long = long || p.at(r, o, week).trainable()
+	}
+	for i, o := range r.rigs {
+		w := p.at(r, o, week)
+		if w.hold == 0 || long && !w.trainable() {
+			continue
+		}
+		m.choices = append(m.choices, choice{rig: i, help: o.help, hold: w.hold})
+		works = append(works, w)
+	}
+	return m, works
+}
+
+// alone is the main work of a block without a build week.
+func (p *plan) alone(s stage, week int) work {
+	if s.rung == onTheFloor {
+		return p.onFloor(week)
+	}
+	_, works := p.menuFor(s, week)
+	best := works[0]
+	for _, w := range works {
+		if w.option.help < best.option.help {
+			best = w
+		}
+	}
+	return best
+}

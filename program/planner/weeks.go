@@ -1,0 +1,144 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// printed is a week as the client will read it.
+func (p *plan) printed(i, lastBuild int, session *int) program.Week {
+	w, l := &p.weeks[i], &p.loads[i]
+	out := program.Week{
+		Number: i + 1, Start: w.start, Kind: w.kind,
+		Capacity: p.look.mid[i], Provisional: p.provisional(i),
+	}
+	if !l.main.none() {
+		out.Step, out.Exercise = l.main.step(), l.main.exercise()
+		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
+		out.Ahead, out.Scale = l.main.ahead, l.main.scale
+		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
+		out.Effort = p.limits.effortIn(i)
+	}
+	check := p.opensAfterDeload(i)
+	for _, date := range w.days {
+		d := p.day(i, date, *session, check)
+		out.Sessions = append(out.Sessions, p.session(d))
+		*session++
+		check = check && !(d.straight && d.sets.main > 0)
+	}
+	p.tally(&out)
+	out.Notes = p.weekNotes(&out, lastBuild)
+	return out
+}
+
+// day gathers what a session needs to know.
+func (p *plan) day(i int, date program.Date, number int, check bool) day {
+	w := &p.weeks[i]
+	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number}
+	if at := slices.Index(w.straight, date); at >= 0 {
+		d.straight = true
+		d.part = w.parts()[at]
+		d.sets = p.loads[i].sets[at]
+		d.check = check && d.sets.main > 0
+	}
+	last := p.weeks[len(p.weeks)-1].test
+	d.test = date == last
+	d.clear = !d.test && date > last-program.Date(p.limits.testRest)
+	return d
+}
+
+// opensAfterDeload says that a build week follows an easy one: its first main
+// work is a check hold, which resets the estimate.
+func (p *plan) opensAfterDeload(i int) bool {
+	return i > 0 && p.weeks[i].kind == program.WeekBuild && p.weeks[i-1].kind != program.WeekBuild
+}
+
+// provisional weeks stand until a check hold has spoken.
+func (p *plan) provisional(i int) bool {
+	for j := 1; j <= i; j++ {
+		if p.opensAfterDeload(j) {
+			return true
+		}
+	}
+	return false
+}
+
+// tally counts what the sessions hold in the end.
+func (p *plan) tally(w *program.Week) {
+	for _, s := range w.Sessions {
+		mains := 0
+		for _, item := range s.Items {
+			if item.Role == program.RoleMain || item.Check && w.Kind == program.WeekBuild {
+				mains += item.Sets
+			}
+			w.HalfSeconds += counted(item)
+		}
+		w.Sets = max(w.Sets, mains)
+	}
+}
+
+// counted is an item's straight-arm work in half seconds; tests stand outside.
+func counted(item program.Prescription) int {
+	switch item.Role {
+	case program.RoleMain, program.RoleSecond, program.RoleAhead:
+		return item.Sets * work{hold: item.Hold, share: item.Load}.halfSeconds()
+	}
+	return 0
+}
+
+// weekNotes say what changes in a week and what gave way.
+func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
+	var out []program.Note
+	i := w.Number - 1
+	l := &p.loads[i]
+	if w.Kind == program.WeekDeload && daysAway(p.athlete, w.Start) >= deloadAway {
+		out = append(out, note(noteAwayDeload))
+	}
+	if p.opensAfterDeload(i) && !l.main.none() {
+		out = append(out, note(noteCheckHold))
+	}
+	if w.Kind != program.WeekBuild || l.main.none() {
+		return out
+	}
+	if lastBuild >= 0 {
+		out = append(out, p.change(p.main[lastBuild], l.main)...)
+	}
+	if l.main.short {
+		out = append(out, note(noteShortSets, step("step", l.main.step())))
+	}
+	if least := p.fewest(w); least < mainSetsLeast && least > 0 {
+		out = append(out, note(noteFewerSets, count("sets", least)))
+	}
+	return out
+}
+
+// change says what is new against the last build week.
+func (p *plan) change(before, now work) []program.Note {
+	switch {
+	case now.rung != nil && (before.rung == nil || before.rung.ID != now.rung.ID):
+		return []program.Note{note(noteNewStep, step("step", now.step()))}
+	case now.option.rig.Free() && !before.option.rig.Free():
+		return []program.Note{note(noteFree, step("step", now.step()))}
+	case now.option.help < before.option.help:
+		return []program.Note{note(noteLessHelp, newtons("help", float64(now.option.help)/10))}
+	}
+	return nil
+}
+
+// fewest is the least number of main sets of the days that have main work.
+func (p *plan) fewest(w *program.Week) int {
+	least := 0
+	for _, s := range w.Sessions {
+		n := 0
+		for _, item := range s.Items {
+			if item.Role == program.RoleMain || item.Check {
+				n += item.Sets
+			}
+		}
+		if n > 0 && (least == 0 || n < least) {
+			least = n
+		}
+	}
+	return least
+}

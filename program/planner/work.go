@@ -1,0 +1,189 @@
+package planner
+
+import (
+	"gatepost/program"
+)
+
+// work is the straight-arm work of one kind in one week: where, with what help,
+// for how long a hold.
+type work struct {
+	rung   *rung  // nil on the floor
+	option option // the rig; free where there is none
+	floor  *program.Rung
+	ahead  float64 // m, lean
+	scale  float64 // N on the toes
+	max    int     // predicted maximal hold, tenths of a second
+	share  float64 // of the instant maximum
+	hold   int     // s, prescribed
+	short  bool    // sets of 5 to 9 s, because no rig allows more
+}
+
+func (w work) none() bool { return w.rung == nil && w.floor == nil }
+
+// exercise is the id of the exercise that does this work.
+func (w work) exercise() string {
+	if w.floor != nil {
+		return w.floor.Exercise
+	}
+	return w.rung.Exercise
+}
+
+// step is the id of the step held, empty on a floor lean.
+func (w work) step() string {
+	if w.rung == nil {
+		return ""
+	}
+	return w.rung.ID
+}
+
+// halves is the weight of a second of this work, in halves: nothing under half
+// of the maximum, a half to .70, one to .85, one and a half above (our judgement:
+// what strains tendons is the load).
+func (w work) halves() int {
+	switch {
+	case w.share < 0.50:
+		return 0
+	case w.share <= 0.70:
+		return 1
+	case w.share <= 0.85:
+		return 2
+	}
+	return 3
+}
+
+// halfSeconds is one set's counted work.
+func (w work) halfSeconds() int { return w.hold * w.halves() }
+
+// Holds in seconds, by kind of work.
+const (
+	mainLeast, mainMost     = 10, 15
+	shortLeast, shortMost   = 5, 9
+	secondLeast, secondMost = 15, 25
+	aheadLeast, aheadMost   = 4, 8
+	deloadLeast             = 4
+)
+
+// shortFrom is the least predicted maximal hold that short sets are made of,
+// tenths of a second.
+const shortFrom = 90
+
+// tooEasy is the predicted maximal hold, in tenths, from which the least help is
+// too much and an earlier step may load more.
+const tooEasy = 300
+
+// held is the prescribed hold for a predicted maximum in tenths and an effort:
+// whole seconds, rounded down.
+func held(effort float64, max int) int {
+	return int(effort*100+0.5) * max / 1000
+}
+
+// at is a rung's option in a week, as main work would do it; hold 0 where it
+// cannot be main work.
+func (p *plan) at(r *rung, o option, week int) work {
+	w := work{rung: r, option: o, max: p.look.maxHold(o.load, week)}
+	w.share = p.look.shareHeld(w.max)
+	if float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad {
+		return w
+	}
+	w.setHold(p.limits.effortIn(week))
+	return w
+}
+
+func (w *work) setHold(effort float64) {
+	hold := held(effort, w.max)
+	switch {
+	case hold >= mainLeast:
+		w.hold = min(hold, mainMost)
+	case w.max >= shortFrom && hold >= shortLeast:
+		w.hold, w.short = min(hold, shortMost), true
+	}
+}
+
+// trainable says that the work can be main work of ten seconds or more.
+func (w work) trainable() bool { return w.hold >= mainLeast }
+
+// second is the lighter, longer work beside the main work: the hardest earlier
+// step that can be held free for long enough, else a lean.
+func (p *plan) second(main work, week int) work {
+	for i := p.index(main.rung) - 1; i >= 0; i-- {
+		r := &p.body.ladder[i]
+		if w := p.lighter(work{rung: r, option: r.rigs[0]}, r.load, week); w.hold > 0 && w.share <= secondLoad {
+			return w
+		}
+	}
+	return p.lean(week, secondLoad, secondLeast, secondMost)
+}
+
+// Loads of the lighter work as shares of the instant maximum (our judgement).
+const (
+	secondLoad = 0.72
+	easyLoad   = 0.60
+)
+
+func (p *plan) lighter(w work, load float64, week int) work {
+	w.max = p.look.maxHold(load, week)
+	w.share = p.look.shareHeld(w.max)
+	if hold := held(p.limits.effortIn(week), w.max); hold >= secondLeast {
+		w.hold = min(hold, secondMost)
+	}
+	return w
+}
+
+// ahead is the heavy, short work: this step with less help or free, or the next
+// with help, whichever comes nearest the middle of its load.
+func (p *plan) ahead(main work, week int) work {
+	var best work
+	i := p.index(main.rung)
+	if i < 0 {
+		return best
+	}
+	for _, r := range p.body.ladder[i:min(i+2, len(p.body.ladder))] {
+		for _, o := range r.rigs {
+			easier := r.ID == main.rung.ID && o.help >= main.option.help
+			if easier || float64(o.help) > aheadBandShare*10*p.body.weight {
+				continue
+			}
+			if w := p.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
+				best = w
+			}
+		}
+	}
+	return best
+}
+
+// Loads of the heavy work as shares of the instant maximum.
+const (
+	aheadFrom, aheadTo = 0.85, 0.92
+	aheadEffort        = 0.75
+)
+
+func (p *plan) heavy(r rung, o option, week int) work {
+	at := p.index(&r)
+	w := work{rung: &p.body.ladder[at], option: o, max: p.look.maxHold(o.load, week)}
+	w.share = p.look.shareHeld(w.max)
+	hold := min(held(aheadEffort, w.max), aheadMost)
+	if w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
+		w.hold = hold
+	}
+	return w
+}
+
+func nearer(w, than work) bool {
+	middle := (aheadFrom + aheadTo) / 2
+	return abs(w.share-middle) < abs(than.share-middle)-1e-9
+}
+
+func abs(x float64) float64 { return max(x, -x) }
+
+// index is a rung's place on the ladder, −1 for none.
+func (p *plan) index(r *rung) int {
+	if r == nil {
+		return -1
+	}
+	for i := range p.body.ladder {
+		if p.body.ladder[i].ID == r.ID {
+			return i
+		}
+	}
+	return -1
+}
