@@ -1,0 +1,159 @@
+package intake
+
+import (
+	"fmt"
+	"strings"
+
+	"gatepost/program"
+)
+
+// years that a file may speak of: a client of 99 may be assessed in 2000.
+const (
+	earliestBirth = 1900
+	earliest      = 2000
+	latest        = 2150
+)
+
+// assessment is the file of one client. Limits of bodies and times are our
+// judgement: wide enough for every athlete, narrow enough to catch a wrong unit.
+func assessment(a *program.Assessment) read {
+	return group(
+		must("name", "Maren", text(&a.Athlete.Name)),
+		may("sex", "female", choice(&a.Athlete.Sex, program.SexFemale, program.SexMale, program.SexUnspecified)),
+		must("born", "1991-04-02", date(&a.Athlete.Born, earliestBirth, latest)),
+		must("measured", "2027-01-04", date(&a.Measured, earliest, latest)),
+		may("share", "print", choice(&a.Share, program.SharePrint, program.ShareSite)),
+		may("page", "7k2mxq9f4b", text(&a.Page)),
+		must("body", "{mass: 58 kg, height: 166 cm}", body(&a.Athlete)),
+		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training)),
+		must("health", "{wrists: fine, elbows: fine, shoulders: fine}", health(&a.Health)),
+		must("goal", "{skill: planche, step: straddle, hold: 10 s, by: 2027-11-30}", goal(&a.Goal)),
+		may("kit", "[parallettes, wall]", each(&a.Kit, text)),
+		may("bands", "[{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]}]", each(&a.Bands, band)),
+		may("rig", "{anchor: 215 cm}", rig(&a.Hanging)),
+		may("tests", "[{step: tuck, hold: 14 s}]", each(&a.Tests, hold)),
+	)
+}
+
+func body(a *program.Athlete) read {
+	return group(
+		must("mass", "58 kg", mass.between(25, 250).usually(35, 140).into(&a.Mass)),
+		must("height", "166 cm", length.between(100, 250).usually(130, 210).into(&a.Height)),
+		may("arm_span", "168 cm", length.between(80, 300).into(&a.ArmSpan)),
+		may("straddle", "110 deg", angle.between(20, 200).usually(50, 175).into(&a.Straddle)),
+		may("balance_point", "91 cm", length.between(40, 160).into(&a.BalancePoint)),
+	)
+}
+
+func training(t *program.Training) read {
+	return group(
+		must("experience", "8 months", trainingAge.between(0, 60).usually(0, 30).into(&t.Experience)),
+		may("since", "2026-06-01", date(&t.Since, earliestBirth, latest)),
+		may("best", "{step: straddle, hold: 8 s}", optionalHold(&t.Best)),
+		may("other", "[{day: tue, what: rowing, hard: true}]", each(&t.Other, otherTraining)),
+		must("days", "[mon, wed, fri]", each(&t.Days, weekday)),
+		must("minutes", "60", whole(&t.Minutes, 20, 240)),
+		may("away", "[2027-02-15/2027-02-21]", each(&t.Away, interval)),
+		may("start", "2027-01-11", date(&t.Start, earliest, latest)),
+		may("weeks", "12", whole(&t.Weeks, 4, 16)),
+	)
+}
+
+func otherTraining(o *program.OtherTraining) read {
+	return group(
+		must("day", "tue", weekday(&o.Day)),
+		must("what", "rowing", text(&o.What)),
+		may("hard", "true", flag(&o.Hard)),
+	)
+}
+
+// health asks for all three joints: one that nobody asked about is not fine.
+func health(h *program.Health) read {
+	joint := func(j *program.Joint) read {
+		return choice(j, program.JointFine, program.JointSore, program.JointInjured)
+	}
+	return group(
+		must("wrists", "fine", joint(&h.Wrists)),
+		must("elbows", "fine", joint(&h.Elbows)),
+		must("shoulders", "fine", joint(&h.Shoulders)),
+		may("guardian", `"A. Name"`, optionalText(&h.Guardian)),
+		may("conditions", "[high blood pressure]", each(&h.Conditions, text)),
+		may("cleared_by", `"A. Name, 2027-01-02"`, clearance(&h.ClearedBy)),
+	)
+}
+
+// clearance reads "A. Name, 2027-01-02"; "" means none was needed.
+func clearance(c *program.Clearance) read {
+	return func(v value) {
+		var s string
+		optionalText(&s)(v)
+		if s == "" {
+			return
+		}
+		comma := strings.LastIndex(s, ",")
+		if comma <= 0 {
+			v.say(v.here(), fmt.Sprintf("%s does not say who and when", quote(s)), "Write the name, a comma and the date: "+v.example())
+			return
+		}
+		if on, ok := v.date(strings.TrimSpace(s[comma+1:]), earliest, latest); ok {
+			*c = program.Clearance{Name: strings.TrimSpace(s[:comma]), On: on}
+		}
+	}
+}
+
+func goal(g *program.Goal) read {
+	return group(
+		must("skill", "planche", text(&g.Skill)),
+		must("step", "straddle", text(&g.Step)),
+		must("hold", "10 s", duration.between(1, 60).usually(2, 30).into(&g.Hold)),
+		must("by", "2027-11-30", date(&g.By, earliest, latest)),
+	)
+}
+
+func band(b *program.Band) read {
+	return group(
+		must("name", "narrow", text(&b.Name)),
+		must("rest", "100 cm", length.between(5, 400).usually(15, 250).into(&b.Rest)),
+		must("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", each(&b.Pulls, pull)),
+	)
+}
+
+func pull(p *program.Pull) read {
+	return group(
+		must("at", "130 cm", length.between(5, 1000).into(&p.At)),
+		must("force", "1.6 kg", force.between(0.05, 120).usually(0.1, 80).into(&p.Force)),
+	)
+}
+
+func rig(h *program.Hanging) read {
+	return group(
+		must("anchor", "215 cm", length.between(60, 1000).usually(120, 500).into(&h.Anchor)),
+		may("offset", "0 cm", length.between(0, 200).usually(0, 60).into(&h.Offset)),
+		may("support", "10 cm", length.between(0, 150).usually(0, 60).into(&h.Support)),
+		may("drops", "[0 cm, 20 cm, 40 cm]", each(&h.Drops, dropLength)),
+	)
+}
+
+func dropLength(drop *float64) read { return length.between(0, 300).usually(0, 200).into(drop) }
+
+// hold is a test or a former best, of a step or of an exercise. A test longer
+// than five minutes is not of strength; over one minute it says little.
+func hold(h *program.Hold) read {
+	return group(
+		may("step", "advanced tuck", text(&h.Step)),
+		may("exercise", "planche lean", text(&h.Exercise)),
+		may("bands", "[narrow]", each(&h.Rig.Bands, text)),
+		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
+		may("hold", "10 s", duration.between(0, 300).usually(0, 60).into(&h.Seconds)),
+		may("reps", "8", whole(&h.Reps, 0, 200)),
+		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
+		may("scale", "12 kg", force.between(0, 120).into(&h.Scale)),
+	)
+}
+
+func optionalHold(into **program.Hold) read {
+	return func(v value) {
+		*into = new(program.Hold)
+		hold(*into)(v)
+	}
+}

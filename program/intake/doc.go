@@ -1,0 +1,26 @@
+// Package intake reads what a coach wrote, and says what is wrong with it.
+//
+// A coach's folder holds content/studio.yaml, one folder a client below
+// content/clients, and whatever of the library (content/exercises, roadmaps,
+// pages, words) the coach wants otherwise than built in. A file there replaces
+// the built-in one of the same path, whole; an empty one takes it away. The
+// studio, the clients and their programs are never taken from what is built in.
+//
+// Reading is strict. An unknown key, a key written twice, a number without its
+// unit, a name nobody knows, an impossible body: each is a Problem with file,
+// line, column, the line itself and what to write instead. All problems of all
+// files come at once, sorted. What is possible but unusual is a warning, and
+// does not stop the work. What is wrong with the athlete's prospects or health
+// is not a problem of reading: the planner says that.
+//
+// A client appears in the Studio only when nothing in the assessment was wrong.
+// Steps and exercises may be written by id or by name, in any case, with spaces
+// or hyphens; here they become ids. Units become kg, m, N, s and radians; weeks
+// for the experience.
+//
+// Every file format reads as a list of its fields, one line a key: see
+// assessment.go, exercise.go, roadmap.go, studio.go. YAML is taken as nodes, not
+// decoded into structs, since decoding is silent about lost fractions, octal
+// numbers, swallowed comments, second documents and keys written twice.
+// Anchors, aliases and tags are refused: nothing here needs them.
+package intake

@@ -1,0 +1,100 @@
+package intake
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// slugForm is how folders, files and ids are named.
+var slugForm = regexp.MustCompile(`^[a-z0-9-]{1,40}$`)
+
+// fold makes two ways to write a name equal: case, spaces and hyphens.
+func fold(name string) string {
+	return strings.Join(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool {
+		return r == ' ' || r == '-' || r == '\u00a0'
+	}), "-")
+}
+
+// names finds ids by what people write: the id or the name.
+type names struct {
+	noun string            // "step"
+	ids  map[string]string // folded id or name -> id
+	list []string          // ids in order, to offer
+}
+
+func newNames(noun string) *names { return &names{noun: noun, ids: map[string]string{}} }
+
+func (n *names) add(id, name string) {
+	n.list = append(n.list, id)
+	n.ids[fold(name)] = id
+	n.ids[fold(id)] = id
+}
+
+// resolve turns what was written into an id, or says what is wrong with it.
+func (n *names) resolve(written string) (id, message, advice string) {
+	if id, ok := n.ids[fold(written)]; ok {
+		return id, "", ""
+	}
+	return "", fmt.Sprintf("there is no %s %s", n.noun, quote(written)), offer(written, n.list)
+}
+
+// offer suggests the word that may have been meant, or lists what there is.
+func offer(written string, known []string) string {
+	best, least := "", 1+len([]rune(written))/3
+	for _, word := range known {
+		if d := distance(fold(written), fold(word)); d <= least && (best == "" || d < least) {
+			best, least = word, d
+		}
+	}
+	switch {
+	case best != "":
+		return fmt.Sprintf("Did you mean %q?", best)
+	case len(known) == 0:
+		return "None is known."
+	}
+	const most = 24
+	if len(known) > most {
+		return "Known are " + strings.Join(known[:most], ", ") + " …"
+	}
+	return "Known are " + strings.Join(known, ", ") + "."
+}
+
+// distance counts the insertions, deletions, replacements and swaps of
+// neighbours between two words (Damerau–Levenshtein, neighbours swapped once).
+func distance(a, b string) int {
+	s, t := []rune(a), []rune(b)
+	if len(s) > 60 || len(t) > 60 {
+		return 60
+	}
+	var before, above, row []int
+	for i := range len(s) + 1 {
+		before, above, row = above, row, make([]int, len(t)+1)
+		row[0] = i
+		for j := 1; j <= len(t); j++ {
+			if i == 0 {
+				row[j] = j
+				continue
+			}
+			change := 1
+			if s[i-1] == t[j-1] {
+				change = 0
+			}
+			row[j] = min(above[j]+1, row[j-1]+1, above[j-1]+change)
+			if i > 1 && j > 1 && s[i-1] == t[j-2] && s[i-2] == t[j-1] {
+				row[j] = min(row[j], before[j-2]+1)
+			}
+		}
+	}
+	return row[len(t)]
+}
+
+// quote puts what was written in quotes, long text cut.
+func quote(s string) string {
+	const most = 60
+	if r := []rune(s); len(r) > most {
+		s = string(r[:most]) + "…"
+	}
+	return strconv.Quote(s)
+}

@@ -1,0 +1,130 @@
+package intake
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+const clientsFolder = "content/clients"
+
+// Read reads a whole coach's folder laid over the built-in library. The root of
+// both is the folder that holds content/. chance gives the page names that are
+// offered to clients who are shared without one; nil: none is offered.
+//
+// What could be read is in the Studio, even where there are problems; clients
+// with errors in their file are left out. The problems are sorted.
+func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Problems) {
+	f := &folder{coach: coach, builtIn: builtIn}
+	if !f.exists("content") {
+		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
+		return program.Studio{}, f.problems
+	}
+	var studio program.Studio
+	about, src := program.Coach{}, (*source)(nil)
+	about, src = f.readStudio()
+	studio.Coach = about
+	library := f.readLibrary(cmp.Or(about.Lang, "en"))
+	library.link()
+	if library.Words == nil && src != nil && about.Lang != "" {
+		src.say(src.at("language"), fmt.Sprintf("there are no words in %s", quote(about.Lang)), fmt.Sprintf("Write content/words/%s.yaml, or take language: away.", about.Lang))
+	}
+	kit := library.kit()
+	studio.Library = library.Library
+	clients := f.readClients(library, kit, chance)
+	checkPagesDiffer(clients)
+
+	problems := f.problems
+	for _, s := range append(library.sources, src) {
+		if s != nil {
+			problems = append(problems, s.problems...)
+		}
+	}
+	for _, c := range clients {
+		problems = append(problems, c.problems...)
+		if c.sound() {
+			studio.Clients = append(studio.Clients, *c.Assessment)
+		}
+	}
+	problems.Sort()
+	return studio, problems
+}
+
+// exists says whether the coach has a file or folder.
+func (f *folder) exists(file string) bool {
+	_, err := fs.Stat(f.coach, file)
+	return !errors.Is(err, fs.ErrNotExist)
+}
+
+// openIfThere opens a file without a word where it is not there.
+func (f *folder) openIfThere(from fs.FS, file string, builtIn bool) (*source, bool) {
+	if _, err := fs.Stat(from, file); err != nil {
+		return nil, false
+	}
+	quiet := folder{}
+	return quiet.open(from, file, builtIn)
+}
+
+// readClients reads every client's folder, by slug.
+func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*client {
+	entries := f.entries(f.coach, clientsFolder)
+	if len(entries) == 0 {
+		f.say(clientsFolder, "there is no client yet", "Write the first one's file with: gatepost intake NAME")
+	}
+	var clients []*client
+	for _, e := range entries {
+		name := clientsFolder + "/" + e.Name()
+		info, err := fs.Stat(f.coach, name)
+		switch {
+		case err != nil:
+			f.say(name, "this cannot be read: "+reason(err), "A client is a folder inside the coach's own.")
+		case !info.IsDir():
+			f.doubt(name, "this file is not read", "A client is a folder with assessment.yaml in it.")
+		case !slugForm.MatchString(e.Name()):
+			f.say(name, "the folder's name does not fit", "Use 1 to 40 small letters a to z, digits and hyphens: "+suggestSlug(e.Name()))
+		default:
+			if c := f.readClient(e.Name(), library, kit, chance); c != nil {
+				clients = append(clients, c)
+			}
+		}
+	}
+	return clients
+}
+
+func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.Reader) *client {
+	file := clientsFolder + "/" + slug + "/assessment.yaml"
+	if !f.exists(file) {
+		f.say(file, "the client has no assessment", "Write it with: gatepost intake "+slug+f.almost(clientsFolder+"/"+slug))
+		return nil
+	}
+	src, ok := f.open(f.coach, file, false)
+	if !ok {
+		return nil
+	}
+	a := &program.Assessment{Slug: slug, Places: src.places}
+	src.readYAML("name: Maren", assessment(a))
+	c := &client{source: src, Assessment: a, library: &library.Library, kit: kit, broken: library.broken}
+	if c.given("name") || len(src.places) > 1 {
+		c.check()
+		c.checkPage(chance)
+	}
+	return c
+}
+
+// almost names a file that may have been meant as the assessment.
+func (f *folder) almost(dir string) string {
+	entries := f.entries(f.coach, dir)
+	i := slices.IndexFunc(entries, func(e fs.DirEntry) bool {
+		return distance(strings.ToLower(e.Name()), "assessment.yaml") <= 5
+	})
+	if i < 0 {
+		return ""
+	}
+	return fmt.Sprintf("; or rename %s to assessment.yaml", entries[i].Name())
+}

@@ -1,0 +1,131 @@
+package intake
+
+import (
+	"fmt"
+
+	"gatepost/program"
+)
+
+// roadMap is the file of one skill. Limits of poses and gates are our judgement.
+func roadMap(m *program.RoadMap) read {
+	return group(
+		must("name", "Planche", text(&m.Name)),
+		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
+		may("body", "|", prose(&m.Body)),
+		may("rungs", "[{kind: lean, exercise: planche-lean}]", each(&m.Rungs, rung)),
+		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
+	)
+}
+
+func rung(r *program.Rung) read {
+	return group(
+		must("kind", "lean", choice(&r.Kind, program.RungLean, program.RungBalance, program.RungScale)),
+		must("exercise", "planche-lean", text(&r.Exercise)),
+	)
+}
+
+func step(s *program.Step) read {
+	return group(
+		must("id", "advanced-tuck", slug(&s.ID)),
+		must("name", "advanced tuck", text(&s.Name)),
+		must("exercise", "advanced-tuck-hold", text(&s.Exercise)),
+		must("pose", "{hip: 90 deg, knee: 90 deg, rounding: 0.04, depression: 2 cm}", pose(&s.Pose)),
+		may("allowance", "1.02", number(&s.Allowance, 0.8, 1.5)),
+		must("gate", "{sets: 3, hold: 10 s}", gate(&s.Gate)),
+		may("drills", "[scapular-push-up]", each(&s.Drills, text)),
+		may("sides", "2", whole(&s.Sides, 1, 2)),
+	)
+}
+
+// slug reads an id.
+func slug(into *string) read {
+	return func(v value) {
+		text(into)(v)
+		if *into != "" && !slugForm.MatchString(*into) {
+			v.say(v.here(), fmt.Sprintf("%s is not an id", quote(*into)), "Use small letters a to z, digits and hyphens: "+suggestSlug(*into))
+			*into = ""
+		}
+	}
+}
+
+// pose reads both legs at once, or each leg on its own.
+func pose(p *program.Pose) read {
+	return func(v value) {
+		var both program.Leg
+		var each_ []program.Leg
+		group(append(legFields(&both),
+			may("legs", "[{hip: 120 deg, knee: 150 deg}, {hip: 0 deg, knee: 0 deg}]", each(&each_, leg)),
+			may("rounding", "0.04", number(&p.Rounding, 0, 0.2)),
+			may("depression", "2 cm", length.between(0, 6).into(&p.Depression)),
+		)...)(v)
+		p.Legs = [2]program.Leg{both, both}
+		switch {
+		case each_ == nil:
+		case len(each_) != 2:
+			v.wrong("has legs, but not two of them", "Give two: legs: [{hip: 120 deg, knee: 150 deg}, {hip: 0 deg, knee: 0 deg}]")
+		case both != program.Leg{}:
+			v.wrong("gives both legs at once and each leg on its own", "Keep one of the two.")
+		default:
+			p.Legs = [2]program.Leg(each_)
+		}
+	}
+}
+
+func leg(l *program.Leg) read { return group(legFields(l)...) }
+
+func legFields(l *program.Leg) []field {
+	return []field{
+		may("hip", "90 deg", angle.between(0, 170).into(&l.Hip)),
+		may("abduct", "straddle", abduct(l)),
+		may("knee", "90 deg", angle.between(0, 170).into(&l.Knee)),
+	}
+}
+
+// abduct reads an angle, or "straddle" for half the athlete's own.
+func abduct(l *program.Leg) read {
+	return func(v value) {
+		if s, ok := v.scalar(); ok && s == "straddle" {
+			l.Straddle = true
+		} else if ok {
+			angle.between(0, 100).read(v, &l.Abduct)
+		}
+	}
+}
+
+// gate reads what must be shown before the next step; the defaults are the
+// usual ones of this program.
+func gate(g *program.Gate) read {
+	*g = program.Gate{RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}
+	return group(
+		must("sets", "3", whole(&g.Sets, 1, 10)),
+		must("hold", "10 s", duration.between(1, 60).whole(&g.Hold)),
+		may("then", "10 s", duration.between(1, 60).whole(&g.Single)),
+		may("rpe", "9", number(&g.RPEMax, 5, 10)),
+		may("sessions", "2", whole(&g.Sessions, 1, 5)),
+		may("apart", "48 h", hours.between(0, 336).whole(&g.Apart)),
+		may("pain", "2", whole(&g.PainMax, 0, 3)),
+	)
+}
+
+// readRoadMap reads a road map's file and checks it in itself.
+func readRoadMap(src *source, id string) program.RoadMap {
+	m := program.RoadMap{ID: id, File: src.file}
+	src.readYAML("name: Planche", roadMap(&m))
+	if m.Steps != nil && len(m.Steps) < 2 {
+		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
+	}
+	ids, called := map[string]bool{}, map[string]bool{}
+	for i, s := range m.Steps {
+		if s.ID != "" && ids[s.ID] {
+			src.say(src.at("steps[%d].id", i), fmt.Sprintf("two steps have the id %s", quote(s.ID)), "Give each step an id of its own.")
+		}
+		if s.Name != "" && called[fold(s.Name)] {
+			src.say(src.at("steps[%d].name", i), fmt.Sprintf("two steps are called %s", quote(s.Name)), "Give each step a name of its own.")
+		}
+		if s.Gate.Single != 0 && s.Gate.Single <= s.Gate.Hold {
+			src.say(src.at("steps[%d].gate.then", i), "the longer set is not longer than the others", "Write more seconds, or take then: away.")
+		}
+		ids[s.ID], called[fold(s.Name)] = true, true
+	}
+	return m
+}

@@ -1,0 +1,37 @@
+package intake
+
+import (
+	"fmt"
+	"io"
+	"regexp"
+)
+
+// pageForm is the random part of a shared page's address.
+var pageForm = regexp.MustCompile(`^[a-z0-9]{8,32}$`)
+
+// randomPage makes a page name of sixteen characters, 80 bits of chance.
+func randomPage(chance io.Reader) string {
+	const letters = "abcdefghijkmnpqrstuvwxyz23456789" // none that look alike; 32, so that a byte divides evenly
+	name := make([]byte, 16)
+	if chance == nil {
+		return "(letters and digits at random)"
+	}
+	if _, err := io.ReadFull(chance, name); err != nil {
+		return "(letters and digits at random)"
+	}
+	for i, b := range name {
+		name[i] = letters[b%32]
+	}
+	return string(name)
+}
+
+// checkPagesDiffer notes where two clients would share one page.
+func checkPagesDiffer(clients []*client) {
+	owner := map[string]*client{}
+	for _, c := range clients {
+		if first := owner[c.Page]; first != nil && c.Page != "" {
+			c.wrong("page", fmt.Sprintf("the page is taken by %s", first.Slug), "Give each client a page of its own.")
+		}
+		owner[c.Page] = c
+	}
+}

@@ -1,0 +1,54 @@
+package intake
+
+import (
+	"fmt"
+	"strings"
+
+	"gatepost/program"
+)
+
+// source is one file as it was written, with the spot of every value read from
+// it and everything found wrong.
+type source struct {
+	file     string // the path to open
+	builtIn  bool
+	lines    []string
+	places   program.Places
+	problems program.Problems
+}
+
+func newSource(file, text string, builtIn bool) *source {
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		lines[i] = strings.TrimSuffix(line, "\r")
+	}
+	return &source{file: file, builtIn: builtIn, lines: lines,
+		places: program.Places{"": {File: file, Line: 1, Column: 1, Text: lines[0]}}}
+}
+
+// place is the spot at a line and column, both from 1.
+func (s *source) place(line, column int) program.Place {
+	at := program.Place{File: s.file, Line: line, Column: column}
+	if 0 < line && line <= len(s.lines) {
+		at.Text = s.lines[line-1]
+	}
+	return at
+}
+
+// say notes that something at a spot is wrong.
+func (s *source) say(at program.Place, message, advice string) {
+	s.problems = append(s.problems, program.Problem{Place: at, Message: message, Advice: advice})
+}
+
+// doubt notes that something at a spot is unusual.
+func (s *source) doubt(at program.Place, message, advice string) {
+	s.problems = append(s.problems, program.Problem{Place: at, Message: message, Advice: advice, Warning: true})
+}
+
+// at finds the spot of the value with a path such as "bands[%d].rest".
+func (s *source) at(path string, args ...any) program.Place {
+	return s.places.At(fmt.Sprintf(path, args...))
+}
+
+// sound says that nothing in the file is wrong.
+func (s *source) sound() bool { return !s.problems.Stop() }

@@ -1,0 +1,161 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+
+	"gatepost/program"
+)
+
+func (c *client) checkGoal() {
+	maps := newNames("road map")
+	for _, m := range c.library.RoadMaps {
+		maps.add(m.ID, m.Name)
+	}
+	if c.Goal.Skill == "" || c.broken[fold(c.Goal.Skill)] {
+		return
+	}
+	id, message, advice := maps.resolve(c.Goal.Skill)
+	if message != "" {
+		c.wrong("goal.skill", message, advice)
+		return
+	}
+	c.Goal.Skill = id
+	c.Goal.Step = c.step("goal.step", c.Goal.Step)
+}
+
+// step turns a step's name into its id.
+func (c *client) step(path, written string) string {
+	m, known := c.library.RoadMap(c.Goal.Skill)
+	if written == "" || !known {
+		return written
+	}
+	steps := newNames("step")
+	for _, s := range m.Steps {
+		steps.add(s.ID, s.Name)
+	}
+	id, message, advice := steps.resolve(written)
+	if message != "" {
+		c.wrong(path, message, advice)
+	}
+	return id
+}
+
+func (c *client) exercise(path, written string) string {
+	exercises := newNames("exercise")
+	for _, e := range c.library.Exercises {
+		exercises.add(e.ID, e.Name)
+	}
+	if written == "" || c.broken[fold(written)] {
+		return written
+	}
+	id, message, advice := exercises.resolve(written)
+	if message != "" {
+		c.wrong(path, message, advice)
+	}
+	return id
+}
+
+func (c *client) checkTests() {
+	if c.Training.Best != nil {
+		c.checkHold("training.best", c.Training.Best)
+	}
+	for i := range c.Tests {
+		c.checkHold(fmt.Sprintf("tests[%d]", i), &c.Tests[i])
+	}
+}
+
+// checkHold looks at one test: what was held, how it was helped, how long.
+func (c *client) checkHold(path string, h *program.Hold) {
+	has := func(key string) bool { return c.given(path + "." + key) }
+	switch {
+	case has("step") && has("exercise"):
+		c.wrong(path+".exercise", "a test is of a step or of an exercise, not of both", "Make two tests of it.")
+	case has("step"):
+		h.Step = c.step(path+".step", h.Step)
+		c.only(path, "a test of a step", has, "reps", "ahead", "scale")
+		c.need(path, has, "hold", "10 s")
+	case has("exercise"):
+		h.Exercise = c.exercise(path+".exercise", h.Exercise)
+		c.only(path, "a test of an exercise", has, "bands", "drop")
+		c.checkExerciseTest(path, h, has)
+	default:
+		c.wrong(path, "a test names neither a step nor an exercise", "Write, for example: {step: tuck, hold: 14 s}")
+	}
+	c.checkTestBands(path, &h.Rig)
+}
+
+// checkExerciseTest asks for the measure that the kind of exercise needs.
+func (c *client) checkExerciseTest(path string, h *program.Hold, has func(string) bool) {
+	switch e, known := c.library.Exercise(h.Exercise); {
+	case has("hold") && has("reps"):
+		c.wrong(path+".reps", "a test is held or counted, not both", "Give hold: or reps:")
+	case !has("hold") && !has("reps"):
+		c.need(path, has, "hold", "15 s")
+	case !known:
+	case c.rung(e.ID) == program.RungScale:
+		c.need(path, has, "scale", "12 kg")
+		c.only(path, "this exercise", has, "ahead")
+	case c.rung(e.ID) == program.RungLean || slices.Contains(e.Trains, program.ForLean) && has("hold"):
+		c.need(path, has, "ahead", "20 cm")
+		c.only(path, "this exercise", has, "scale")
+	default:
+		c.only(path, "this exercise", has, "ahead", "scale")
+	}
+}
+
+// rung is what the goal's road map uses an exercise for before its first step.
+func (c *client) rung(exercise string) program.RungKind {
+	if m, ok := c.library.RoadMap(c.Goal.Skill); ok {
+		for _, r := range m.Rungs {
+			if r.Exercise == exercise {
+				return r.Kind
+			}
+		}
+	}
+	return ""
+}
+
+func (c *client) need(path string, has func(string) bool, key, like string) {
+	if !has(key) {
+		c.wrong(path, fmt.Sprintf("%s is missing", quote(key)), fmt.Sprintf("Add: %s: %s", key, like))
+	}
+}
+
+func (c *client) only(path, what string, has func(string) bool, keys ...string) {
+	for _, key := range keys {
+		if has(key) {
+			c.wrong(path+"."+key, fmt.Sprintf("%s does not belong to %s", quote(key), what), "Take it away.")
+		}
+	}
+}
+
+// checkTestBands turns names of bands into those of the list, in its order.
+func (c *client) checkTestBands(path string, r *program.Rig) {
+	bands := newNames("band")
+	for _, b := range c.Bands {
+		bands.add(b.Name, b.Name)
+	}
+	if len(r.Bands) > 2 {
+		c.wrong(path+".bands", "more than two bands hang side by side", "Use two at most; a third one slips.")
+	}
+	if c.given(path+".drop") && len(r.Bands) == 0 {
+		c.wrong(path+".drop", "a strap without a band", "Name the bands, or take drop: away.")
+	}
+	var used []string
+	for i, written := range r.Bands {
+		at := fmt.Sprintf("%s.bands[%d]", path, i)
+		id, message, advice := bands.resolve(written)
+		switch {
+		case written == "":
+		case message != "":
+			c.wrong(at, message, advice+" Bands in a test have to be listed under bands: with their pulls.")
+		case slices.Contains(used, id):
+			c.wrong(at, fmt.Sprintf("%s is named twice", quote(id)), "Give two equal bands two names.")
+		default:
+			used = append(used, id)
+		}
+	}
+	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
+	r.Bands = used
+}

@@ -1,0 +1,176 @@
+package intake
+
+import (
+	"fmt"
+	"strings"
+
+	"gatepost/program"
+
+	"gopkg.in/yaml.v3"
+)
+
+// value is something written in a file, on its way to a word of package program.
+type value struct {
+	*source
+	node *yaml.Node
+	path string // "bands[0].pulls[1].force"
+	like string // how such a value is written, for advice: "1.6 kg"
+}
+
+// read takes one value in, or notes what is wrong with it.
+type read func(value)
+
+// field is one key of a group: how it is written, how it is read, and whether
+// it has to be there.
+type field struct {
+	key, like string
+	read      read
+	needed    bool
+}
+
+func must(key, like string, r read) field { return field{key, like, r, true} }
+func may(key, like string, r read) field  { return field{key, like, r, false} }
+
+// group reads keys with values. Any other key is an error.
+func group(known ...field) read {
+	return func(v value) {
+		if v.node.Kind != yaml.MappingNode {
+			v.wrong("is not a group of keys", "Write %s", v.example())
+			return
+		}
+		seen := make(map[string]int, len(known))
+		for i := 0; i < len(v.node.Content); i += 2 {
+			v.entry(known, seen, v.node.Content[i], v.node.Content[i+1])
+		}
+		for _, f := range known {
+			if f.needed && seen[f.key] == 0 {
+				v.say(v.at("%s", v.path), fmt.Sprintf("%s is missing", quote(f.key)), "Add: "+f.line())
+			}
+		}
+	}
+}
+
+// entry reads one key of a group with its value.
+func (v value) entry(known []field, seen map[string]int, key, val *yaml.Node) {
+	at := v.place(key.Line, key.Column)
+	f, ok := find(known, key)
+	if !ok {
+		v.say(at, fmt.Sprintf("there is no key %s here", quote(key.Value)), offer(key.Value, keys(known)))
+		return
+	}
+	if first := seen[f.key]; first > 0 {
+		v.say(at, fmt.Sprintf("%s is written twice", quote(f.key)), fmt.Sprintf("Keep one of the two; the first is on line %d.", first))
+		return
+	}
+	seen[f.key] = key.Line
+	child := value{v.source, val, strings.TrimPrefix(v.path+"."+f.key, "."), f.like}
+	child.read(f)
+}
+
+func (v value) read(f field) {
+	v.places[v.path] = v.place(v.node.Line, v.node.Column)
+	switch {
+	case v.node.Kind == yaml.AliasNode || v.node.Anchor != "":
+		v.wrong("uses an anchor or alias (& or *)", "Write the value itself: %s", v.example())
+	case v.node.Style&yaml.TaggedStyle != 0:
+		v.wrong("has a tag (!)", "Write the value alone: %s", v.example())
+	case v.node.Tag == "!!null" && f.needed:
+		v.wrong("has no value yet", "Fill it in, for example: %s", v.example())
+	case v.node.Tag == "!!null":
+		v.wrong("has no value", "Take the line away, or fill it in, for example: %s", v.example())
+	default:
+		f.read(v)
+	}
+}
+
+// line is how the field is written.
+func (f field) line() string { return f.key + ": " + f.like }
+
+func find(known []field, key *yaml.Node) (field, bool) {
+	for _, f := range known {
+		if key.Kind == yaml.ScalarNode && f.key == key.Value {
+			return f, true
+		}
+	}
+	return field{}, false
+}
+
+func keys(known []field) []string {
+	var names []string
+	for _, f := range known {
+		names = append(names, f.key)
+	}
+	return names
+}
+
+// maxItems is the longest list taken: beyond any gym, short of a flood.
+const maxItems = 200
+
+// each reads a list, one item after the other.
+func each[T any](into *[]T, item func(*T) read) read {
+	return func(v value) {
+		switch {
+		case v.node.Kind != yaml.SequenceNode:
+			v.wrong("is not a list", "Put it in square brackets, even a single one: %s", v.example())
+			return
+		case len(v.node.Content) > maxItems:
+			v.wrong("is too long", "At most %d items can be read.", maxItems)
+			return
+		}
+		*into = make([]T, len(v.node.Content))
+		for i, n := range v.node.Content {
+			child := value{v.source, n, fmt.Sprintf("%s[%d]", v.path, i), inner(v.like)}
+			child.read(field{child.name(), child.like, item(&(*into)[i]), true})
+		}
+	}
+}
+
+// inner is the example of one item, from the example of a list.
+func inner(like string) string {
+	like = strings.TrimSuffix(strings.TrimPrefix(like, "["), "]")
+	if strings.HasPrefix(like, "{") {
+		return like[:strings.Index(like+"}", "}")+1]
+	}
+	first, _, _ := strings.Cut(like, ",")
+	return first
+}
+
+// name is the key the value stands under.
+func (v value) name() string {
+	key := v.path[strings.LastIndex(v.path, ".")+1:]
+	key, _, _ = strings.Cut(key, "[")
+	return key
+}
+
+// item says that the value is one of a list.
+func (v value) item() bool { return strings.HasSuffix(v.path, "]") }
+
+// subject is how the value is called in messages.
+func (v value) subject() string {
+	switch {
+	case v.path == "":
+		return "the file"
+	case v.item():
+		return "this item of " + quote(v.name())
+	}
+	return quote(v.name())
+}
+
+// example is how the value is written, with its key where it has one.
+func (v value) example() string {
+	switch {
+	case v.path == "":
+		return "keys with values, one a line, such as: " + v.like
+	case v.item():
+		return v.like
+	}
+	return v.name() + ": " + v.like
+}
+
+// here is the spot of the value.
+func (v value) here() program.Place { return v.place(v.node.Line, v.node.Column) }
+
+// wrong notes an error in the value: what it is, then advice.
+func (v value) wrong(what, advice string, args ...any) {
+	v.say(v.here(), v.subject()+" "+what, fmt.Sprintf(advice, args...))
+}
