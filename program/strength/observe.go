@@ -59,21 +59,19 @@ func (s State) day(list []Observation, later bool) State {
 	if len(list) == 0 {
 		return s
 	}
+	var doubted []int
 	s = s.newDay()
 	for _, i := range canonical(list) {
-		o := list[i]
-		if !o.usable() {
-			s.Doubted = append(s.Doubted, i)
-			continue
+		o, believed := list[i], false
+		if o.usable() {
+			s, believed = s.move(o).take(o, later)
 		}
-		s = s.move(o)
-		next, believed := s.take(o, later)
 		if !believed {
-			s.Doubted = append(s.Doubted, i)
+			doubted = append(doubted, i)
 		}
-		s = next
 	}
-	slices.Sort(s.Doubted)
+	slices.Sort(doubted)
+	s.Doubted = doubted
 	return s
 }
 

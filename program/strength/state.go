@@ -74,7 +74,7 @@ func PriorUntested(lnTuck float64) State {
 }
 
 func prior(c, spread float64) State {
-	s := State{C: finite(c), Kappa: math.Log(TypicalK)}
+	s := State{C: clamp(c, leastC, mostC), Kappa: math.Log(TypicalK)}
 	s.P[iC][iC] = spread * spread
 	s.P[iRho][iRho] = RateSpread * RateSpread
 	s.P[iKappa][iKappa] = typicalSpread * typicalSpread
@@ -126,7 +126,7 @@ func (s State) MaxHold(load float64) float64 {
 // the sessions done (see [Law.WeekGain]; a deload week a third of it), in ln C at
 // own gain 1.
 func (s State) Trained(gain float64) State {
-	f := math.Exp(s.Rho) * finite(gain)
+	f := math.Exp(clamp(s.Rho, -fastest, fastest)) * clamp(gain, 0, mostInWeek)
 	s.C += f
 	for j := range parts { // F P Fᵀ with F = 1 but for F_cρ = f
 		s.P[iC][j] += f * s.P[iRho][j]
@@ -140,7 +140,7 @@ func (s State) Trained(gain float64) State {
 // Rested passes a week in which nothing was done; loss, in ln C, is zero or
 // more, usually [RestLoss].
 func (s State) Rested(loss float64) State {
-	s.C -= finite(loss)
+	s.C -= clamp(loss, 0, mostInWeek)
 	return s.drift(restSpread)
 }
 
@@ -150,11 +150,18 @@ func (s State) drift(spread float64) State {
 	return s
 }
 
-// finite reads NaN and infinities as 0 and keeps the rest within ±50: in
-// logarithms that is every torque there is.
-func finite(x float64) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0
+// Bounds that only nonsense reaches: a torque between e⁻¹⁰ and e²⁰ N·m, a rate
+// twenty times the law's, a week that gains or loses a tenth.
+const (
+	leastC, mostC = -10.0, 20.0
+	fastest       = 3.0
+	mostInWeek    = 0.1
+)
+
+// clamp keeps x within bounds; NaN becomes the lower one.
+func clamp(x, low, high float64) float64 {
+	if !(x > low) {
+		return low
 	}
-	return math.Min(math.Max(x, -50), 50)
+	return math.Min(x, high)
 }
