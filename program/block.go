@@ -105,7 +105,8 @@ type Week struct {
 	MaxHold     float64 // s, predicted maximal hold the plan reckons with
 	Effort      float64 // share of MaxHold that is prescribed
 	Hold        int     // s
-	Sets        int     // a straight-arm day with main work, the most
+	Sets        int     // of main work on the day that has most
+	SetsLeast   int     // on the day with main work that has fewest
 	Rest        int     // s
 	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
 	Provisional bool    // stands until the next check hold has spoken

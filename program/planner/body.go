@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -36,7 +37,7 @@ type body struct {
 	curves  []mechanics.Curve // as in the assessment's bands
 	bands   []program.Band
 	all     []rung // every step of the road map, in its order
-	ladder  []rung // by effective load, no further than the goal
+	ladder  []rung // by torque, no further than the goal
 	full    float64
 	weight  float64 // N
 }
@@ -71,8 +72,16 @@ func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
 	return mechanics.Support{
 		Grip:   slices.Contains(a.Kit, parallettes),
 		Hang:   m.Hands == program.HandsHang,
-		Height: a.Hanging.Support,
+		Height: supportHeight(a),
 	}
+}
+
+// supportHeight is how high the hands stand, in m: on the floor nothing.
+func supportHeight(a *program.Assessment) float64 {
+	if !slices.Contains(a.Kit, parallettes) {
+		return 0
+	}
+	return a.Hanging.Support
 }
 
 func balanceProblem(a *program.Assessment, err error) program.Problem {
@@ -125,8 +134,8 @@ func (b *body) fitBands(a *program.Assessment) program.Problems {
 // sameLoad is how close two steps may be before the upper one is dropped.
 const sameLoad = 1.015
 
-// climb puts the road map in this body's order: by effective load, steps within
-// 1.5 % of the one below and everything at or above the goal left out.
+// climb puts the road map in this body's order: by torque, steps within 1.5 % of
+// the one below and everything at or above the goal left out.
 func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 	var goal rung
 	apart := straddle(a, m)
@@ -140,28 +149,18 @@ func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 			b.ladder = append(b.ladder, r)
 		}
 	}
-	slices.SortStableFunc(b.ladder, func(x, y rung) int { return compare(x.load, y.load) })
+	slices.SortStableFunc(b.ladder, func(x, y rung) int { return cmp.Compare(x.free.Torque, y.free.Torque) })
 	var kept []rung
 	for _, r := range b.ladder {
 		below := 0.0
 		if len(kept) > 0 {
-			below = kept[len(kept)-1].load
+			below = kept[len(kept)-1].free.Torque
 		}
-		if r.load > below*sameLoad && r.load*sameLoad < goal.load {
+		if r.free.Torque > below*sameLoad && r.free.Torque*sameLoad < goal.free.Torque {
 			kept = append(kept, r)
 		}
 	}
 	b.ladder = append(kept, goal)
-}
-
-func compare(x, y float64) int {
-	switch {
-	case x < y:
-		return -1
-	case x > y:
-		return 1
-	}
-	return 0
 }
 
 func (b *body) rung(s *program.Step, straddle float64) rung {
@@ -247,7 +246,7 @@ func (b *body) hung(r *rung, bands ...int) []option {
 }
 
 func (b *body) withRig(r *rung, drop float64, bands ...int) option {
-	hang := mechanics.Rig{Drop: drop, Anchor: b.hanging.Anchor - b.hanging.Support, Offset: b.hanging.Offset}
+	hang := mechanics.Rig{Drop: drop, Anchor: b.hanging.Anchor - b.support.Height, Offset: b.hanging.Offset}
 	rig := program.Rig{Drop: drop}
 	for _, i := range bands {
 		hang.Bands = append(hang.Bands, b.curves[i])

@@ -58,7 +58,7 @@ func observe(t *program.Hold, b *body) (strength.Observation, bool) {
 	}
 	for i := range b.all {
 		if r := &b.all[i]; r.ID == t.Step {
-			o.Load = b.named(r, t.Rig).load - t.Scale*r.reach()*allowance(r.Step)
+			o.Load = b.named(r, t.Rig).load - t.Scale*r.toesReach()*allowance(r.Step)
 		}
 	}
 	return o, o.Load > 0
@@ -82,10 +82,9 @@ func rigName(r program.Rig) string {
 	return fmt.Sprintf("%s@%.3f", strings.Join(r.Bands, "+"), r.Drop)
 }
 
-// reach is how far behind the shoulder a scale under the toes lifts, in m: the
-// toes of a tuck are close under the hip.
-func (r *rung) reach() float64 {
-	return r.free.Joints.Shoulder.X - r.free.Joints.Hip.X
+// toesReach is how far behind the shoulder a scale under the toes lifts, in m.
+func (r *rung) toesReach() float64 {
+	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
 }
 
 // newOutlook lays the block's weeks ahead of a state.

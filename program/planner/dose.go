@@ -88,10 +88,12 @@ func (l *load) halfSeconds() int {
 
 // build gives a build week its sets: the least of each kind, less where that is
 // over the allowed half seconds, then set by set up to them.
-func (l *load) build(parts []part, allowed int) {
-	least, most := mainSetsLeast, mainSetsMost
+// The most main sets rise from week to week of a round between deloads: three,
+// four, five, and from the second round on one more to begin with.
+func (l *load) build(parts []part, allowed, round, inRound int) {
+	least, most := mainSetsLeast, min(mainSetsMost, mainSetsLeast+inRound+min(round, 1))
 	if l.main.short {
-		least, most = shortSetsLeast, shortSetsMost
+		least, most = shortSetsLeast, min(shortSetsMost, shortSetsLeast+inRound)
 	}
 	for i, part := range parts {
 		l.sets[i] = l.leastSets(part, least)
@@ -200,7 +202,8 @@ func half(sets int) int {
 // Share of the last build week's counted work in the taper (published: Bosquet
 // 2007, volume less 41 to 60 %).
 const (
-	taperLeast, taperMost = 40, 59 // per cent
+	taperMost = 59 // per cent
+	taperSets = 3  // main sets of a short session, at most
 )
 
 // taper gives the test week's short sessions about half of the counted work of
@@ -210,7 +213,7 @@ func (l *load) taper(before int) {
 		return
 	}
 	best, bestOff := daySets{main: 1}, -1
-	for mains := 1; mains <= mainSetsMost; mains++ {
+	for mains := 1; mains <= taperSets; mains++ {
 		for seconds := 0; seconds <= secondSetsLeast; seconds++ {
 			s := daySets{main: mains}
 			if !l.second.none() {

@@ -152,8 +152,12 @@ func (p *plan) dropped(d day, groups []group) []program.Note {
 	if d.straight && !d.load.main.none() && d.sets.main == 0 && !d.test {
 		out = append(out, note(noteLightDay, word("role", "role.main")))
 	}
+	said := ""
 	for _, g := range groups {
-		out = append(out, note(noteNoTime, word("role", g.key)))
+		if g.key != said {
+			out = append(out, note(noteNoTime, word("role", g.key)))
+		}
+		said = g.key
 	}
 	return out
 }

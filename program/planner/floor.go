@@ -86,7 +86,7 @@ func (p *plan) onScale(week int) work {
 	}
 	first := &p.body.ladder[0]
 	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
-		o := option{load: first.load - kg*mechanics.Gravity*first.reach()*allowance(first.Step)}
+		o := option{load: first.load - kg*mechanics.Gravity*first.toesReach()*allowance(first.Step)}
 		if w := p.at(first, o, week); w.trainable() {
 			w.floor, w.scale = floor, math.Round(kg)*mechanics.Gravity
 			return w

@@ -176,10 +176,15 @@ func (p *plan) cues() []program.CueWorth {
 		t.change(&pose)
 		saved := goal.free.Torque - mechanics.Solve(p.body.Body, pose, p.body.support, nil).Torque
 		if saved > 0 {
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: saved / goal.reach()})
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: saved / goal.hipReach()})
 		}
 	}
 	return out
+}
+
+// hipReach is how far behind the shoulder a band at the hip lifts, in m.
+func (r *rung) hipReach() float64 {
+	return r.free.Joints.Shoulder.X - r.free.Joints.Hip.X
 }
 
 func widen(q *mechanics.Pose, s *program.Step) {

@@ -125,7 +125,7 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 	switch {
 	case w.kind == program.WeekBuild || lastBuild < 0:
 		l := p.works(i, main)
-		l.build(w.parts(), v.next(i, main.halfSeconds(), first))
+		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
 		if w.kind == program.WeekTest {
 			l.taper(l.halfSeconds())
 		}

@@ -82,14 +82,12 @@ func (p *plan) groups(d day) []group {
 	}
 	add("role.trunk", p.trunk(d)...)
 	add("role.mobility", p.mobility(d)...)
+	add("role.mobility", p.line(d)...)
 	return out
 }
 
-// wantsStrength: strength drills stand in where there is no heavy and no lighter
-// work, and on days between.
-func (p *plan) wantsStrength(d day) bool {
-	return !d.straight || d.load.main.none() || d.sets.ahead == 0 && d.sets.second == 0
-}
+// wantsStrength: a strength drill goes with every session but the heavy one.
+func (p *plan) wantsStrength(d day) bool { return d.sets.ahead == 0 }
 
 // mainItems are the main sets, the first of them a check hold after a deload.
 func (p *plan) mainItems(d day) []program.Prescription {
@@ -163,8 +161,8 @@ func (p *plan) strength(d day) []program.Prescription {
 		purposes = []program.Purpose{program.ForRaise, program.ForPush}
 	}
 	for _, purpose := range purposes {
-		if e := p.choose(need{purpose, !d.straight}); e != nil {
-			return []program.Prescription{p.dose(d, e, program.RoleStrength)}
+		if items := p.one(d, need{purpose, !d.straight}, program.RoleStrength); items != nil {
+			return items
 		}
 	}
 	return nil
@@ -172,24 +170,28 @@ func (p *plan) strength(d day) []program.Prescription {
 
 func (p *plan) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	if p.choose(need{purposes[d.number%2], d.clear}) == nil {
-		return nil
-	}
-	return []program.Prescription{p.dose(d, p.choose(need{purposes[d.number%2], d.clear}), program.RoleTrunk)}
+	return p.one(d, need{purposes[d.number%2], d.clear}, program.RoleTrunk)
 }
 
 func (p *plan) mobility(d day) []program.Prescription {
-	var out []program.Prescription
-	purposes := []program.Purpose{program.ForStraddle}
-	if !d.straight && !d.clear {
-		purposes = append(purposes, program.ForHandstand)
+	return p.one(d, need{program.ForStraddle, !d.straight}, program.RoleMobility)
+}
+
+// line is the handstand line, where wrists and elbows may be loaded today.
+func (p *plan) line(d day) []program.Prescription {
+	if d.clear {
+		return nil
 	}
-	for _, purpose := range purposes {
-		if e := p.choose(need{purpose, !d.straight && purpose != program.ForHandstand}); e != nil {
-			out = append(out, p.dose(d, e, program.RoleMobility))
-		}
+	return p.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)
+}
+
+// one prescribes the exercise chosen for a need, if there is one.
+func (p *plan) one(d day, n need, role program.Role) []program.Prescription {
+	e := p.choose(n)
+	if e == nil {
+		return nil
 	}
-	return out
+	return []program.Prescription{p.dose(d, e, role)}
 }
 
 // dose prescribes an exercise by its own dose, half the sets in a deload and

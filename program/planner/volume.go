@@ -5,11 +5,12 @@ import "gatepost/program"
 // volume keeps count of the straight-arm work done, in half seconds, and says
 // how much the next week may hold.
 type volume struct {
-	limits limits
-	done   []int // by week
-	rounds []int // the first build week of each round between deloads
-	off    int   // weeks without straight-arm work in a row
-	easy   int   // weeks still eased after a long break
+	limits  limits
+	done    []int // by week
+	rounds  []int // the first build week of each round between deloads
+	inRound int   // build weeks of this round so far
+	off     int   // weeks without straight-arm work in a row
+	easy    int   // weeks still eased after a long break
 }
 
 // Rises and returns (our judgement: what elbow tendons bear).
@@ -52,6 +53,10 @@ func (v *volume) add(kind program.WeekKind, halfSeconds int, first bool) {
 	v.done = append(v.done, halfSeconds)
 	if kind == program.WeekBuild && first {
 		v.rounds = append(v.rounds, halfSeconds)
+	}
+	v.inRound++
+	if kind != program.WeekBuild {
+		v.inRound = 0
 	}
 	if kind == program.WeekAway {
 		v.off++

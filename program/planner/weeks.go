@@ -13,7 +13,7 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		Number: i + 1, Start: w.start, Kind: w.kind,
 		Capacity: p.look.mid[i], Provisional: p.provisional(i),
 	}
-	if !l.main.none() {
+	if !l.main.none() && w.kind != program.WeekAway {
 		out.Step, out.Exercise = l.main.step(), l.main.exercise()
 		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
 		out.Ahead, out.Scale = l.main.ahead, l.main.scale
@@ -75,6 +75,9 @@ func (p *plan) tally(w *program.Week) {
 			w.HalfSeconds += counted(item)
 		}
 		w.Sets = max(w.Sets, mains)
+		if mains > 0 && (w.SetsLeast == 0 || mains < w.SetsLeast) {
+			w.SetsLeast = mains
+		}
 	}
 }
 
@@ -107,8 +110,8 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	if l.main.short {
 		out = append(out, note(noteShortSets, step("step", l.main.step())))
 	}
-	if least := p.fewest(w); least < mainSetsLeast && least > 0 {
-		out = append(out, note(noteFewerSets, count("sets", least)))
+	if w.SetsLeast < mainSetsLeast && w.SetsLeast > 0 {
+		out = append(out, note(noteFewerSets, count("sets", w.SetsLeast)))
 	}
 	return out
 }
@@ -124,21 +127,4 @@ func (p *plan) change(before, now work) []program.Note {
 		return []program.Note{note(noteLessHelp, newtons("help", float64(now.option.help)/10))}
 	}
 	return nil
-}
-
-// fewest is the least number of main sets of the days that have main work.
-func (p *plan) fewest(w *program.Week) int {
-	least := 0
-	for _, s := range w.Sessions {
-		n := 0
-		for _, item := range s.Items {
-			if item.Role == program.RoleMain || item.Check {
-				n += item.Sets
-			}
-		}
-		if n > 0 && (least == 0 || n < least) {
-			least = n
-		}
-	}
-	return least
 }
