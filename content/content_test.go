@@ -1,0 +1,123 @@
+package content
+
+import (
+	"io/fs"
+	"path"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// readAll gives every file of the built-in library by its path.
+func readAll(t *testing.T) map[string]string {
+	t.Helper()
+	files := map[string]string{}
+	err := fs.WalkDir(Library, ".", func(name string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		text, err := fs.ReadFile(Library, name)
+		files[name] = string(text)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return files
+}
+
+// The studio and its clients are the coach's, never built in.
+func TestOnlyTheLibraryIsBuiltIn(t *testing.T) {
+	entries, err := fs.ReadDir(Library, ".")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, e := range entries {
+		names = append(names, e.Name())
+	}
+	if got := strings.Join(names, " "); got != "exercises pages roadmaps words" {
+		t.Errorf("built in: %s", got)
+	}
+	for name, text := range readAll(t) {
+		for _, demo := range []string{"Tilda", "Roake", "Maren", "Joss", "Anselm", "Lantern"} {
+			if strings.Contains(text, demo) {
+				t.Errorf("%s names %s, who belongs to the demo", name, demo)
+			}
+		}
+	}
+}
+
+// Words that promise, blame or push have no place on a coach's paper.
+func TestWordsToAvoid(t *testing.T) {
+	avoid := regexp.MustCompile(`(?i)\b(safe(ly|ty)?|guaranteed?|fail(ed|ure)|weak(ness|er)?|no pain|perfect(ly)?|ideal weight)\b`)
+	for name, text := range readAll(t) {
+		for i, line := range strings.Split(text, "\n") {
+			if word := avoid.FindString(line); word != "" && !strings.Contains(line, "no pain above") {
+				t.Errorf("%s:%d: %q", name, i+1, word)
+			}
+		}
+	}
+}
+
+var link = regexp.MustCompile(`\]\(([^)#:]+)(#[^)]*)?\)`)
+
+// Links in pages and exercises are paths of files that are there.
+func TestLinksLeadSomewhere(t *testing.T) {
+	files := readAll(t)
+	for name, text := range files {
+		for _, m := range link.FindAllStringSubmatch(text, -1) {
+			if _, found := files[path.Join(path.Dir(name), m[1])]; !found {
+				t.Errorf("%s links to %s, which is not there", name, m[1])
+			}
+		}
+	}
+}
+
+var front = regexp.MustCompile(`(?m)^(\w+): (.*)$`)
+
+// Somebody with sore wrists and nothing but a floor can train everything that a
+// body can train that way. Pull-ups and rows under something need it; leaning,
+// balancing and the steps themselves need hands.
+func TestFloorAloneServes(t *testing.T) {
+	wanted := []string{"wrists", "elbows", "shoulder blades", "push", "raise", "row", "rear shoulder",
+		"straight-arm pull", "curl", "trunk", "compression", "straddle", "handstand line"}
+	served := map[string]string{}
+	for name, text := range readAll(t) {
+		fields := map[string]string{}
+		for _, m := range front.FindAllStringSubmatch(text, -1) {
+			fields[m[1]] = m[2]
+		}
+		if fields["kit"] == "[]" && fields["grip"] == "none" {
+			for _, purpose := range strings.Split(strings.Trim(fields["trains"], "[]"), ", ") {
+				served[purpose] = name
+			}
+		}
+	}
+	for _, purpose := range wanted {
+		if served[purpose] == "" {
+			t.Errorf("nothing serves %q without kit and hands", purpose)
+		}
+	}
+}
+
+// The first cue is printed large on a card and is read at a glance.
+func TestCuesAreShort(t *testing.T) {
+	const longest = 44 // characters, our judgement: two lines of a card at arm's length
+	for name, text := range readAll(t) {
+		_, cues, has := strings.Cut(text, "\n## Cues\n")
+		if !has {
+			continue
+		}
+		cues, _, _ = strings.Cut(cues, "\n\n")
+		list := strings.Split(cues, "\n")
+		if len(list) < 3 || len(list) > 5 {
+			t.Errorf("%s has %d cues; three to five are read", name, len(list))
+		}
+		for _, cue := range list {
+			if len(strings.TrimPrefix(cue, "- ")) > longest {
+				t.Errorf("%s: the cue is too long: %s", name, cue)
+			}
+		}
+	}
+}
