@@ -46,12 +46,23 @@ type Observation struct {
 	Index    int    // sets of the day before this one
 }
 
-// Assess reads the first assessment: one day's tests, whose loads the coach
-// chose to suit. The order of the list does not matter.
+// Assess reads the first assessment: one day's tests. The coach chose their loads
+// to give about ten seconds, so that the correction later tests get is left out.
+// The order of the list does not matter. One test longer never gives less
+// capacity; with several, a longer hold of a light load also says that endurance
+// is better, which may take a little off C12.
 func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 
 // Observe reads a later day's tests and sets. The order of the list does not
-// matter. Observations too far from belief are listed in Doubted and not used.
+// matter.
+//
+// How one observation is read, here and in Assess: a maximal test is exact; a
+// hold of 0 s is "at most one second"; a set done as prescribed is "at least",
+// and with an RPE of 6 to 10 lies between bounds (2.5 s in hand for each point,
+// 6 s less or 8 s more); a set broken off at RPE 9.5 or above is exact and half a
+// second longer. Only exact tests move Kappa. What lies four standard deviations
+// from belief is listed in Doubted and not used; the third such in a row on one
+// side is believed. What no hold can be is listed there too.
 func (s State) Observe(day []Observation) State { return s.day(day, true) }
 
 func (s State) day(list []Observation, later bool) State {

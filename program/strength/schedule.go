@@ -49,35 +49,41 @@ const (
 // which old strength is back is taken from the median course.
 func NewPath(s State, plan Schedule) Path {
 	p := Path{State: s, Gains: make([]float64, Horizon+1), Lost: make([]float64, Horizon+1)}
-	career, off, since := plan.Career, 0, 0
+	career, off, builds := plan.Career, 0, 0 // off and builds: weeks of either sort in a row
 	for w := range Horizon {
-		week := plan.week(w, since)
 		gain, lost := p.Gains[w], p.Lost[w]
-		if week.Kind == Build {
-			since++
-		} else {
-			since = 0
-		}
-		if week.Kind == Away || week.Kind == Ill {
-			off++
+		week := plan.week(w, builds)
+		if week.off() {
+			off, builds = off+1, 0
 			p.Gains[w+1], p.Lost[w+1] = gain, lose(lost, week.Kind, off)
 			continue
 		}
-		off = 0
-		now := s.C + math.Exp(s.Rho)*gain - lost
-		step := plan.Law.WeekGain(career.ageAt(now), week.Sessions) * Scheduled
+		off, builds = 0, builds+1
 		if week.Kind != Build {
-			step *= DeloadShare
+			builds = 0
 		}
+		age := career.ageAt(s.C + math.Exp(s.Rho)*gain - lost)
+		p.Gains[w+1] = gain + plan.Law.weekOf(week, age)
+		p.Lost[w+1] = math.Max(0, lost-returning)
 		career.Age++
-		p.Gains[w+1], p.Lost[w+1] = gain+step, math.Max(0, lost-returning)
 	}
 	return p
 }
 
-// week is the w-th week from now; since counts the build weeks since the last of
-// another kind.
-func (plan Schedule) week(w, since int) Week {
+// off says that a week has no training in it.
+func (w Week) off() bool { return w.Kind == Away || w.Kind == Ill }
+
+// weekOf is what a week of training is counted on to add at own gain 1.
+func (l Law) weekOf(week Week, age float64) float64 {
+	gain := Scheduled * l.WeekGain(age, week.Sessions)
+	if week.Kind != Build {
+		gain *= DeloadShare
+	}
+	return gain
+}
+
+// week is the w-th week from now, after so many build weeks in a row.
+func (plan Schedule) week(w, builds int) Week {
 	if w < len(plan.Block) {
 		week := plan.Block[w]
 		if week.Sessions <= 0 && week.Kind != Ill {
@@ -93,7 +99,7 @@ func (plan Schedule) week(w, since int) Week {
 	if every == 0 {
 		every = 4
 	}
-	if every > 0 && since+1 >= every {
+	if every > 0 && builds+1 >= every {
 		week.Kind = Deload
 	}
 	return week
