@@ -7,6 +7,7 @@ import (
 	"html/template"
 	"io/fs"
 	"regexp"
+	"slices"
 	"strconv"
 
 	"gatepost/program"
@@ -32,24 +33,25 @@ type look struct {
 // file decides. Each problem names file and line under templates/.
 func readLook(layers []fs.FS, words func(string) string) (look, program.Problems) {
 	var problems program.Problems
-	get := func(name string) []byte {
-		text, err := readLayered(layers, name)
-		if err != nil {
-			problems = append(problems, program.Problem{
-				Place:   program.Place{File: "templates/" + name},
-				Message: err.Error(),
-				Advice:  "write the file, or remove yours to get the built-in one back",
-			})
+	texts := map[string][]byte{}
+	for _, name := range slices.Concat([]string{"base.html"}, pageKinds, assets) {
+		text, problem := readLayered(layers, name)
+		if problem != nil {
+			problems = append(problems, *problem)
+			continue
 		}
-		return text
+		texts[name] = text
+	}
+	if problems != nil {
+		return look{}, problems
 	}
 	l := look{pages: map[string]*template.Template{}}
-	base := template.New("base.html").Funcs(template.FuncMap{"word": words})
-	if _, err := base.Parse(string(get("base.html"))); err != nil {
-		return l, append(problems, templateProblem("base.html", err))
+	base, err := template.New("base.html").Funcs(template.FuncMap{"word": words}).Parse(string(texts["base.html"]))
+	if err != nil {
+		return look{}, program.Problems{templateProblem("base.html", err)}
 	}
 	for _, name := range pageKinds {
-		page, err := template.Must(base.Clone()).New(name).Parse(string(get(name)))
+		page, err := template.Must(base.Clone()).New(name).Parse(string(texts[name]))
 		if err != nil {
 			problems = append(problems, templateProblem(name, err))
 			continue
@@ -57,29 +59,37 @@ func readLook(layers []fs.FS, words func(string) string) (look, program.Problems
 		l.pages[name] = page
 	}
 	for _, name := range assets {
-		l.assets = append(l.assets, File{Path: name, Bytes: get(name)})
+		l.assets = append(l.assets, File{Path: name, Bytes: texts[name]})
 	}
 	return l, problems
 }
 
 // readLayered reads a file from the last layer that has it. An empty file takes
 // the built-in one away, which leaves the page without a template.
-func readLayered(layers []fs.FS, name string) ([]byte, error) {
-	for i := len(layers) - 1; i >= 0; i-- {
-		info, err := fs.Stat(layers[i], name)
+func readLayered(layers []fs.FS, name string) ([]byte, *program.Problem) {
+	trouble := func(message string) *program.Problem {
+		return &program.Problem{Place: program.Place{File: "templates/" + name}, Message: message,
+			Advice: "remove your own file to get the built-in one back"}
+	}
+	for _, layer := range slices.Backward(layers) {
+		info, err := fs.Stat(layer, name)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 			continue
 		case err != nil:
-			return nil, err
+			return nil, trouble(err.Error())
 		case info.Size() == 0:
-			return nil, errors.New("the file is empty, and the site can't be made without it")
+			return nil, trouble("the file is empty, and the site can't be made without it")
 		case info.Size() > maxTemplate:
-			return nil, fmt.Errorf("the file is larger than %d KB", maxTemplate>>10)
+			return nil, trouble(fmt.Sprintf("the file is larger than %d KB", maxTemplate>>10))
 		}
-		return fs.ReadFile(layers[i], name)
+		text, err := fs.ReadFile(layer, name)
+		if err != nil {
+			return nil, trouble(err.Error())
+		}
+		return text, nil
 	}
-	return nil, errors.New("the file is missing")
+	return nil, trouble("the file is missing")
 }
 
 // render fills one page.
@@ -97,18 +107,23 @@ func (l look) render(kind string, page any) ([]byte, *program.Problem) {
 }
 
 // templateError is how the standard library begins its messages:
-// "template: home.html:12:5: executing …", "html/template:home.html:3: …".
-var templateError = regexp.MustCompile(`^(?:html/template|template): ?([^:]+):(\d+)(?::(\d+))?: (.*)$`)
+// "template: home.html:12:5: executing …", "html/template:home.html:3: …",
+// columns from 0. Without a line the name is that of the frame, which says
+// nothing.
+var templateError = regexp.MustCompile(`^(?:html/template|template): ?([^:]+):(?:(\d+):)?(?:(\d+):)? (.*)$`)
 
 // templateProblem finds file and line in an error of html/template.
 func templateProblem(name string, err error) program.Problem {
 	p := program.Problem{Place: program.Place{File: "templates/" + name}, Message: err.Error(),
 		Advice: "compare with the built-in template; removing your file brings that one back"}
 	if m := templateError.FindStringSubmatch(err.Error()); m != nil {
-		p.File = "templates/" + m[1]
-		p.Line, _ = strconv.Atoi(m[2])
-		p.Column, _ = strconv.Atoi(m[3])
 		p.Message = m[4]
+		if line, err := strconv.Atoi(m[2]); err == nil {
+			p.File, p.Line = "templates/"+m[1], line
+		}
+		if column, err := strconv.Atoi(m[3]); err == nil {
+			p.Column = column + 1
+		}
 	}
 	return p
 }

@@ -1,0 +1,108 @@
+package site_test
+
+import (
+	"flag"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"gatepost/program"
+	"gatepost/program/publish/site"
+	"gatepost/program/publish/view"
+	"gatepost/templates"
+)
+
+var update = flag.Bool("update", false, "rewrite the pages in testdata")
+
+// One page of every template, kept to be read in a difference. There are no
+// words, so that each shows its key, and the view is written by hand: only a
+// change of this package or of the templates changes these files.
+func TestPagesOfEveryTemplate(t *testing.T) {
+	files, _ := site.Build(smallest())
+	pages := map[string]string{
+		"site/index.html": "home", "site/page-measure.html": "page", "site/exercises.html": "exercises",
+		"site/exercise-lean.html": "exercise", "site/roadmap-skill.html": "roadmap",
+		"site/c/abcdefgh/index.html": "program", "site/c/abcdefgh/week-2.html": "week",
+	}
+	for _, f := range files {
+		name, ok := pages[f.Path]
+		if !ok {
+			continue
+		}
+		delete(pages, f.Path)
+		golden := filepath.Join("testdata", name+".html")
+		if *update {
+			if err := os.WriteFile(golden, f.Bytes, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(golden)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(want), string(f.Bytes)); diff != "" {
+			t.Errorf("%s (-want +got; go test -update rewrites it):\n%s", golden, diff)
+		}
+	}
+	for path := range pages {
+		t.Errorf("%s was not made", path)
+	}
+}
+
+// smallest is a source with one of everything.
+func smallest() site.Source {
+	gate := program.Gate{Sets: 4, Hold: 8, Single: 10}
+	lib := &program.Library{
+		RoadMaps: []program.RoadMap{{ID: "skill", Name: "Skill", Body: "How to read.", File: "content/roadmaps/skill.yaml",
+			Rungs: []program.Rung{{Kind: program.RungLean, Exercise: "lean"}},
+			Steps: []program.Step{{ID: "first", Name: "first", Exercise: "first-hold", Gate: gate, Sides: 2,
+				Allowance: 1.02, Drills: []string{"lean"}}}}},
+		Exercises: []program.Exercise{
+			{ID: "first-hold", Name: "First hold", Role: program.RoleMain, Trains: []program.Purpose{program.ForStep}, Easier: []string{"lean"}},
+			{ID: "lean", Name: "Lean", Role: program.RoleSecond, Trains: []program.Purpose{program.ForLean, program.ForRearShoulder},
+				Kit: [][]string{{"wall"}, {"bar", "rings"}}, Grip: program.GripSupport, Loads: []string{"wrists", "elbows"},
+				Dose: program.Dose{Sets: 3, Hold: 15, Rest: 90}, EachSide: true, Harder: []string{"first-hold"},
+				SetUp: "Hands *down*.", Cues: []string{"Push", "Breathe"}, Faults: []string{"Bent: straighten."},
+				MakeEasier: "Less.", MakeHarder: "More.", File: "content/exercises/lean.md"},
+		},
+		Pages: []program.Page{
+			{ID: "cautions", Title: "Cautions", Body: "Care.", File: "content/pages/cautions.md"},
+			{ID: "home", Title: "Hall", Body: "Welcome.", File: "content/pages/home.md"},
+			{ID: "measure", Title: "Measure", Body: "## Bands\n\n|a|b|\n|-|-:|\n|1|2|", File: "content/pages/measure.md"},
+		},
+	}
+	return site.Source{
+		Coach:      program.Coach{Name: "Coach", Studio: "Hall", Contact: "coach@example.org"},
+		Library:    lib,
+		Templates:  []fs.FS{templates.FS},
+		References: []site.Reference{{RoadMap: "skill", Name: "female", Steps: []program.StepLoad{{ID: "first", Share: .593}}}},
+		Clients:    []*view.View{smallView()},
+	}
+}
+
+func smallView() *view.View {
+	item := view.Item{ExerciseID: "first-hold", Exercise: "First hold", Role: "Main hold", RoleKey: program.RoleMain,
+		Dose: "4 × 12 s", Rig: "narrow", Help: "2 kg", Spot: "hands under", Rest: "2 min", Remark: "check", Cue: "Push"}
+	session := view.Session{Date: program.NewDate(2027, 1, 11), Title: "Monday 11 January", Day: "Mon", Minutes: "40 min",
+		Items: []view.Item{item, {Exercise: "Unknown", Role: "Pull", RoleKey: program.RolePull, Dose: "3 × 8"}}}
+	week := func(n int, kind program.WeekKind) view.Week {
+		return view.Week{Number: n, Title: "Week", Dates: "11–17 Jan", Kind: "Kind", KindKey: kind, Step: "first",
+			Main: "4 × 12 s", Rig: "narrow", Drop: "strap 20 cm", Help: "2 kg", HelpKG: 2 / float64(n),
+			Line: "4 × 12 s, narrow", Provisional: n == 2, Sessions: []view.Session{session}}
+	}
+	return &view.View{
+		First: "Ann", Page: "abcdefgh", Public: true, Skill: "Skill", Goal: "first for 10 s by May", Where: "Ann works.",
+		Block: "3 weeks", Version: "abc1234",
+		Forecast: view.Forecast{Early: "May", Likely: "June", Chance: "open"},
+		Ladder: []view.Rung{{Step: "first", ExerciseID: "first-hold", State: view.RungNow, StateWord: "now"},
+			{Step: "second", State: view.RungGoal, StateWord: "goal", When: "June"}},
+		Weeks:   []view.Week{week(1, program.WeekBuild), week(2, program.WeekDeload), week(3, program.WeekTest)},
+		Gates:   []view.Gate{{Step: "first", Words: "4 × 8 s", Week: 2}},
+		Outline: []string{"second from June"}, Cue: "Push",
+		Advice: view.Advice{DayRule: []string{"day"}, StopRule: []string{"stop"}, PainRule: []string{"pain"},
+			Missed: []string{"missed"}, Cautions: []string{"care"}},
+	}
+}

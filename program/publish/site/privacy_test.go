@@ -1,0 +1,93 @@
+package site_test
+
+import (
+	"strings"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/publish/site"
+	"gatepost/program/publish/view"
+)
+
+// canaries stand in every field of a program that is private; none may appear
+// in any byte or file name of the site, in capitals or not.
+var canaries = []string{"canary", "paperonly", "paperpaper", "waiting", "waitwaitwait", "791.3", "197.7", "117.2"}
+
+func withCanaries(p *program.Program) {
+	note := program.Note{Code: "canary-code", Values: []program.Value{{Name: "x", Kind: program.ValueText, Text: "canary text"}}}
+	p.Client = program.Client{Name: "Maren Canary-Name", Slug: "canary-slug", Share: program.ShareSite, Page: "k7f3q9w2m4"}
+	p.Notes = append(p.Notes, note)
+	p.Capacity.Held12, p.Capacity.Instant = 791.3, 791.3
+	for i := range p.Weeks {
+		p.Weeks[i].Notes = append(p.Weeks[i].Notes, note)
+		for j := range p.Weeks[i].Sessions {
+			p.Weeks[i].Sessions[j].Dropped = append(p.Weeks[i].Sessions[j].Dropped, note)
+		}
+	}
+}
+
+func TestNothingPrivate(t *testing.T) {
+	s := source(t)
+	s.Clients = append(s.Clients[1:], client(s.Library, withCanaries))
+	files := build(t, s)
+	if !strings.Contains(files["site/c/k7f3q9w2m4/index.html"], "Maren") {
+		t.Fatal("the shared program is not there by first name")
+	}
+	for path, text := range files {
+		all := strings.ToLower(path + "\n" + text)
+		for _, canary := range canaries {
+			if strings.Contains(all, canary) {
+				t.Errorf("%s contains %q", path, canary)
+			}
+		}
+		if !isOfClient(path) && (strings.Contains(all, "maren") || strings.Contains(all, "k7f3q9w2m4")) {
+			t.Errorf("%s, a public page, names a client", path)
+		}
+	}
+}
+
+// A coach's own template has nothing private to print either.
+func TestTemplatesAreGivenNothingPrivate(t *testing.T) {
+	for _, field := range []string{".Slug", ".Client", ".Notes", ".Measured", ".Withheld"} {
+		s := source(t)
+		s.Templates = append(s.Templates, layer{"program.html": `{{define "main"}}<h1>x</h1>{{` + field + `}}{{end}}`})
+		if _, problems := site.Build(s); !problems.Stop() {
+			t.Errorf("a template can read %s of a client's program", field)
+		}
+	}
+}
+
+// The names of the escapes come from the HTML standard, 13.1.4: a text has no
+// markup when its "<" is a character reference.
+func TestWordsOfAClientAreNoMarkup(t *testing.T) {
+	s := source(t)
+	s.Clients = []*view.View{client(s.Library, func(p *program.Program) {
+		p.Client.Name = `<script>alert(1)</script>`
+		for i := range p.Weeks {
+			p.Weeks[i].Rig = program.Rig{Bands: []string{`"><img src=x onerror=alert(1)>`}}
+		}
+	})}
+	for path, text := range build(t, s) {
+		if isPage(path) && (strings.Contains(text, "<script") || strings.Contains(text, "<img src=x")) {
+			t.Errorf("%s: a client's words became markup", path)
+		}
+	}
+}
+
+func TestAddressesThatAreRefused(t *testing.T) {
+	for _, page := range []string{"../../etc", "short", "UPPERCASE1", "with space", strings.Repeat("a", 33), "k7f3q9w2m4"} {
+		s := source(t)
+		s.Clients = append(s.Clients, client(s.Library, func(p *program.Program) {
+			p.Client = program.Client{Name: "Other", Slug: "other", Share: program.ShareSite, Page: page}
+		}))
+		files, problems := site.Build(s)
+		if len(problems) != 1 || problems[0].File != "content/clients/other/assessment.yaml" {
+			t.Errorf("page %q: problems %v", page, problems)
+		}
+		for _, f := range files {
+			if strings.Contains(string(f.Bytes), "Other") {
+				t.Errorf("page %q: %s was written", page, f.Path)
+			}
+		}
+	}
+}
