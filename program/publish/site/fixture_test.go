@@ -97,6 +97,12 @@ func build(t testing.TB, s site.Source) map[string]string {
 func written(t testing.TB, files map[string]string) string {
 	t.Helper()
 	dir := t.TempDir()
+	save(t, dir, files)
+	return filepath.Join(dir, "site")
+}
+
+func save(t testing.TB, dir string, files map[string]string) {
+	t.Helper()
 	for path, text := range files {
 		to := filepath.Join(dir, filepath.FromSlash(path))
 		if err := os.MkdirAll(filepath.Dir(to), 0o755); err != nil {
@@ -106,7 +112,6 @@ func written(t testing.TB, files map[string]string) string {
 			t.Fatal(err)
 		}
 	}
-	return filepath.Join(dir, "site")
 }
 
 func isPage(path string) bool     { return strings.HasSuffix(path, ".html") }

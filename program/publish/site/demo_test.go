@@ -1,0 +1,100 @@
+package site_test
+
+import (
+	"io/fs"
+	"os"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/intake"
+	"gatepost/program/planner"
+	"gatepost/program/publish/site"
+	"gatepost/program/publish/view"
+	"gatepost/templates"
+)
+
+// demo is the demo studio of this repository, read, planned and written, with
+// room to change the assessments first.
+func demo(t testing.TB, change func(*program.Assessment)) site.Source {
+	t.Helper()
+	root, err := os.OpenRoot("../../..")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer root.Close()
+	studio, problems := intake.Read(root.FS(), root.FS(), nil)
+	s := site.Source{Coach: studio.Coach, Library: &studio.Library, Templates: []fs.FS{templates.FS}}
+	for i := range studio.Clients {
+		if change != nil {
+			change(&studio.Clients[i])
+		}
+		p, found := planner.Plan(&studio.Library, &studio.Clients[i])
+		v, _ := view.New(studio.Coach, &studio.Library, &p)
+		problems = append(problems, found...)
+		s.Clients = append(s.Clients, v)
+	}
+	for i := range studio.Library.RoadMaps {
+		m := &studio.Library.RoadMaps[i]
+		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
+			s.References = append(s.References, site.Reference{RoadMap: m.ID, Name: string(sex), Steps: planner.Reference(m, sex)})
+		}
+	}
+	for _, p := range problems {
+		if !p.Warning {
+			t.Errorf("%v (%s)", p.Error(), p.Advice)
+		}
+	}
+	return s
+}
+
+// The demo studio's site is whole: every link leads somewhere, and exactly one
+// client is on it.
+func TestDemoSite(t *testing.T) {
+	files := build(t, demo(t, nil))
+	checkLinks(t, files, 1000)
+	folders := map[string]bool{}
+	for path := range files {
+		if isOfClient(path) {
+			folders[strings.Split(path, "/")[2]] = true
+		}
+		for _, name := range []string{"Joss", "Anselm"} {
+			if strings.Contains(files[path], name) {
+				t.Errorf("%s names %s, who is on paper only", path, name)
+			}
+		}
+	}
+	if len(folders) != 1 {
+		t.Errorf("%d clients are on the site, want the one who shares", len(folders))
+	}
+	if dir := os.Getenv("GATEPOST_LOOK"); dir != "" { // to look at it in a browser
+		save(t, dir, files)
+	}
+}
+
+// Values of an assessment that no honest page would show by chance stand in
+// every private field; none of them reaches the site.
+func TestNothingPrivateOfAnAssessment(t *testing.T) {
+	s := demo(t, func(a *program.Assessment) {
+		a.Slug = "canary-" + a.Slug
+		a.Athlete.Name += " Canaryson"
+		a.Athlete.Born = program.NewDate(1987, 9, 21)
+		a.Athlete.Mass, a.Athlete.Height = 61.37, 1.6379
+		a.Health.Guardian = "canary guardian"
+		a.Health.Wrists = program.JointSore
+		a.Health.Conditions = []string{"canary condition"}
+		a.Health.ClearedBy = program.Clearance{Name: "canary physician", On: a.Measured - 3}
+		a.Training.Other = append(a.Training.Other, program.OtherTraining{What: "canary rowing"})
+	})
+	for path, text := range build(t, s) {
+		all := strings.ToLower(path + "\n" + text)
+		for _, secret := range []string{"canary", "1987", "21 september", "61.4", "61.37", "163.8", "1.64"} {
+			if strings.Contains(all, secret) {
+				t.Errorf("%s contains %q", path, secret)
+			}
+		}
+		if isOfClient(path) && strings.Contains(all, "sore") {
+			t.Errorf("%s speaks of a sore joint", path)
+		}
+	}
+}
