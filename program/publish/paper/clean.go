@@ -1,0 +1,32 @@
+package paper
+
+import (
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// missing stands for a character that the faces lack.
+const missing = '□'
+
+// clean makes a text printable: composed (NFC), one line, no control or
+// invisible characters, and □ for what the faces lack or the PDF writer cannot
+// encode. It returns what was replaced.
+func clean(s string) (string, []rune) {
+	var out strings.Builder
+	var lost []rune
+	for _, r := range norm.NFC.String(strings.ToValidUTF8(s, "�")) {
+		switch {
+		case unicode.IsSpace(r) && r != '\u00a0' && r != '\u202f':
+			out.WriteByte(' ')
+		case unicode.Is(unicode.C, r) || unicode.Is(unicode.Variation_Selector, r):
+		case r > 0xffff || !Regular.has(r) || !Bold.has(r):
+			out.WriteRune(missing)
+			lost = append(lost, r)
+		default:
+			out.WriteRune(r)
+		}
+	}
+	return strings.TrimSpace(out.String()), lost
+}

@@ -1,0 +1,71 @@
+package paper
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/jung-kurt/gofpdf"
+)
+
+// Our reading of the font tables against the PDF library's own.
+func TestWidthsAgreeWithThePDFLibrary(t *testing.T) {
+	for _, f := range []Face{Regular, Bold} {
+		pdf := gofpdf.New("P", "mm", "A4", "")
+		pdf.AddUTF8FontFromBytes("f", "", families[f][0].ttf)
+		pdf.SetFont("f", "", 12)
+		for _, s := range []string{"4 × 12 s, narrow + middle", "Łódź ệ Ω Ж ½ ≤", "6.5\u00a0kg"} {
+			if got, want := f.width(s, 12), pdf.GetStringWidth(s); math.Abs(got-want) > 0.05 {
+				t.Errorf("%q: %.2f mm, the library says %.2f", s, got, want)
+			}
+		}
+	}
+}
+
+// The face's makers give capitals of 1456 units in 2048 (Roboto's OS/2 table, as
+// fontTools and font editors show it; from memory).
+func TestCapHeight(t *testing.T) {
+	if got := families[Bold][0].capHeight; math.Abs(got-1456.0/2.048) > 0.5 {
+		t.Errorf("capitals are %.1f thousandths", got)
+	}
+	if got := Bold.capHeight(Bold.sizeForCap(10)); math.Abs(got-10) > 1e-9 {
+		t.Errorf("10 mm become %.3f", got)
+	}
+}
+
+func TestEveryLetterOfTheWordsHasAFace(t *testing.T) {
+	for _, r := range "≤≥×½–—…“”’→□✓ŁłčễẾΩЖ€\u00a0" {
+		if !Regular.has(r) || !Bold.has(r) {
+			t.Errorf("no face has %q", r)
+		}
+	}
+}
+
+func TestClean(t *testing.T) {
+	for in, want := range map[string]string{
+		"e\u0301te\u0301":    "été",
+		"bell \U0001F514 up": "bell □ up",
+		"a\tb\nc\r":          "a b c",
+		"12\u00a0s":          "12\u00a0s",
+		"z\u200bw\ufe0f":     "zw",
+		"\xff":               "\uFFFD",
+		"漢":                  "□",
+	} {
+		if got, _ := clean(in); got != want {
+			t.Errorf("%q: got %q, want %q", in, got, want)
+		}
+	}
+	if _, lost := clean("漢 and \U0001F514"); string(lost) != "漢\U0001F514" {
+		t.Errorf("lost %q", string(lost))
+	}
+}
+
+func TestRunsFallBack(t *testing.T) {
+	var families []string
+	for _, r := range Regular.runs("a□b") {
+		families = append(families, r.font.family+":"+r.text)
+	}
+	if got := strings.Join(families, " "); got != "condensed:a symbols:□ condensed:b" {
+		t.Errorf("got %s", got)
+	}
+}
