@@ -57,6 +57,7 @@ type View struct {
 	Cue      string // the one cue of the block
 	CueWorth []CueWorth
 	Advice   Advice
+	Labels   Labels
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".
@@ -131,7 +132,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
 	v.Goal = s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By))
-	v.Advice = s.advice()
+	v.Advice, v.Labels = s.advice(), s.labels(v)
 	if len(p.Withheld) > 0 {
 		v.Withheld = s.notes(p.Withheld)
 		return v, s.problems()

@@ -26,6 +26,7 @@ type Week struct {
 	Drop        string // "strap 20 cm"
 	Help        string // "6.5 kg"; empty when free or on a lean
 	HelpKG      float64
+	LeanCM      int    // shoulder ahead of the wrist crease; 0: no lean
 	Rest        string // "2:30 min"
 	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
 	Test        string // what is tested: "Test: open tuck, advanced tuck"
@@ -40,6 +41,7 @@ type Session struct {
 	Date    program.Date
 	Title   string // "Monday 11 January"
 	Day     string // "Mon"
+	Short   string // "Mon 11"
 	Minutes string // "57 min"
 	Items   []Item
 	Dropped []string
@@ -110,6 +112,7 @@ func (s *speech) week(w program.Week) Week {
 func (s *speech) helpOf(v *Week, w program.Week) {
 	switch {
 	case w.Ahead > 0:
+		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
 	case w.Scale > 0:
 		v.Rig, v.Help, v.HelpKG = s.say("rig.scale", "kilograms", s.kilograms(w.Scale)), s.kilograms(w.Scale), HalfKilograms(w.Scale)
@@ -144,6 +147,7 @@ func (s *speech) test(w program.Week) string {
 
 func (s *speech) session(number int, from program.Session) Session {
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
+		Short:   s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day())),
 		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
 	for _, item := range from.Items {
 		v.Items = append(v.Items, s.item(item))
