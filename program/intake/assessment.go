@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"gatepost/program"
+
+	"gopkg.in/yaml.v3"
 )
 
 // years that a file may speak of: a client of 99 may be assessed in 2000.
@@ -49,7 +51,7 @@ func training(t *program.Training) read {
 	return group(
 		must("experience", "8 months", trainingAge.between(0, 60).usually(0, 30).into(&t.Experience)),
 		may("since", "2026-06-01", date(&t.Since, earliestBirth, latest)),
-		may("best", "{step: straddle, hold: 8 s}", optionalHold(&t.Best)),
+		may("best", "{step: straddle, hold: 8 s}", best(&t.Best)),
 		may("other", "[{day: tue, what: rowing, hard: true}]", each(&t.Other, otherTraining)),
 		must("days", "[mon, wed, fri]", each(&t.Days, weekday)),
 		must("minutes", "60", whole(&t.Minutes, 20, 240)),
@@ -63,7 +65,7 @@ func otherTraining(o *program.OtherTraining) read {
 	return group(
 		must("day", "tue", weekday(&o.Day)),
 		must("what", "rowing", text(&o.What)),
-		may("hard", "true", flag(&o.Hard)),
+		may("hard", "true", yesNo(&o.Hard)),
 	)
 }
 
@@ -136,24 +138,40 @@ func rig(h *program.Hanging) read {
 
 func dropLength(drop *float64) read { return length.between(0, 300).usually(0, 200).into(drop) }
 
-// hold is a test or a former best, of a step or of an exercise. A test longer
-// than five minutes is not of strength; over one minute it says little.
+// longHold: a hold of over a minute tells of endurance, one of over five minutes
+// of a slip.
+var longHold = duration.between(0, 300).usually(0, 60).because("Over a minute a hold says little about strength; test a harder step, or less help.")
+
+// hold is a test of a step or of an exercise.
 func hold(h *program.Hold) read {
-	return group(
+	keys := group(
 		may("step", "advanced tuck", text(&h.Step)),
 		may("exercise", "planche lean", text(&h.Exercise)),
 		may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
-		may("hold", "10 s", duration.between(0, 300).usually(0, 60).into(&h.Seconds)),
+		may("hold", "10 s", longHold.into(&h.Seconds)),
 		may("reps", "8", whole(&h.Reps, 0, 200)),
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
 		may("scale", "12 kg", force.between(0, 120).into(&h.Scale)),
 	)
+	return func(v value) {
+		keys(v)
+		if v.node.Kind == yaml.MappingNode && !v.has("step") && !v.has("exercise") {
+			v.wrong("names neither a step nor an exercise", "Write, for example: %s", v.like)
+		}
+	}
 }
 
-func optionalHold(into **program.Hold) read {
+// best is the former best of a step, before a lay-off.
+func best(into **program.Hold) read {
 	return func(v value) {
-		*into = new(program.Hold)
-		hold(*into)(v)
+		h := new(program.Hold)
+		group(
+			must("step", "straddle", text(&h.Step)),
+			must("hold", "8 s", longHold.into(&h.Seconds)),
+			may("bands", "[narrow]", each(&h.Rig.Bands, text)),
+			may("drop", "20 cm", dropLength(&h.Rig.Drop)),
+		)(v)
+		*into = h
 	}
 }

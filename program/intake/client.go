@@ -14,9 +14,9 @@ import (
 type client struct {
 	*source
 	*program.Assessment
-	library *program.Library
+	library *shelf
 	kit     *names
-	broken  map[string]bool // road maps and exercises that are there but could not be read
+	roadMap *program.RoadMap // the goal's; nil: unknown, or with errors of its own
 }
 
 // check looks at everything that one field alone cannot tell.
@@ -102,12 +102,13 @@ func (c *client) checkAge(years int) {
 
 func (c *client) checkTraining() {
 	t := &c.Training
-	if c.given("training.days") && len(t.Days) == 0 {
+	if t.Days != nil && len(t.Days) == 0 {
 		c.wrong("training.days", "no training day is given", "Give one at least: days: [mon]")
 	}
 	for i, day := range t.Days {
-		if slices.Contains(t.Days[:i], day) && c.sound() {
-			c.wrong(fmt.Sprintf("training.days[%d]", i), fmt.Sprintf("%s is written twice", day), "Take one of the two away.")
+		path := fmt.Sprintf("training.days[%d]", i)
+		if first := slices.Index(t.Days, day); first < i && !c.wrongAt(path) && !c.wrongAt(fmt.Sprintf("training.days[%d]", first)) {
+			c.wrong(path, fmt.Sprintf("%s is written twice", day), "Take one of the two away.")
 		}
 	}
 	fromMonday(t.Days)
@@ -117,7 +118,7 @@ func (c *client) checkTraining() {
 		}
 	}
 	spell := float64(c.Measured-t.Since) / 7
-	if t.Since != 0 && t.Since <= c.Measured && c.given("training.experience") && spell > t.Experience+6 {
+	if t.Since != 0 && t.Since <= c.Measured && !c.wrongAt("training.experience") && spell > t.Experience+6 {
 		c.unusual("training.since", "the present spell is longer than the whole experience", "Experience counts all spells, the present one too.")
 	}
 }
@@ -216,7 +217,7 @@ func (c *client) checkRig() {
 	}
 	for i, d := range h.Drops {
 		path := fmt.Sprintf("rig.drops[%d]", i)
-		if slices.Contains(h.Drops[:i], d) && c.sound() {
+		if slices.Contains(h.Drops[:i], d) && !c.wrongAt(path) {
 			c.wrong(path, "this length is written twice", "Take one of the two away.")
 		}
 		if h.Anchor > 0 && d >= h.Anchor {

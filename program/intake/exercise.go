@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"gatepost/program"
+
+	"gopkg.in/yaml.v3"
 )
 
 // exercise is the front matter of an exercise's file.
@@ -21,9 +23,9 @@ func exercise(e *program.Exercise) read {
 		must("grip", "support", choice(&e.Grip, program.GripNone, program.GripFlat, program.GripSupport, program.GripNeutral, program.GripHang)),
 		must("loads", "[wrists, elbows, shoulders]", each(&e.Loads, joint)),
 		must("dose", "{sets: 3, hold: 15 s, rest: 90 s}", dose(&e.Dose)),
-		may("straight_arm", "true", flag(&e.StraightArm)),
+		may("straight_arm", "true", yesNo(&e.StraightArm)),
 		may("rank", "10", whole(&e.Rank, 0, 1000)),
-		may("each_side", "true", flag(&e.EachSide)),
+		may("each_side", "true", yesNo(&e.EachSide)),
 		may("easier", "[scapular-push-up]", each(&e.Easier, text)),
 		may("harder", "[tuck-hold]", each(&e.Harder, text)),
 	)
@@ -50,9 +52,7 @@ func dose(d *program.Dose) read {
 			may("reps", "8", whole(&d.Reps, 1, 100)),
 			must("rest", "60 s", duration.between(0, 600).whole(&d.Rest)),
 		)(v)
-		_, hold := v.places[v.path+".hold"]
-		_, reps := v.places[v.path+".reps"]
-		if hold == reps {
+		if v.node.Kind == yaml.MappingNode && v.has("hold") == v.has("reps") {
 			v.wrong("needs hold or reps, one of the two", "Write, for example: %s", v.example())
 		}
 	}

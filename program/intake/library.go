@@ -12,13 +12,20 @@ type shelf struct {
 	program.Library
 	exerciseFiles map[string]*source
 	roadMapFiles  map[string]*source
+	exerciseNames *names
+	roadMapNames  *names
+	stepNames     map[string]*names // by road map
 	removed       map[string]string // exercise id -> the empty file that takes it away
 	broken        map[string]bool   // ids of road maps and exercises that could not be read
 	sources       []*source
 }
 
 func (f *folder) readLibrary(lang string) *shelf {
-	s := &shelf{exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{}, removed: map[string]string{}, broken: map[string]bool{}}
+	s := &shelf{
+		exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{},
+		removed: map[string]string{}, broken: map[string]bool{},
+		exerciseNames: newNames("exercise"), roadMapNames: newNames("road map"), stepNames: map[string]*names{},
+	}
 	s.readExercises(f)
 	s.readRoadMaps(f)
 	s.readPages(f)
@@ -117,43 +124,65 @@ func (s *shelf) readWords(f *folder, lang string) {
 
 // link resolves every name of one entry of the library by another.
 func (s *shelf) link() {
-	ids := newNames("exercise")
-	for _, e := range s.Exercises {
-		ids.add(e.ID, e.Name)
-	}
-	for id := range s.broken {
-		ids.ids[fold(id)] = id
-	}
+	s.learnNames()
 	for i := range s.Exercises {
 		e := &s.Exercises[i]
 		src := s.exerciseFiles[e.ID]
-		e.Easier = s.resolve(src, ids, "easier", e.Easier)
-		e.Harder = s.resolve(src, ids, "harder", e.Harder)
+		e.Easier = s.resolve(src, "easier", e.Easier)
+		e.Harder = s.resolve(src, "harder", e.Harder)
 	}
 	for i := range s.RoadMaps {
-		s.linkRoadMap(&s.RoadMaps[i], ids)
+		s.linkRoadMap(&s.RoadMaps[i])
 	}
 	s.checkBackLinks()
 }
 
+// learnNames makes every name known, and notes where two entries share one.
+func (s *shelf) learnNames() {
+	for _, e := range s.Exercises {
+		if taken := s.exerciseNames.add(e.ID, e.Name); taken != "" {
+			s.sayTaken(s.exerciseFiles[e.ID], "name", taken)
+		}
+	}
+	for _, m := range s.RoadMaps {
+		src := s.roadMapFiles[m.ID]
+		if taken := s.roadMapNames.add(m.ID, m.Name); taken != "" {
+			s.sayTaken(src, "name", taken)
+		}
+		steps := newNames("step")
+		for i, step := range m.Steps {
+			if taken := steps.add(step.ID, step.Name); taken != "" {
+				s.sayTaken(src, fmt.Sprintf("steps[%d].name", i), taken)
+			}
+		}
+		s.stepNames[m.ID] = steps
+	}
+}
+
+func (s *shelf) sayTaken(src *source, path, taken string) {
+	src.say(src.at("%s", path), fmt.Sprintf("this name is that of %s too", quote(taken)), "Give each a name of its own.")
+}
+
 // resolve turns names of exercises into ids. One that a coach took away drops
 // out of what is built in.
-func (s *shelf) resolve(src *source, ids *names, path string, written []string) []string {
+func (s *shelf) resolve(src *source, path string, written []string) []string {
 	var found []string
 	for i, w := range written {
-		if id := s.resolveOne(src, ids, fmt.Sprintf("%s[%d]", path, i), w); id != "" {
+		if id := s.resolveOne(src, fmt.Sprintf("%s[%d]", path, i), w); id != "" {
 			found = append(found, id)
 		}
 	}
 	return found
 }
 
-func (s *shelf) resolveOne(src *source, ids *names, path, written string) string {
-	id, message, advice := ids.resolve(written)
+func (s *shelf) resolveOne(src *source, path, written string) string {
+	id, message, advice := s.exerciseNames.resolve(written)
 	empty := s.removed[fold(written)]
 	switch {
 	case written == "" || message == "":
 		return id
+	case s.broken[fold(written)]:
+		return ""
 	case empty != "" && src.builtIn:
 		return ""
 	case empty != "":
@@ -163,20 +192,21 @@ func (s *shelf) resolveOne(src *source, ids *names, path, written string) string
 	return ""
 }
 
-func (s *shelf) linkRoadMap(m *program.RoadMap, ids *names) {
+func (s *shelf) linkRoadMap(m *program.RoadMap) {
 	src := s.roadMapFiles[m.ID]
 	need := func(path, written string) string {
 		if empty := s.removed[fold(written)]; empty != "" && src.builtIn {
 			src.say(program.Place{File: empty}, fmt.Sprintf("the road map %s cannot do without this exercise", quote(m.ID)), "Replace it, or delete the empty file to have the built-in one.")
+			s.broken[fold(written)] = true
 		}
-		return s.resolveOne(src, ids, path, written)
+		return s.resolveOne(src, path, written)
 	}
 	for i := range m.Rungs {
 		m.Rungs[i].Exercise = need(fmt.Sprintf("rungs[%d].exercise", i), m.Rungs[i].Exercise)
 	}
 	for i := range m.Steps {
 		m.Steps[i].Exercise = need(fmt.Sprintf("steps[%d].exercise", i), m.Steps[i].Exercise)
-		m.Steps[i].Drills = s.resolve(src, ids, fmt.Sprintf("steps[%d].drills", i), m.Steps[i].Drills)
+		m.Steps[i].Drills = s.resolve(src, fmt.Sprintf("steps[%d].drills", i), m.Steps[i].Drills)
 	}
 }
 
@@ -200,7 +230,7 @@ func (s *shelf) checkBack(e *program.Exercise, key string, ids []string, back st
 		}
 		switch theirs := s.exerciseFiles[id]; {
 		case id == e.ID:
-			src.say(src.at("%s", key), fmt.Sprintf("%s of itself", key), "Take it away.")
+			src.say(src.at("%s", key), fmt.Sprintf("the exercise lists itself as %s", key), "Take it away.")
 		case theirs.builtIn != src.builtIn:
 			*list(other) = append(*list(other), e.ID)
 		default:

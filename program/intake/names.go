@@ -26,10 +26,20 @@ type names struct {
 
 func newNames(noun string) *names { return &names{noun: noun, ids: map[string]string{}} }
 
-func (n *names) add(id, name string) {
+// add makes an id known, and gives the id that has its name or id already.
+func (n *names) add(id, name string) (taken string) {
+	if id == "" {
+		return ""
+	}
 	n.list = append(n.list, id)
-	n.ids[fold(name)] = id
-	n.ids[fold(id)] = id
+	for _, key := range []string{fold(id), fold(name)} {
+		if other, ok := n.ids[key]; ok && other != id {
+			taken = other
+		} else if key != "" {
+			n.ids[key] = id
+		}
+	}
+	return taken
 }
 
 // resolve turns what was written into an id, or says what is wrong with it.
@@ -52,7 +62,7 @@ func offer(written string, known []string) string {
 	case best != "":
 		return fmt.Sprintf("Did you mean %q?", best)
 	case len(known) == 0:
-		return "None is known."
+		return "There is none yet."
 	}
 	const most = 24
 	if len(known) > most {

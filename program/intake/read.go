@@ -109,7 +109,7 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 	}
 	a := &program.Assessment{Slug: slug, Places: src.places}
 	src.readYAML("name: Maren", assessment(a))
-	c := &client{source: src, Assessment: a, library: &library.Library, kit: kit, broken: library.broken}
+	c := &client{source: src, Assessment: a, library: library, kit: kit}
 	if c.given("name") || len(src.places) > 1 {
 		c.check()
 		c.checkPage(chance)

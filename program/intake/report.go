@@ -22,7 +22,7 @@ func Report(w io.Writer, problems program.Problems) {
 			warnings++
 			message = "warning: " + message
 		}
-		fmt.Fprintf(w, "%s: %s\n", p.Place, message)
+		fmt.Fprintln(w, printable(p.Place.String()+": "+message))
 		if p.Line > 0 && p.Text != "" {
 			line, caret := excerpt(p.Text, p.Column)
 			fmt.Fprintf(w, "    %s\n", line)

@@ -52,21 +52,21 @@ func slug(into *string) read {
 func pose(p *program.Pose) read {
 	return func(v value) {
 		var both program.Leg
-		var each_ []program.Leg
+		var own []program.Leg
 		group(append(legFields(&both),
-			may("legs", "[{hip: 120 deg, knee: 150 deg}, {hip: 0 deg, knee: 0 deg}]", each(&each_, leg)),
+			may("legs", "[{hip: 120 deg, knee: 150 deg}, {hip: 0 deg, knee: 0 deg}]", each(&own, leg)),
 			may("rounding", "0.04", number(&p.Rounding, 0, 0.2)),
 			may("depression", "2 cm", length.between(0, 6).into(&p.Depression)),
 		)...)(v)
 		p.Legs = [2]program.Leg{both, both}
 		switch {
-		case each_ == nil:
-		case len(each_) != 2:
+		case own == nil:
+		case len(own) != 2:
 			v.wrong("has legs, but not two of them", "Give two: legs: [{hip: 120 deg, knee: 150 deg}, {hip: 0 deg, knee: 0 deg}]")
-		case both != program.Leg{}:
+		case v.has("hip") || v.has("knee") || v.has("abduct"):
 			v.wrong("gives both legs at once and each leg on its own", "Keep one of the two.")
 		default:
-			p.Legs = [2]program.Leg(each_)
+			p.Legs = [2]program.Leg(own)
 		}
 	}
 }
@@ -114,18 +114,15 @@ func readRoadMap(src *source, id string) program.RoadMap {
 	if m.Steps != nil && len(m.Steps) < 2 {
 		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
 	}
-	ids, called := map[string]bool{}, map[string]bool{}
+	ids := map[string]bool{}
 	for i, s := range m.Steps {
 		if s.ID != "" && ids[s.ID] {
 			src.say(src.at("steps[%d].id", i), fmt.Sprintf("two steps have the id %s", quote(s.ID)), "Give each step an id of its own.")
 		}
-		if s.Name != "" && called[fold(s.Name)] {
-			src.say(src.at("steps[%d].name", i), fmt.Sprintf("two steps are called %s", quote(s.Name)), "Give each step a name of its own.")
-		}
 		if s.Gate.Single != 0 && s.Gate.Single <= s.Gate.Hold {
 			src.say(src.at("steps[%d].gate.then", i), "the longer set is not longer than the others", "Write more seconds, or take then: away.")
 		}
-		ids[s.ID], called[fold(s.Name)] = true, true
+		ids[s.ID] = true
 	}
 	return m
 }

@@ -60,7 +60,7 @@ func optionalText(into *string) read {
 		switch {
 		case !ok:
 		case v.node.Tag != "!!str":
-			v.wrong(fmt.Sprintf("is read as a number, date or yes/no, not as words: %s", quote(s)), "Put it in quotes: %s: %q", v.name(), s)
+			v.wrong(fmt.Sprintf("is read as a number, date or yes/no, not as words: %s", quote(s)), "Put it in quotes: %q", s)
 		case len([]rune(s)) > maxText:
 			v.wrong("is too long", "At most %d characters fit.", maxText)
 		case strings.ContainsFunc(s, unicode.IsControl):
@@ -99,12 +99,12 @@ func choice[T ~string](into *T, allowed ...T) read {
 		for _, a := range allowed {
 			words = append(words, string(a))
 		}
-		v.say(v.here(), fmt.Sprintf("%s is not a known %s", quote(s), v.name()), offer(s, words))
+		v.say(v.here(), fmt.Sprintf("%s is not one of the words for %s", quote(s), quote(v.name())), offer(s, words))
 	}
 }
 
-// flag reads true or false.
-func flag(into *bool) read {
+// yesNo reads true or false.
+func yesNo(into *bool) read {
 	return func(v value) {
 		s, ok := v.scalar()
 		if ok && s != "true" && s != "false" {
@@ -116,7 +116,12 @@ func flag(into *bool) read {
 
 // plainNumber is the only form of a number: no exponent, no leading zero, no
 // underscore, which YAML would each read in its own way.
-var plainNumber = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})(\.[0-9]{1,9})?$`)
+var (
+	plainNumber  = regexp.MustCompile(`^(0|[1-9][0-9]{0,8})(\.[0-9]{1,6})?$`)
+	leadingZero  = regexp.MustCompile(`^0[0-9]`)
+	decimalComma = regexp.MustCompile(`^[0-9]+,[0-9]+$`)
+	belowZero    = regexp.MustCompile(`^-[0-9]`)
+)
 
 // number reads a number that has no unit.
 func number(into *float64, least, most float64) read {
@@ -159,11 +164,11 @@ func parseNumber(s string) (x float64, fault string) {
 	case plainNumber.MatchString(s):
 		x, _ = strconv.ParseFloat(s, 64)
 		return x, ""
-	case strings.HasPrefix(s, "-"):
-		return 0, "is below zero or not a number"
-	case regexp.MustCompile(`^0[0-9]`).MatchString(s):
+	case belowZero.MatchString(s):
+		return 0, "is below zero"
+	case leadingZero.MatchString(s):
 		return 0, "begins with a zero, which some programs read as octal"
-	case regexp.MustCompile(`^[0-9]+,[0-9]+$`).MatchString(s):
+	case decimalComma.MatchString(s):
 		return 0, "has a comma; the decimal sign here is a point"
 	}
 	return 0, "is not a plain number"
@@ -236,7 +241,7 @@ func interval(into *program.Interval) read {
 	}
 }
 
-var weekdays = []string{"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
+var weekdays = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}
 
 // weekday reads mon … sun, or the whole name.
 func weekday(into *time.Weekday) read {
@@ -245,9 +250,9 @@ func weekday(into *time.Weekday) read {
 		if !ok {
 			return
 		}
-		for day := time.Sunday; day <= time.Saturday; day++ {
-			if full := strings.ToLower(day.String()); fold(s) == full || fold(s) == full[:3] {
-				*into = day
+		for i, day := range weekdays {
+			if fold(s) == day || fold(s) == day[:3] {
+				*into = time.Weekday((i + 1) % 7)
 				return
 			}
 		}

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gatepost/program"
@@ -35,14 +36,33 @@ func (s *source) place(line, column int) program.Place {
 	return at
 }
 
+// maxProblems is how many of one file are noted; nobody reads more at a time.
+const maxProblems = 200
+
 // say notes that something at a spot is wrong.
 func (s *source) say(at program.Place, message, advice string) {
-	s.problems = append(s.problems, program.Problem{Place: at, Message: message, Advice: advice})
+	s.note(program.Problem{Place: at, Message: message, Advice: advice})
 }
 
 // doubt notes that something at a spot is unusual.
 func (s *source) doubt(at program.Place, message, advice string) {
-	s.problems = append(s.problems, program.Problem{Place: at, Message: message, Advice: advice, Warning: true})
+	s.note(program.Problem{Place: at, Message: message, Advice: advice, Warning: true})
+}
+
+func (s *source) note(p program.Problem) {
+	switch n := len(s.problems); {
+	case n < maxProblems:
+		s.problems = append(s.problems, p)
+	case n == maxProblems:
+		s.problems = append(s.problems, program.Problem{Place: program.Place{File: s.file},
+			Message: "there are more problems in this file than are listed", Advice: "Mend those listed first."})
+	}
+}
+
+// wrongAt says that an error was noted about the value at a path itself.
+func (s *source) wrongAt(path string) bool {
+	at := s.at("%s", path)
+	return slices.ContainsFunc(s.problems, func(p program.Problem) bool { return p.Place == at && !p.Warning })
 }
 
 // at finds the spot of the value with a path such as "bands[%d].rest".

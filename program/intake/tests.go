@@ -7,49 +7,38 @@ import (
 	"gatepost/program"
 )
 
+// checkGoal finds the goal's road map and step.
 func (c *client) checkGoal() {
-	maps := newNames("road map")
-	for _, m := range c.library.RoadMaps {
-		maps.add(m.ID, m.Name)
-	}
-	if c.Goal.Skill == "" || c.broken[fold(c.Goal.Skill)] {
+	written := c.Goal.Skill
+	if written == "" || c.library.broken[fold(written)] {
 		return
 	}
-	id, message, advice := maps.resolve(c.Goal.Skill)
-	if message != "" {
-		c.wrong("goal.skill", message, advice)
-		return
+	c.Goal.Skill = c.resolve(c.library.roadMapNames, "goal.skill", written)
+	if m, ok := c.library.RoadMap(c.Goal.Skill); ok && !c.library.broken[m.ID] {
+		c.roadMap = m
 	}
-	c.Goal.Skill = id
 	c.Goal.Step = c.step("goal.step", c.Goal.Step)
 }
 
 // step turns a step's name into its id.
 func (c *client) step(path, written string) string {
-	m, known := c.library.RoadMap(c.Goal.Skill)
-	if written == "" || !known {
+	if c.roadMap == nil || written == "" {
 		return written
 	}
-	steps := newNames("step")
-	for _, s := range m.Steps {
-		steps.add(s.ID, s.Name)
-	}
-	id, message, advice := steps.resolve(written)
-	if message != "" {
-		c.wrong(path, message, advice)
-	}
-	return id
+	return c.resolve(c.library.stepNames[c.roadMap.ID], path, written)
 }
 
+// exercise turns an exercise's name into its id.
 func (c *client) exercise(path, written string) string {
-	exercises := newNames("exercise")
-	for _, e := range c.library.Exercises {
-		exercises.add(e.ID, e.Name)
-	}
-	if written == "" || c.broken[fold(written)] {
+	if written == "" || c.library.broken[fold(written)] {
 		return written
 	}
-	id, message, advice := exercises.resolve(written)
+	return c.resolve(c.library.exerciseNames, path, written)
+}
+
+// resolve turns a name into an id, or notes that nobody knows it.
+func (c *client) resolve(known *names, path, written string) string {
+	id, message, advice := known.resolve(written)
 	if message != "" {
 		c.wrong(path, message, advice)
 	}
@@ -79,8 +68,6 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
 		c.only(path, "a test of an exercise", has, "bands", "drop")
 		c.checkExerciseTest(path, h, has)
-	default:
-		c.wrong(path, "a test names neither a step nor an exercise", "Write, for example: {step: tuck, hold: 14 s}")
 	}
 	c.checkTestBands(path, &h.Rig)
 }
@@ -93,6 +80,8 @@ func (c *client) checkExerciseTest(path string, h *program.Hold, has func(string
 	case !has("hold") && !has("reps"):
 		c.need(path, has, "hold", "15 s")
 	case !known:
+	case c.stepOf(e.ID) != "" && c.rung(e.ID) == "":
+		c.wrong(path+".exercise", fmt.Sprintf("%s is how a step is held", quote(e.ID)), "Name the step itself: step: "+c.stepOf(e.ID))
 	case c.rung(e.ID) == program.RungScale:
 		c.need(path, has, "scale", "12 kg")
 		c.only(path, "this exercise", has, "ahead")
@@ -106,11 +95,25 @@ func (c *client) checkExerciseTest(path string, h *program.Hold, has func(string
 
 // rung is what the goal's road map uses an exercise for before its first step.
 func (c *client) rung(exercise string) program.RungKind {
-	if m, ok := c.library.RoadMap(c.Goal.Skill); ok {
-		for _, r := range m.Rungs {
-			if r.Exercise == exercise {
-				return r.Kind
-			}
+	if c.roadMap == nil {
+		return ""
+	}
+	for _, r := range c.roadMap.Rungs {
+		if r.Exercise == exercise {
+			return r.Kind
+		}
+	}
+	return ""
+}
+
+// stepOf is the step of the goal's road map that an exercise holds.
+func (c *client) stepOf(exercise string) string {
+	if c.roadMap == nil {
+		return ""
+	}
+	for _, s := range c.roadMap.Steps {
+		if s.Exercise == exercise {
+			return s.ID
 		}
 	}
 	return ""

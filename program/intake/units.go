@@ -1,9 +1,12 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -12,50 +15,54 @@ import (
 // a warning.
 type quantity struct {
 	noun        string // "a mass"
-	form        string // how it is written: "58 kg"
 	units       []unit // the first is the one messages use
 	least, most float64
 	low, high   float64
+	doubt       string // what to say of what is unusual; empty: measure again
 }
 
-// unit is a way to write a quantity: its names and how many of the unit inside
-// (kg, m, N, s, radians, weeks) it is.
+// unit is a way to write a quantity: its names, and what it is in the unit inside
+// (kg, m, N, s, radians, weeks): size over per.
 type unit struct {
-	names []string
-	size  float64
+	names     []string
+	size, per float64
 }
 
 // Exact by definition: NIST Special Publication 811 (2008), appendix B.8: the
-// avoirdupois pound, the international foot and inch, standard gravity.
-const (
-	pound           = 0.45359237 // kg
-	inch            = 0.0254     // m
-	foot            = 12 * inch  // m
-	standardGravity = 9.80665    // N for a kilogram of force
-)
+// avoirdupois pound .453 592 37 kg, the international foot .3048 m and inch
+// .0254 m, a kilogram of force 9.806 65 N.
+const standardGravity = 9.80665
 
 // A year is 365.25 days, a month its twelfth: close enough for a training age.
-const (
-	year  = 365.25 / 7 // weeks
-	month = year / 12  // weeks
-)
+const yearInDays = 365.25
 
 var (
-	mass = quantity{noun: "a mass", form: "58 kg or 128 lb", units: []unit{
-		{[]string{"kg"}, 1}, {[]string{"lb", "lbs"}, pound}}}
-	length = quantity{noun: "a length", form: "166 cm, 1.66 m or 5 ft 5.5 in", units: []unit{
-		{[]string{"cm"}, 0.01}, {[]string{"m"}, 1}, {[]string{"mm"}, 0.001}, {[]string{"ft"}, foot}, {[]string{"in"}, inch}}}
-	duration = quantity{noun: "a time", form: "12 s or 1 min 30 s", units: []unit{
-		{[]string{"s"}, 1}, {[]string{"min"}, 60}, {[]string{"h"}, 3600}}}
-	hours = quantity{noun: "a time", form: "48 h", units: []unit{
-		{[]string{"h"}, 3600}, {[]string{"min"}, 60}}}
-	trainingAge = quantity{noun: "a time", form: "8 months or 2 years", units: []unit{
-		{[]string{"years", "year"}, year}, {[]string{"months", "month"}, month}, {[]string{"weeks", "week"}, 1}, {[]string{"days", "day"}, 1. / 7}}}
-	angle = quantity{noun: "an angle", form: "110 deg", units: []unit{
-		{[]string{"deg", "°"}, math.Pi / 180}}}
-	force = quantity{noun: "a force", form: "3.6 kg, as a luggage scale shows it, or 35 N", units: []unit{
-		{[]string{"kg"}, standardGravity}, {[]string{"lb", "lbs"}, pound * standardGravity}, {[]string{"N"}, 1}}}
+	mass = quantity{noun: "a mass", units: []unit{
+		{[]string{"kg"}, 1, 1}, {[]string{"lb", "lbs"}, 45359237, 1e8}}}
+	length = quantity{noun: "a length", units: []unit{
+		{[]string{"cm"}, 1, 100}, {[]string{"m"}, 1, 1}, {[]string{"mm"}, 1, 1000}, {[]string{"ft"}, 3048, 1e4}, {[]string{"in"}, 254, 1e4}}}
+	duration = quantity{noun: "a time", units: []unit{
+		{[]string{"s"}, 1, 1}, {[]string{"min"}, 60, 1}, {[]string{"h"}, 3600, 1}}}
+	hours = quantity{noun: "a time", units: []unit{
+		{[]string{"h"}, 3600, 1}, {[]string{"min"}, 60, 1}}}
+	trainingAge = quantity{noun: "a time", units: []unit{
+		{[]string{"years", "year"}, yearInDays, 7}, {[]string{"months", "month"}, yearInDays, 84}, {[]string{"weeks", "week"}, 1, 1}, {[]string{"days", "day"}, 1, 7}}}
+	angle = quantity{noun: "an angle", units: []unit{
+		{[]string{"deg", "°"}, math.Pi, 180}}}
+	force = quantity{noun: "a force", units: []unit{
+		{[]string{"kg"}, standardGravity, 1}, {[]string{"lb", "lbs"}, 45359237 * standardGravity, 1e8}, {[]string{"N"}, 1, 1}}}
 )
+
+// inside turns a plain number of the unit into the unit inside. It divides once,
+// so that 66.5 cm is the very number that 0.665 m is.
+func (u unit) inside(number string) float64 {
+	whole, decimals, _ := strings.Cut(number, ".")
+	digits, _ := strconv.ParseFloat(whole+decimals, 64)
+	return digits * u.size / (u.per * math.Pow10(len(decimals)))
+}
+
+// written turns a value inside into a number of the unit.
+func (u unit) written(x float64) float64 { return x * u.per / u.size }
 
 // between sets what is possible, in the quantity's first unit.
 func (q quantity) between(least, most float64) quantity {
@@ -66,6 +73,12 @@ func (q quantity) between(least, most float64) quantity {
 // usually sets what is usual, in the quantity's first unit.
 func (q quantity) usually(low, high float64) quantity {
 	q.low, q.high = low, high
+	return q
+}
+
+// because says why what is unusual is doubtful.
+func (q quantity) because(doubt string) quantity {
+	q.doubt = doubt
 	return q
 }
 
@@ -81,7 +94,7 @@ func (q quantity) whole(x *int) read {
 		if !q.read(v, &inside) {
 			return
 		}
-		n := inside / q.units[0].size
+		n := q.units[0].written(inside)
 		if math.Abs(n-math.Round(n)) > 1e-9 {
 			v.wrong(fmt.Sprintf("is not a whole number of %s", q.units[0].names[0]), "Write, for example: %s", v.example())
 			return
@@ -98,24 +111,47 @@ func (q quantity) read(v value, into *float64) bool {
 	}
 	x, fault := q.parse(s)
 	if fault != "" {
-		v.say(v.here(), fault, fmt.Sprintf("Write %s: %s", q.form, v.example()))
+		v.say(v.here(), fault, q.advice(s, v.example()))
 		return false
 	}
-	shown := x / q.units[0].size
+	shown := q.units[0].written(x)
 	const slack = 1e-9 // so that 250 kg written in pounds is still 250 kg
 	switch {
 	case shown < q.least-slack || shown > q.most+slack:
-		v.say(v.here(), fmt.Sprintf("%s is not possible for %s", quote(s), quote(v.name())), q.range_(q.least, q.most))
+		v.say(v.here(), fmt.Sprintf("%s is not possible for %s", quote(s), quote(v.name())), q.expected(q.least, q.most))
 		return false
 	case shown < q.low-slack || shown > q.high+slack:
-		v.doubt(v.here(), fmt.Sprintf("%s is unusual for %s", quote(s), quote(v.name())), "Measure again if in doubt; "+q.range_(q.low, q.high))
+		v.doubt(v.here(), fmt.Sprintf("%s is unusual for %s", quote(s), quote(v.name())), cmp.Or(q.doubt, q.expected(q.low, q.high)+" Measure again if in doubt."))
 	}
 	*into = x
 	return true
 }
 
-func (q quantity) range_(least, most float64) string {
-	return fmt.Sprintf("expected between %s and %s %s.", short(least), short(most), q.units[0].names[0])
+func (q quantity) expected(least, most float64) string {
+	return fmt.Sprintf("Expected between %s and %s %s.", short(least), short(most), q.units[0].names[0])
+}
+
+// advice shows how the quantity is written, with the units there are.
+func (q quantity) advice(written, example string) string {
+	var units []string
+	for _, u := range q.units {
+		units = append(units, u.names[0])
+	}
+	if _, fault := parseNumber(written); fault == "" {
+		return fmt.Sprintf("Write its unit too, for example: %s %s (units: %s)", written, units[0], strings.Join(units, ", "))
+	}
+	if mended := mend(written); mended != written {
+		if _, fault := q.parse(mended); fault == "" {
+			return fmt.Sprintf("Write %s, if that is meant (units: %s)", mended, strings.Join(units, ", "))
+		}
+	}
+	return fmt.Sprintf("Write, for example: %s (units: %s)", example, strings.Join(units, ", "))
+}
+
+// mend writes a quantity as it was probably meant: a decimal point, no leading
+// zeros, small letters.
+func mend(written string) string {
+	return strings.TrimLeft(strings.ToLower(strings.ReplaceAll(written, ",", ".")), "0")
 }
 
 // part is a number with a unit.
@@ -135,26 +171,24 @@ func (q quantity) parse(s string) (x float64, fault string) {
 		if m == nil {
 			return 0, fmt.Sprintf("%s is not %s", quote(s), q.noun)
 		}
-		n, fault := parseNumber(m[1])
-		size, known := q.unit(m[2])
+		_, fault := parseNumber(m[1])
+		u, known := q.unit(m[2])
 		switch {
-		case !known || size >= last:
+		case !known || u.size/u.per >= last:
 			return 0, fmt.Sprintf("%s is not %s", quote(s), q.noun)
 		case fault != "":
 			return 0, fmt.Sprintf("%s %s", quote(m[1]), fault)
 		}
-		x, last, rest = x+n*size, size, rest[len(m[0]):]
+		x, last, rest = x+u.inside(m[1]), u.size/u.per, rest[len(m[0]):]
 	}
 	return x, ""
 }
 
-func (q quantity) unit(name string) (size float64, known bool) {
+func (q quantity) unit(name string) (found unit, known bool) {
 	for _, u := range q.units {
-		for _, n := range u.names {
-			if n == name {
-				return u.size, true
-			}
+		if slices.Contains(u.names, name) {
+			return u, true
 		}
 	}
-	return 0, false
+	return unit{}, false
 }

@@ -54,7 +54,15 @@ func group(known ...field) read {
 func (v value) entry(known []field, seen map[string]int, key, val *yaml.Node) {
 	at := v.place(key.Line, key.Column)
 	f, ok := find(known, key)
-	if !ok {
+	switch word, rest, glued := strings.Cut(key.Value, ":"); {
+	case ok:
+	case key.Kind != yaml.ScalarNode:
+		v.say(at, "a list or group stands where a key belongs", "Keys are "+strings.Join(keys(known), ", ")+".")
+		return
+	case glued:
+		v.say(at, "a space is missing after the colon", fmt.Sprintf("Write: %s: %s", word, rest))
+		return
+	default:
 		v.say(at, fmt.Sprintf("there is no key %s here", quote(key.Value)), offer(key.Value, keys(known)))
 		return
 	}
@@ -140,6 +148,12 @@ func (v value) name() string {
 	key := v.path[strings.LastIndex(v.path, ".")+1:]
 	key, _, _ = strings.Cut(key, "[")
 	return key
+}
+
+// has says whether a key of the group was written.
+func (v value) has(key string) bool {
+	_, ok := v.places[strings.TrimPrefix(v.path+"."+key, ".")]
+	return ok
 }
 
 // item says that the value is one of a list.

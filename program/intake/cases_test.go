@@ -1,0 +1,138 @@
+package intake
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"maps"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"gatepost/program"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+var update = flag.Bool("update", false, "write what the cases report now into their files")
+
+// TestCases reads every file of testdata/cases. A case is a text archive: what
+// it shows, then files to lay over the sound folder of testdata/folder.txtar, or
+// changes to its files, then the report that is expected.
+//
+//	-- content/clients/joss/assessment.yaml --    a file of the coach's folder
+//	-- change content/studio.yaml --              lines of the form  old => new
+//	-- report --                                  empty: nothing is wrong
+//
+// In a change, \n is a line break, and an empty "new" takes text away.
+func TestCases(t *testing.T) {
+	cases, err := filepath.Glob("testdata/cases/*.txtar")
+	if err != nil || len(cases) < 40 {
+		t.Fatalf("%d cases found, %v", len(cases), err)
+	}
+	for _, file := range cases {
+		t.Run(strings.TrimSuffix(filepath.Base(file), ".txtar"), func(t *testing.T) { runCase(t, file) })
+	}
+}
+
+func runCase(t *testing.T, file string) {
+	c, err := readArchive(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := sound(t)
+	want := -1
+	for i, f := range c.files {
+		change, isChange := strings.CutPrefix(f.name, "change ")
+		switch {
+		case f.name == "report":
+			want = i
+		case isChange:
+			folder[change] = &fstest.MapFile{Data: changed(t, folder[change], f.text)}
+		default:
+			folder[f.name] = &fstest.MapFile{Data: []byte(f.text)}
+		}
+	}
+	if want < 0 {
+		t.Fatal("the case has no report")
+	}
+	_, problems := Read(folder, library(t), zeros{})
+	got := reported(problems)
+	if diff := cmp.Diff(c.files[want].text, got); diff != "" && !*update {
+		t.Errorf("report (-want +got):\n%s", diff)
+	}
+	if *update {
+		c.files[want].text = got
+		if err := os.WriteFile(file, []byte(c.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// changed applies lines "old => new" to a file; each old text must occur once.
+func changed(t *testing.T, file *fstest.MapFile, changes string) []byte {
+	t.Helper()
+	if file == nil {
+		t.Fatal("a change to a file that is not there")
+	}
+	text := string(file.Data)
+	unescape := strings.NewReplacer(`\n`, "\n", `\t`, "\t")
+	for line := range strings.Lines(changes) {
+		old, replacement, ok := strings.Cut(strings.TrimSuffix(line, "\n"), " =>")
+		old, replacement = unescape.Replace(old), unescape.Replace(strings.TrimPrefix(replacement, " "))
+		if n := strings.Count(text, old); !ok || n != 1 {
+			t.Fatalf("%q occurs %d times", old, n)
+		}
+		text = strings.Replace(text, old, replacement, 1)
+	}
+	return []byte(text)
+}
+
+// sound is the folder that cases start from, fresh.
+func sound(t testing.TB) fstest.MapFS { return files(t, "testdata/folder.txtar") }
+
+// library is the built-in library of the cases, fresh.
+func library(t testing.TB) fstest.MapFS { return files(t, "testdata/library.txtar") }
+
+func files(t testing.TB, file string) fstest.MapFS {
+	t.Helper()
+	a, err := readArchive(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := fstest.MapFS{}
+	for _, f := range a.files {
+		files[f.name] = &fstest.MapFile{Data: []byte(f.text)}
+	}
+	return files
+}
+
+// with lays one file over a folder.
+func with(folder fstest.MapFS, file, text string) fstest.MapFS {
+	folder = maps.Clone(folder)
+	folder[file] = &fstest.MapFile{Data: []byte(text)}
+	return folder
+}
+
+// zeros is a source of chance that never surprises.
+type zeros struct{}
+
+func (zeros) Read(p []byte) (int, error) { clear(p); return len(p), nil }
+
+// reported is the report of problems as text.
+func reported(problems program.Problems) string {
+	var b bytes.Buffer
+	Report(&b, problems)
+	return b.String()
+}
+
+func mustContain(t *testing.T, report string, parts ...any) {
+	t.Helper()
+	for _, part := range parts {
+		if !strings.Contains(report, fmt.Sprint(part)) {
+			t.Errorf("%q is not in the report:\n%s", part, report)
+		}
+	}
+}
