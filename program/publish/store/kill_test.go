@@ -230,6 +230,32 @@ func TestFullDisk(t *testing.T) {
 	}
 }
 
+// A move that is refused half-way, as by a viewer that holds its file on some
+// systems: said to be unfinished, and finished by the next run.
+func TestRefusedAfterTheDecision(t *testing.T) {
+	root := folder(t, foreign)
+	write(t, root, before)
+	refused := errors.New("held by another program")
+	d := disk{root: root, stop: func(verb, path string) error {
+		if path == "site/b.html" {
+			return refused
+		}
+		return nil
+	}}
+	_, err := d.write(files(after), nil)
+	if !errors.Is(err, refused) || !errors.Is(err, ErrUnfinished) {
+		t.Errorf("got: %v", err)
+	}
+	if _, err := d.write(files(after), nil); !errors.Is(err, ErrUnfinished) {
+		t.Errorf("still held, got: %v", err)
+	}
+	result := write(t, root, after)
+	if !result.Recovered {
+		t.Error("the next run does not say that it finished another's work")
+	}
+	same(t, seen(t, root), with(after, foreign))
+}
+
 func BenchmarkWriteUnchanged(b *testing.B) {
 	root, err := os.OpenRoot(b.TempDir())
 	if err != nil {

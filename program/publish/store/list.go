@@ -113,8 +113,7 @@ func (d *disk) carryOut(list []action) error {
 	touched := map[string]bool{}
 	for _, a := range list {
 		if err := d.do(a); err != nil {
-			return fmt.Errorf("%w; put this right and run the command again: it finishes what it began (the new files wait in %s)",
-				err, d.name(stagePath))
+			return fmt.Errorf("%w; %w (the new files wait in %s)", err, ErrUnfinished, d.name(stagePath))
 		}
 		touched[path.Dir(a.path)] = true
 	}

@@ -3,6 +3,7 @@ package store
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"os"
 	"strings"
 )
@@ -36,8 +37,12 @@ func (s Scope) has(path string) bool {
 	return len(s) == 0
 }
 
-// Write makes the scope hold these files and nothing else of ours. An error
-// means that nothing has changed, unless it says that the next run finishes.
+// ErrUnfinished is an error after the decision: part of the output is new, part
+// still old, and the next Write or Recover finishes. Any other error means that
+// nothing has changed.
+var ErrUnfinished = errors.New("put this right and run the command again: it finishes what it began")
+
+// Write makes the scope hold these files and nothing else of ours.
 func Write(root *os.Root, files []File, scope Scope) (Result, error) {
 	d := disk{root: root}
 	return d.write(files, scope)
