@@ -98,8 +98,9 @@ const clientRoot = "../../" // from a client's pages to the site's folder
 func (b *builder) program(v *view.View) programView {
 	p := programView{
 		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", clientRoot),
-		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block, Version: v.Version,
-		Range: v.Forecast.Range, Chance: v.Forecast.Chance,
+		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block,
+		Version: b.words.fill("foot.version", "version", v.Version),
+		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
 		Outline:  v.Outline, Cue: v.Cue, Advice: v.Advice,
 	}

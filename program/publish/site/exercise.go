@@ -70,7 +70,9 @@ func (b *builder) group(purpose program.Purpose) group {
 			those = append(those, e)
 		}
 	}
-	slices.SortStableFunc(those, func(a, b *program.Exercise) int { return b.Rank - a.Rank })
+	slices.SortStableFunc(those, func(x, y *program.Exercise) int {
+		return cmp.Or(y.Rank-x.Rank, b.stage(x.ID)-b.stage(y.ID))
+	})
 	for _, e := range those {
 		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, b.kit(e.Kit)})
 	}
@@ -101,6 +103,20 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		v.Trains = append(v.Trains, link{Text: b.words.word("purpose." + string(purpose)), Href: exercisesPage + "#" + fragment(purpose)})
 	}
 	return v
+}
+
+// stage is where along the road maps an exercise holds a step; those that hold
+// none come first.
+func (b *builder) stage(exercise string) int {
+	n := 0
+	for _, m := range b.Library.RoadMaps {
+		for _, s := range m.Steps {
+			if n++; s.Exercise == exercise {
+				return n
+			}
+		}
+	}
+	return 0
 }
 
 // exerciseLinks leads to exercises; one that is not in the library has no page,

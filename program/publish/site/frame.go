@@ -89,6 +89,9 @@ func (b *builder) html(p passage) template.HTML {
 
 // sentence gives a name that is written as within a sentence a capital.
 func sentence(name string) string {
+	if name == "" {
+		return ""
+	}
 	first, size := utf8.DecodeRuneInString(name)
 	return string(unicode.ToTitle(first)) + name[size:]
 }

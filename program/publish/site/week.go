@@ -2,6 +2,7 @@ package site
 
 import (
 	"strings"
+	"unicode/utf8"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -35,6 +36,7 @@ type itemView struct {
 	Spot, Rest, Remark    string
 	Cue                   string
 	Main                  bool // set larger than the rest
+	Said                  bool // the dose is a sentence and not a figure
 }
 
 func (b *builder) week(v *view.View, i int) weekView {
@@ -66,10 +68,15 @@ func (b *builder) session(s view.Session) sessionView {
 	return c
 }
 
+// longestFigure is how many letters of a dose fit a phone's width in big type
+// (our judgement: "10 × 12 s a side" does, a sentence does not).
+const longestFigure = 20
+
 func (b *builder) item(from view.Item) itemView {
 	c := itemView{
 		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Rig: from.Rig, Help: from.Help,
 		Spot: from.Spot, Rest: from.Rest, Remark: from.Remark, Cue: from.Cue,
+		Said: utf8.RuneCountInString(from.Dose) > longestFigure,
 	}
 	if c.Rest != "" {
 		c.Rest = b.words.fill("amount.rest", "rest", c.Rest)
