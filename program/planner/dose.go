@@ -179,7 +179,9 @@ func (l *load) addMain(parts []part, allowed, most int) bool {
 	return true
 }
 
-// ease makes a week of half the sets of another on the same kinds of day.
+// ease makes a week of half the sets of another on the same kinds of day. Where
+// that leaves more than 60 %, because one set cannot be halved, the lighter work
+// of days with main work goes.
 func (l *load) ease(from *load, parts, fromParts []part) {
 	for i, part := range parts {
 		for j, other := range fromParts {
@@ -189,6 +191,43 @@ func (l *load) ease(from *load, parts, fromParts []part) {
 			}
 		}
 	}
+	for i := range l.sets {
+		if s := &l.sets[i]; s.main > 0 && 100*total(l.sets) > deloadShare*total(from.sets) {
+			s.second = 0
+		}
+	}
+	for i := len(l.sets) - 1; i > 0 && 100*total(l.sets) > deloadShare*total(from.sets); i-- {
+		l.sets[i] = daySets{} // that day rests its arms
+	}
+}
+
+// keep corrects a straight-arm day's sets to what its session had room for.
+func (l *load) keep(day int, items []program.Prescription) {
+	if day < 0 {
+		return
+	}
+	var s daySets
+	for _, item := range items {
+		switch {
+		case item.Role == program.RoleMain || item.Check:
+			s.main += item.Sets
+		case item.Role == program.RoleAhead:
+			s.ahead += item.Sets
+		case item.Role == program.RoleSecond && !l.leans.none() && item.Ahead == l.leans.ahead:
+			s.leans += item.Sets
+		case item.Role == program.RoleSecond:
+			s.second += item.Sets
+		}
+	}
+	l.sets[day] = s
+}
+
+func total(sets []daySets) int {
+	n := 0
+	for _, s := range sets {
+		n += s.main + s.second + s.ahead + s.leans
+	}
+	return n
 }
 
 // half is half the sets, rounded down, one at least.

@@ -39,7 +39,7 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 	}
 	effort := p.limits.effortIn(week)
 	for i := len(p.leans) - 1; i >= 0; i-- {
-		w := work{floor: floor, ahead: float64(i) * leanStep, max: p.look.maxHold(p.leans[i], week)}
+		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i]}, max: p.look.maxHold(p.leans[i], week)}
 		w.share = p.look.shareHeld(w.max)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)

@@ -124,6 +124,9 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 	main := p.main[i]
 	switch {
 	case w.kind == program.WeekBuild || lastBuild < 0:
+		if w.kind == program.WeekDeload {
+			main = eased(main)
+		}
 		l := p.works(i, main)
 		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
 		if w.kind == program.WeekTest {

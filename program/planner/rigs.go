@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // choice is one rig that a build week could use.
 type choice struct {
@@ -141,19 +145,56 @@ func (p *plan) mains() []work {
 	}
 	picks := p.pick(menus)
 	out := make([]work, len(p.weeks))
-	last, next := work{}, 0
+	last, next, first := work{}, 0, -1
 	for i, w := range p.weeks {
+		if w.kind == program.WeekBuild && first < 0 {
+			first = i
+		}
 		switch {
 		case w.kind == program.WeekBuild && stages[i].rung == onTheFloor:
-			last = p.onFloor(i)
+			last = p.floorWeek(last, i)
 		case w.kind == program.WeekBuild:
 			last, next = works[next][picks[next]], next+1
-		case last.none():
+		case first < 0 && !p.builds():
 			last = p.alone(stages[i], i)
 		}
 		out[i] = last
 	}
+	for i := range max(0, first) { // easy weeks before the first build week
+		out[i] = p.again(out[first], i)
+	}
 	return out
+}
+
+// builds says whether the block has a build week at all.
+func (p *plan) builds() bool {
+	return slices.ContainsFunc(p.weeks, func(w week) bool { return w.kind == program.WeekBuild })
+}
+
+// floorWeek is a build week on the floor. Sore elbows keep to one lean, chosen
+// for the week of the block in which the client is weakest.
+func (p *plan) floorWeek(last work, week int) work {
+	if !p.limits.elbowSore {
+		return p.onFloor(week)
+	}
+	if last.none() {
+		weakest := week
+		for i := range p.weeks {
+			if p.look.low[i] < p.look.low[weakest] {
+				weakest = i
+			}
+		}
+		last = p.onFloor(weakest)
+	}
+	return p.again(last, week)
+}
+
+// again is the same work in another week.
+func (p *plan) again(w work, week int) work {
+	w.max = p.look.maxHold(w.option.load, week)
+	w.share = p.look.shareHeld(w.max)
+	w.hold = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold))
+	return w
 }
 
 // pick chooses the rigs; sore elbows keep one rig for the whole block.
@@ -199,7 +240,7 @@ func (p *plan) menuFor(s stage, week int) (menu, []work) {
 	}
 	for i, o := range r.rigs {
 		w := p.at(r, o, week)
-		if w.hold == 0 || long && !w.trainable() {
+		if w.hold == 0 || long && !w.trainable() || p.limits.elbowSore && !p.keeps(r, o, week, true) {
 			continue
 		}
 		m.choices = append(m.choices, choice{rig: i, help: o.help, hold: w.hold})
@@ -214,6 +255,9 @@ func (p *plan) alone(s stage, week int) work {
 		return p.onFloor(week)
 	}
 	_, works := p.menuFor(s, week)
+	if len(works) == 0 { // strength lost while away
+		return p.onFloor(week)
+	}
 	best := works[0]
 	for _, w := range works {
 		if w.option.help < best.option.help {

@@ -134,8 +134,8 @@ func (p *plan) testItems(d day) []program.Prescription {
 		return nil
 	}
 	week := len(p.weeks) - 1
-	if w.rung != nil && w.floor == nil {
-		if free := p.look.maxHold(w.rung.load, week); free >= 10*deloadLeast {
+	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
+		if free := p.look.maxHold(w.rung.load, week); p.testable(free) {
 			w.option, w.max = w.rung.rigs[0], free
 			w.share = p.look.shareHeld(free)
 		}
@@ -148,6 +148,15 @@ func (p *plan) testItems(d day) []program.Prescription {
 		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
 	}
 	return []program.Prescription{item}
+}
+
+// testable says whether a predicted hold, in tenths, is long enough to be tested:
+// four seconds, or four at a gentle effort where nothing is tested to its end.
+func (p *plan) testable(max int) bool {
+	if p.limits.maxTests {
+		return max >= 10*deloadLeast
+	}
+	return held(gentleEffort, max) >= deloadLeast
 }
 
 // strength is a pushing drill with bent arms, or a straight-arm raise on days

@@ -25,7 +25,7 @@ func (p *plan) stages() []stage {
 		}
 		out[i] = now
 	}
-	if !entered && len(out) > 0 { // no build week at all: a block of one test week
+	if !p.builds() { // a block of one test week
 		first := p.stageFor(0, onTheFloor)
 		for i := range out {
 			out[i] = first
@@ -104,8 +104,8 @@ func (p *plan) enterable(rung, week int, short bool) bool {
 }
 
 func (p *plan) keeps(r *rung, o option, week int, short bool) bool {
-	for v := week; v < len(p.weeks); v++ {
-		if v > week && p.weeks[v].kind != program.WeekBuild {
+	for v := range p.weeks {
+		if v != week && !p.counts(v, week) {
 			continue
 		}
 		if w := p.at(r, o, v); !w.trainable() && !(short && w.hold > 0) {
@@ -113,6 +113,16 @@ func (p *plan) keeps(r *rung, o option, week int, short bool) bool {
 		}
 	}
 	return true
+}
+
+// counts says whether what is entered in one week must be trainable in another:
+// in later build weeks; with sore elbows in every week that trains, since they
+// keep to one rig for the whole block.
+func (p *plan) counts(v, week int) bool {
+	if p.limits.elbowSore {
+		return p.weeks[v].kind != program.WeekAway
+	}
+	return v > week && p.weeks[v].kind == program.WeekBuild
 }
 
 // leastHelp is the trainable work with the least help at a rung.

@@ -25,6 +25,7 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		d := p.day(i, date, *session, check)
 		out.Sessions = append(out.Sessions, p.session(d))
 		*session++
+		l.keep(slices.Index(w.straight, date), out.Sessions[len(out.Sessions)-1].Items)
 		check = check && !(d.straight && d.sets.main > 0)
 	}
 	p.tally(&out)

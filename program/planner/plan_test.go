@@ -1,0 +1,58 @@
+package planner
+
+import (
+	"encoding/json"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"gatepost/program"
+)
+
+// planned makes a client's program and skips those who may not have one.
+func planned(t *rapid.T, lib *program.Library, a *program.Assessment) program.Program {
+	p, problems := Plan(lib, a)
+	if problems.Stop() {
+		t.Fatalf("problems: %v", problems)
+	}
+	if len(p.Withheld) > 0 {
+		t.Skip("no program: ", p.Withheld[0].Code)
+	}
+	return p
+}
+
+// Every invariant holds for every client.
+func TestInvariants(t *testing.T) {
+	lib := library(t)
+	for _, c := range checkers {
+		t.Run(c.name, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) {
+				a := clients.Draw(t, "client")
+				p := planned(t, lib, &a)
+				for _, fault := range c.check(lib, &a, &p) {
+					t.Error(fault)
+				}
+			})
+		})
+	}
+}
+
+// 10: the same input gives the same bytes.
+func TestSameInputSameBytes(t *testing.T) {
+	lib := library(t)
+	rapid.Check(t, func(t *rapid.T) {
+		a := clients.Draw(t, "client")
+		if string(bytesOf(lib, a)) != string(bytesOf(lib, a)) {
+			t.Error("two plans of one assessment differ")
+		}
+	})
+}
+
+func bytesOf(lib *program.Library, a program.Assessment) []byte {
+	p, _ := Plan(lib, &a)
+	b, err := json.Marshal(p)
+	if err != nil {
+		panic(err)
+	}
+	return b
+}
