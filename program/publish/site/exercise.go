@@ -18,6 +18,7 @@ type exerciseView struct {
 	Kit        string
 	Grip       string
 	Loads      string
+	Straight   bool // straight arms under load
 	EachSide   bool
 	SetUp      template.HTML
 	Cues       []string
@@ -87,6 +88,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Kit:      b.kit(e.Kit),
 		Grip:     b.words.word("grip." + string(cmp.Or(e.Grip, program.GripNone))),
 		Loads:    b.joints(e.Loads),
+		Straight: e.StraightArm,
 		EachSide: e.EachSide,
 		Cues:     e.Cues,
 		Faults:   e.Faults,

@@ -18,8 +18,15 @@ func (b *builder) dose(e *program.Exercise) string {
 	if d.Rest == 0 {
 		return amount
 	}
-	rest := b.words.fill("unit.seconds", "number", strconv.Itoa(d.Rest))
-	return amount + b.words.word("site.comma") + b.words.fill("amount.rest", "rest", rest)
+	return amount + b.words.word("site.comma") + b.words.fill("amount.rest", "rest", b.rest(d.Rest))
+}
+
+// rest is written in minutes from two on where they are whole, as on paper.
+func (b *builder) rest(seconds int) string {
+	if seconds >= 120 && seconds%60 == 0 {
+		return b.words.fill("unit.minutes", "number", strconv.Itoa(seconds/60))
+	}
+	return b.words.fill("unit.seconds", "number", strconv.Itoa(seconds))
 }
 
 // allowance is a step's skill allowance in words.
@@ -31,7 +38,7 @@ func (b *builder) allowance(a float64) string {
 	return b.words.fill("site.allowance_more", "percent", percent)
 }
 
-// gate is what must be shown before the next step, in words.
+// gate is the sets and seconds to show before the next step, in words.
 func (b *builder) gate(g program.Gate, sides int) string {
 	sets := []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold)}
 	parts := []string{b.words.fill("gate.sets", sets...)}
@@ -42,6 +49,16 @@ func (b *builder) gate(g program.Gate, sides int) string {
 		parts = append(parts, b.words.fill("gate.single", "hold", strconv.Itoa(g.Single)))
 	}
 	return strings.Join(parts, b.words.word("site.comma"))
+}
+
+// conditions are how a gate's sets must look and feel to count, in words.
+func (b *builder) conditions(g program.Gate) string {
+	return strings.Join([]string{
+		b.words.word("gate.clean"),
+		b.words.fill("gate.rpe", "rpe", strconv.FormatFloat(g.RPEMax, 'f', -1, 64)),
+		b.words.fill("gate.sessions", "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
+		b.words.fill("gate.pain", "pain", strconv.Itoa(g.PainMax)),
+	}, b.words.word("site.comma"))
 }
 
 // joints lists what an exercise loads.

@@ -16,6 +16,9 @@ type roadMapView struct {
 	Body  template.HTML
 	Rungs []rungView
 	Steps []stepView
+	// Counts is when the sets of every gate count; empty where gates differ in
+	// it and each step says so itself.
+	Counts string
 }
 
 type rungView struct {
@@ -30,6 +33,7 @@ type stepView struct {
 	Shares    []shareView
 	Allowance string
 	Gate      string
+	Counts    string // when the gate's sets count
 	Sides     bool
 	Drills    []link
 }
@@ -50,6 +54,7 @@ func (b *builder) roadMap(m *program.RoadMap) {
 	for i := range m.Steps {
 		v.Steps = append(v.Steps, b.step(m, &m.Steps[i]))
 	}
+	v.Counts = shareCounts(v.Steps)
 	b.write(roadMapPage(m.ID), "roadmap.html", v)
 }
 
@@ -60,6 +65,7 @@ func (b *builder) step(m *program.RoadMap, s *program.Step) stepView {
 		Shares:    b.shares(m.ID, s.ID),
 		Allowance: b.allowance(cmp.Or(s.Allowance, 1)),
 		Gate:      b.gate(s.Gate, s.Sides),
+		Counts:    b.conditions(s.Gate),
 		Sides:     s.Sides == 2,
 		Drills:    b.exerciseLinks(s.Drills),
 	}
@@ -67,6 +73,20 @@ func (b *builder) step(m *program.RoadMap, s *program.Step) stepView {
 		v.Exercise = link{Text: e.Name, Href: exercisePage(e.ID)}
 	}
 	return v
+}
+
+// shareCounts takes a condition that all steps have in common out of them.
+func shareCounts(steps []stepView) string {
+	for _, s := range steps {
+		if s.Counts != steps[0].Counts {
+			return ""
+		}
+	}
+	shared := ""
+	for i := range steps {
+		shared, steps[i].Counts = steps[i].Counts, ""
+	}
+	return shared
 }
 
 func (b *builder) shares(roadMap, step string) []shareView {
