@@ -53,7 +53,8 @@ func forecastOf(p *program.Program, step string) program.Forecast {
 
 func (s *speech) forecast(p *program.Program) Forecast {
 	f := forecastOf(p, p.Goal.Step)
-	v := Forecast{Early: s.month(f.Early), Likely: s.month(f.Likely), Late: s.month(f.Late)}
+	v := Forecast{Early: s.month(f.Early), Likely: s.month(f.Likely), Late: s.month(f.Late),
+		EarlyOn: f.Early, LikelyOn: f.Likely, LateOn: f.Late, GoalOn: p.Goal.By}
 	v.Range = s.dateRange(f, p.Goal.Met)
 	if p.Goal.Met {
 		v.Sentence = s.say("forecast.met")
@@ -61,6 +62,8 @@ func (s *speech) forecast(p *program.Program) Forecast {
 	}
 	v.ChanceKey = chance(p.Goal.Chance)
 	v.Chance = s.say("chance." + v.ChanceKey)
+	v.ChanceLine = s.say("forecast.chance", "date", s.date(p.Goal.By), "chance", v.Chance,
+		"means", s.say("chance."+v.ChanceKey+"_means"))
 	v.Sentence = s.say("forecast.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold),
 		"range", v.Range, "date", s.date(p.Goal.By), "chance", v.Chance)
 	return v
@@ -114,7 +117,8 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		}
 		r.StateWord = s.say("rung." + string(r.State))
 		if f.Likely != 0 && !f.Held {
-			r.When = s.say("forecast.likely", "date", s.month(f.Likely))
+			r.Month = s.month(f.Likely)
+			r.When = s.say("forecast.likely", "date", r.Month)
 		}
 		all = append(all, r)
 		if l.ID == p.Goal.Step {
@@ -165,6 +169,7 @@ func (s *speech) gate(g program.StepGate) Gate {
 		s.say("gate.sessions", "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
 		s.say("gate.pain", "pain", strconv.Itoa(g.PainMax)))
 	v.Words = join(v.Terms...)
+	v.Short = s.say("gate.short", "step", v.Step, "dose", v.Dose)
 	return v
 }
 

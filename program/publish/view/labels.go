@@ -1,5 +1,12 @@
 package view
 
+import (
+	"slices"
+	"strconv"
+
+	"gatepost/program"
+)
+
 // Labels are the captions of printed forms.
 type Labels struct {
 	Plan, Where, Goal, Ladder, Weeks, After   string
@@ -7,11 +14,16 @@ type Labels struct {
 	Gate, Passed, Signed, NotYet, Moves       string
 	Cue, Early, Likely, Late, By, Free        string
 	Provisional, Withheld, Next               string
+	From                                      string // "From week 5: provisional …"; empty: none is
 	Version, Measured, MadeFor, Dates, Rest   string
 }
 
-func (s *speech) labels(v *View) Labels {
+func (s *speech) labels(v *View, p *program.Program) Labels {
 	say := func(name string) string { return s.say("paper." + name) }
+	from := ""
+	if i := slices.IndexFunc(p.Weeks, func(w program.Week) bool { return w.Provisional }); i >= 0 {
+		from = s.say("paper.provisional", "number", strconv.Itoa(p.Weeks[i].Number))
+	}
 	return Labels{
 		Plan: say("plan"), Where: say("where"), Goal: say("goal"), Ladder: say("ladder"), Weeks: say("weeks"),
 		After: say("after"), Week: say("week"), Hold: say("hold"), Step: say("step"), Help: say("help"),
@@ -20,7 +32,7 @@ func (s *speech) labels(v *View) Labels {
 		NotYet: s.say("gate.not_yet"), Moves: s.say("gate.moves"),
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
-		Withheld: say("withheld"), Next: say("next"),
+		Withheld: say("withheld"), Next: say("next"), From: from,
 		Version: s.say("foot.version", "version", v.Version), Measured: s.say("foot.measured", "date", v.On),
 		MadeFor: s.say("foot.made_for", "name", v.Client),
 	}

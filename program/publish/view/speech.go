@@ -5,6 +5,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"gatepost/program"
 )
@@ -145,6 +147,15 @@ func (s *speech) value(v program.Value) string {
 		return s.say(v.Text)
 	}
 	return v.Text
+}
+
+// capital makes the first letter a large one, to begin a line with.
+func capital(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }
 
 func first(name string) string {

@@ -34,7 +34,7 @@ type View struct {
 	Public   bool   // the client agreed to a page on the site
 	SkillID  string
 	Skill    string // "Planche"
-	Goal     string // "straddle for 10 s by 30 November 2027"
+	Goal     string // "Straddle for 10 s by 30 November 2027"
 	GoalStep string // step id
 	Coach    program.Coach
 	Lang     string // BCP 47 tag of the words
@@ -83,9 +83,12 @@ type Advice struct {
 // Forecast is the goal's date as a range, and its chance in words.
 type Forecast struct {
 	Early, Likely, Late string // "August 2027"; empty: more than three years away
+	EarlyOn, LikelyOn   program.Date
+	LateOn, GoalOn      program.Date
 	Range               string // the three in a phrase
 	Chance              string // "open"; empty when the goal is met already
 	ChanceKey           string // "unlikely", "open", "likely", "very_likely" or ""
+	ChanceLine          string // "By 30 November 2027: open (between 1 in 5 and 3 in 5)"
 	Sentence            string // all of it
 }
 
@@ -97,7 +100,8 @@ type Rung struct {
 	ShareOf1     float64
 	State        RungState
 	StateWord    string
-	When         string // "most likely June 2027"; empty when held or not forecast
+	When         string // "most likely about June 2027"; empty when held or not forecast
+	Month        string // "June 2027"
 }
 
 // RungState says where a step stands for the client.
@@ -117,6 +121,7 @@ type Gate struct {
 	Dose         string   // "3 × 10 s"
 	Terms        []string // "3 × 10 s, without a band", "clean in a side-view video" …
 	Words        string   // the terms in a line
+	Short        string   // "advanced tuck: 3 × 10 s free"
 	Week         int      // last week on the step; 0: not in this block
 }
 
@@ -131,8 +136,8 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(lib, p),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
-	v.Goal = s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By))
-	v.Advice, v.Labels = s.advice(), s.labels(v)
+	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By)))
+	v.Advice, v.Labels = s.advice(), s.labels(v, p)
 	if len(p.Withheld) > 0 {
 		v.Withheld = s.notes(p.Withheld)
 		return v, s.problems()
