@@ -18,7 +18,7 @@ const (
 
 // assessment is the file of one client. Limits of bodies and times are our
 // judgement: wide enough for every athlete, narrow enough to catch a wrong unit.
-func assessment(a *program.Assessment) read {
+func assessment(a *program.Assessment, like samples) read {
 	return group(
 		must("name", "Maren", text(&a.Athlete.Name)),
 		may("sex", "female", choice(&a.Athlete.Sex, program.SexFemale, program.SexMale, program.SexUnspecified)),
@@ -27,13 +27,13 @@ func assessment(a *program.Assessment) read {
 		may("share", "print", choice(&a.Share, program.SharePrint, program.ShareSite)),
 		may("page", "7k2mxq9f4b", text(&a.Page)),
 		must("body", "{mass: 58 kg, height: 166 cm}", body(&a.Athlete)),
-		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training)),
+		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training, like)),
 		must("health", "{wrists: fine, elbows: fine, shoulders: fine}", health(&a.Health)),
-		must("goal", "{skill: planche, step: straddle, hold: 10 s, by: 2027-11-30}", goal(&a.Goal)),
+		must("goal", fmt.Sprintf("{skill: %s, step: %s, hold: 10 s, by: 2027-11-30}", like.Skill, like.Step), goal(&a.Goal, like)),
 		may("kit", "[parallettes, wall]", each(&a.Kit, text)),
 		may("bands", "[{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]}]", each(&a.Bands, band)),
 		may("rig", "{anchor: 215 cm}", rig(&a.Hanging)),
-		may("tests", "[{step: tuck, hold: 14 s}]", each(&a.Tests, hold)),
+		may("tests", fmt.Sprintf("[{step: %s, hold: 14 s}]", like.FirstStep), each(&a.Tests, like.hold)),
 	)
 }
 
@@ -47,11 +47,11 @@ func body(a *program.Athlete) read {
 	)
 }
 
-func training(t *program.Training) read {
+func training(t *program.Training, like samples) read {
 	return group(
 		must("experience", "8 months", trainingAge.between(0, 60).usually(0, 30).into(&t.Experience)),
 		may("since", "2026-06-01", date(&t.Since, earliestBirth, latest)),
-		may("best", "{step: straddle, hold: 8 s}", best(&t.Best)),
+		may("best", fmt.Sprintf("{step: %s, hold: 8 s}", like.Step), best(&t.Best, like)),
 		may("other", "[{day: tue, what: rowing, hard: true}]", each(&t.Other, otherTraining)),
 		must("days", "[mon, wed, fri]", each(&t.Days, weekday)),
 		must("minutes", "60", whole(&t.Minutes, 20, 240)),
@@ -103,10 +103,10 @@ func clearance(c *program.Clearance) read {
 	}
 }
 
-func goal(g *program.Goal) read {
+func goal(g *program.Goal, like samples) read {
 	return group(
-		must("skill", "planche", text(&g.Skill)),
-		must("step", "straddle", text(&g.Step)),
+		must("skill", like.Skill, text(&g.Skill)),
+		must("step", like.Step, text(&g.Step)),
 		must("hold", "10 s", duration.between(1, 60).usually(2, 30).into(&g.Hold)),
 		must("by", "2027-11-30", date(&g.By, earliest, latest)),
 	)
@@ -143,10 +143,10 @@ func dropLength(drop *float64) read { return length.between(0, 300).usually(0, 2
 var longHold = duration.between(0, 300).usually(0, 60).because("Over a minute a hold says little about strength; test a harder step, or less help.")
 
 // hold is a test of a step or of an exercise.
-func hold(h *program.Hold) read {
+func (like samples) hold(h *program.Hold) read {
 	keys := group(
-		may("step", "advanced tuck", text(&h.Step)),
-		may("exercise", "planche lean", text(&h.Exercise)),
+		may("step", like.FirstStep, text(&h.Step)),
+		may("exercise", like.Lean, text(&h.Exercise)),
 		may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
 		may("hold", "10 s", longHold.into(&h.Seconds)),
@@ -163,11 +163,11 @@ func hold(h *program.Hold) read {
 }
 
 // best is the former best of a step, before a lay-off.
-func best(into **program.Hold) read {
+func best(into **program.Hold, like samples) read {
 	return func(v value) {
 		h := new(program.Hold)
 		group(
-			must("step", "straddle", text(&h.Step)),
+			must("step", like.Step, text(&h.Step)),
 			must("hold", "8 s", longHold.into(&h.Seconds)),
 			may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 			may("drop", "20 cm", dropLength(&h.Rig.Drop)),

@@ -3,6 +3,7 @@ package intake
 import (
 	"bytes"
 	_ "embed"
+	"slices"
 	"strconv"
 	"strings"
 	"text/template"
@@ -15,16 +16,45 @@ var blankText string
 
 var blankForm = template.Must(template.New("blank").Parse(blankText))
 
+// samples are names of the library that examples speak of.
+type samples struct {
+	Skill, FirstStep, SecondStep, Step string // Step is the one in the middle of the road
+	Lean, Scale, Counted               string // exercises; empty where there is none
+}
+
+// sample takes examples from the library's first road map.
+func sample(lib *program.Library) samples {
+	s := samples{Skill: "skill", FirstStep: "first-step", SecondStep: "second-step", Step: "step"}
+	for _, e := range lib.Exercises {
+		if e.Dose.Reps > 0 && slices.Contains(e.Trains, program.ForPush) {
+			s.Counted = e.ID
+		}
+	}
+	if len(lib.RoadMaps) == 0 || len(lib.RoadMaps[0].Steps) < 2 {
+		return s
+	}
+	m := lib.RoadMaps[0]
+	s.Skill, s.FirstStep, s.SecondStep, s.Step = m.ID, m.Steps[0].ID, m.Steps[1].ID, m.Steps[len(m.Steps)/2].ID
+	for _, r := range m.Rungs {
+		switch r.Kind {
+		case program.RungLean:
+			s.Lean = r.Exercise
+		case program.RungScale:
+			s.Scale = r.Exercise
+		}
+	}
+	return s
+}
+
 // Blank is an assessment to fill in, every field explained, for a client who is
 // assessed on a day. It reads back with one problem for each value that is
 // needed and not yet there.
 func Blank(name string, lib *program.Library, on program.Date) []byte {
-	s := &shelf{Library: *lib}
 	data := struct {
-		Name, On, Kit, Exercises string
-		RoadMaps                 []program.RoadMap
-	}{Name: strconv.Quote(name), On: on.String(), RoadMaps: lib.RoadMaps}
-	data.Kit = strings.Join(s.kit().list, ", ")
+		samples
+		Name, On, Kit string
+		RoadMaps      []program.RoadMap
+	}{sample(lib), strconv.Quote(name), on.String(), strings.Join(kit(lib).list, ", "), lib.RoadMaps}
 	var out bytes.Buffer
 	if err := blankForm.Execute(&out, data); err != nil {
 		panic("intake: blank form: " + err.Error())

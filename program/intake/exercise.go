@@ -15,7 +15,7 @@ func exercise(e *program.Exercise) read {
 	joint := func(j *string) read { return choice(j, "wrists", "elbows", "shoulders") }
 	purpose := func(p *program.Purpose) read { return choice(p, program.Purposes...) }
 	return group(
-		must("name", "Planche lean", text(&e.Name)),
+		must("name", "Wall lean", text(&e.Name)),
 		must("role", "second", choice(&e.Role, program.RolePrepare, program.RoleMain, program.RoleSecond,
 			program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility)),
 		must("trains", "[lean]", each(&e.Trains, purpose)),
@@ -61,7 +61,7 @@ func dose(d *program.Dose) read {
 // readExercise reads an exercise's file, body and all.
 func readExercise(src *source, id string) program.Exercise {
 	e := program.Exercise{ID: id, File: src.file}
-	body, first := src.readFrontMatter("name: Planche lean", exercise(&e))
+	body, first := src.readFrontMatter("name: Wall lean", exercise(&e))
 	e.Line = first
 	if body == nil {
 		return e

@@ -19,6 +19,7 @@ import (
 const (
 	maxFile     = 1 << 20
 	maxMarkdown = 256 << 10
+	maxLine     = 20_000 // characters
 )
 
 // folder is the coach's files laid over the built-in library.
@@ -155,6 +156,9 @@ func notText(file, text string) (at program.Place, message, advice string) {
 	}
 	line, column := 1, 1
 	for i, r := range text {
+		if column > maxLine {
+			return program.Place{File: file, Line: line}, "the line is too long", fmt.Sprintf("Break it: at most %d characters can be read.", maxLine)
+		}
 		broken := r == utf8.RuneError && !strings.HasPrefix(text[i:], "\ufffd")
 		if broken || r < ' ' && r != '\n' && r != '\r' && r != '\t' || r == 0x7f {
 			return program.Place{File: file, Line: line, Column: column}, "the file is not UTF-8 text from here on",

@@ -241,12 +241,13 @@ func (s *shelf) checkBack(e *program.Exercise, key string, ids []string, back st
 }
 
 // kit is every word that exercises use for what a gym may have; one spelling of
-// each is kept. Parallettes are always known: grips ask for them without naming
-// them as kit.
-func (s *shelf) kit() *names {
+// each is kept. Parallettes and the wall are always known: grips and the marks of a
+// lean ask for them without naming them as kit.
+func kit(lib *program.Library) *names {
 	known := newNames("kit")
 	known.add("parallettes", "parallettes")
-	for _, e := range s.Exercises {
+	known.add("wall", "wall")
+	for _, e := range lib.Exercises {
 		for _, entry := range e.Kit {
 			for i, word := range entry {
 				if id, ok := known.ids[fold(word)]; ok {

@@ -35,9 +35,9 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	if library.Words == nil && src != nil && about.Lang != "" {
 		src.say(src.at("language"), fmt.Sprintf("there are no words in %s", quote(about.Lang)), fmt.Sprintf("Write content/words/%s.yaml, or take language: away.", about.Lang))
 	}
-	kit := library.kit()
+	known := kit(&library.Library)
 	studio.Library = library.Library
-	clients := f.readClients(library, kit, chance)
+	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
 
 	problems := f.problems
@@ -108,7 +108,7 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 		return nil
 	}
 	a := &program.Assessment{Slug: slug, Places: src.places}
-	src.readYAML("name: Maren", assessment(a))
+	src.readYAML("name: Maren", assessment(a, sample(&library.Library)))
 	c := &client{source: src, Assessment: a, library: library, kit: kit}
 	if c.given("name") || len(src.places) > 1 {
 		c.check()

@@ -9,10 +9,10 @@ import (
 // roadMap is the file of one skill. Limits of poses and gates are our judgement.
 func roadMap(m *program.RoadMap) read {
 	return group(
-		must("name", "Planche", text(&m.Name)),
+		must("name", "My skill", text(&m.Name)),
 		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
 		may("body", "|", prose(&m.Body)),
-		may("rungs", "[{kind: lean, exercise: planche-lean}]", each(&m.Rungs, rung)),
+		may("rungs", "[{kind: lean, exercise: wall-lean}]", each(&m.Rungs, rung)),
 		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
 	)
 }
@@ -20,7 +20,7 @@ func roadMap(m *program.RoadMap) read {
 func rung(r *program.Rung) read {
 	return group(
 		must("kind", "lean", choice(&r.Kind, program.RungLean, program.RungBalance, program.RungScale)),
-		must("exercise", "planche-lean", text(&r.Exercise)),
+		must("exercise", "wall-lean", text(&r.Exercise)),
 	)
 }
 
@@ -110,7 +110,7 @@ func gate(g *program.Gate) read {
 // readRoadMap reads a road map's file and checks it in itself.
 func readRoadMap(src *source, id string) program.RoadMap {
 	m := program.RoadMap{ID: id, File: src.file}
-	src.readYAML("name: Planche", roadMap(&m))
+	src.readYAML("name: My skill", roadMap(&m))
 	if m.Steps != nil && len(m.Steps) < 2 {
 		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
 	}

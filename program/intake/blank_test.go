@@ -1,0 +1,68 @@
+package intake
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+)
+
+// A blank assessment reads, and asks for what is missing, one problem each, in
+// words that say to fill it in.
+func TestBlankAsksToBeFilledIn(t *testing.T) {
+	studio, _ := Read(sound(t), library(t), nil)
+	for _, name := range []string{"Maren", `Zoë "Z" O'Hara #1: yes`, "12", "null"} {
+		blank := string(Blank(name, &studio.Library, program.NewDate(2027, 1, 4)))
+		_, problems := Read(with(sound(t), "content/clients/maren/assessment.yaml", blank), library(t), nil)
+		var asked []string
+		for _, p := range problems {
+			key, _, _ := strings.Cut(strings.TrimSpace(p.Text), ":")
+			asked = append(asked, key)
+			if !strings.Contains(p.Message, "has no value yet") || !strings.HasPrefix(p.Advice, "Fill it in") {
+				t.Errorf("%v", p)
+			}
+		}
+		want := "born mass height experience days minutes wrists elbows shoulders skill step hold by"
+		if got := strings.Join(asked, " "); got != want {
+			t.Errorf("%s: asked for %s\nwant %s", name, got, want)
+		}
+	}
+}
+
+// Filled in, and with every commented line in force, the blank is a sound
+// assessment: what its comments show can be written.
+func TestBlankFilledIn(t *testing.T) {
+	studio, _ := Read(sound(t), library(t), nil)
+	var lines []string
+	for line := range strings.Lines(string(Blank("Maren", &studio.Library, program.NewDate(2027, 1, 4)))) {
+		trimmed := strings.TrimLeft(line, " ")
+		indent := line[:len(line)-len(trimmed)]
+		if after, ok := strings.CutPrefix(trimmed, "# "); ok && commentedField.MatchString(after) {
+			line = indent + after
+		}
+		key, _, _ := strings.Cut(strings.TrimSpace(line), ":")
+		if value, ok := filledIn[key]; ok {
+			line = indent + key + ": " + value + "\n"
+		}
+		lines = append(lines, line)
+	}
+	text := strings.Join(lines, "")
+	studio, problems := Read(with(sound(t), "content/clients/maren/assessment.yaml", text), library(t), nil)
+	if len(problems) > 0 || len(studio.Clients) != 1 {
+		t.Fatalf("%s\n%s", reported(problems), text)
+	}
+	c := studio.Clients[0]
+	if c.Athlete.Mass != 58 || len(c.Bands) != 1 || len(c.Tests) != 4 || c.Training.Best == nil || c.Goal.Step != "straddle" {
+		t.Errorf("%+v", c)
+	}
+}
+
+// filledIn is what a coach writes into the blank.
+var filledIn = map[string]string{
+	"born": "1991-04-02", "mass": "58 kg", "height": "166 cm", "experience": "8 months", "days": "[mon]", "minutes": "60",
+	"wrists": "fine", "elbows": "fine", "shoulders": "fine", "skill": "planche", "step": "straddle", "hold": "10 s", "by": "2027-11-30",
+}
+
+// commentedField is a field that the blank shows as a comment.
+var commentedField = regexp.MustCompile(`^(arm_span|straddle|balance_point|since|best|other|away|start|weeks|bands|rig|tests):|^  - \{`)

@@ -1,0 +1,68 @@
+package intake
+
+import (
+	"strings"
+	"testing"
+
+	"gatepost/program"
+)
+
+// Whatever stands in an assessment, reading ends, without a panic, with a client
+// or with a problem that says why not; and every problem has a place in a file
+// and an advice.
+func FuzzAssessment(f *testing.F) {
+	const file = "content/clients/maren/assessment.yaml"
+	good := string(sound(f)[file].Data)
+	f.Add(good)
+	f.Add(strings.ReplaceAll(good, "\n", "\r\n"))
+	f.Add("name: [\nborn: {}\n? a\n: b\n")
+	f.Add("a: &a [*a]\n---\n- x\n...\n")
+	f.Add("bands:\n - {pulls: [{}, {at: 1 cm}]}\n - 3\n - null\ntests: [{}, {step: tuck, bands: [a, a]}]\nrig:\n")
+	lib := library(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		studio, problems := Read(with(sound(t), file, text), lib, zeros{})
+		checkOutcome(t, len(studio.Clients) == 1, problems)
+	})
+}
+
+// The same for an exercise, front matter and body.
+func FuzzExercise(f *testing.F) {
+	const file = "content/exercises/planche-lean.md"
+	good := string(library(f)[file].Data)
+	f.Add(good)
+	f.Add(strings.Replace(good, "---", "", 1))
+	f.Add("---\nname: x\n---\n## Set-up\n## Cues\n- *a*\n```\n## Faults\n```\n")
+	f.Add("---\r\n\r\n---\r\n")
+	lib := library(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		studio, problems := Read(with(sound(t), file, text), lib, zeros{})
+		e, ok := studio.Library.Exercise("planche-lean")
+		checkOutcome(t, ok && len(e.Cues) >= 3 && e.SetUp != "", problems)
+	})
+}
+
+// The same for a road map.
+func FuzzRoadMap(f *testing.F) {
+	const file = "content/roadmaps/planche.yaml"
+	f.Add(string(library(f)[file].Data))
+	f.Add("steps: [{id: a, pose: {legs: [{}, {}]}}, {gate: {hold: 1 s}}]\n")
+	lib := library(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		studio, problems := Read(with(sound(t), file, text), lib, zeros{})
+		m, ok := studio.Library.RoadMap("planche")
+		checkOutcome(t, ok && len(m.Steps) >= 2, problems)
+	})
+}
+
+func checkOutcome(t *testing.T, read bool, problems program.Problems) {
+	t.Helper()
+	if !read && !problems.Stop() {
+		t.Error("nothing was read, and nothing is wrong")
+	}
+	for _, p := range problems {
+		if p.File == "" || p.Message == "" || p.Advice == "" {
+			t.Errorf("a problem without place, message or advice: %+v", p)
+		}
+	}
+	reported(problems)
+}
