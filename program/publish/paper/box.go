@@ -45,13 +45,13 @@ const (
 	Paper              // white, on dark grounds
 )
 
-// Align is where a line stands in its box. The zero Align is Left.
+// Align is where a line stands in its box. The zero Align is AlignLeft.
 type Align int
 
 const (
-	Left Align = iota
-	Centre
-	Right
+	AlignLeft Align = iota
+	AlignCentre
+	AlignRight
 )
 
 // Mark is anything on a page.

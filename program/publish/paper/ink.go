@@ -156,9 +156,9 @@ func drawText(pdf *gofpdf.Fpdf, t Text) {
 	}
 	for i, line := range t.Lines {
 		x := t.X
-		if slack := t.W - t.Face.width(line, t.Size); t.Align == Centre {
+		if slack := t.W - t.Face.width(line, t.Size); t.Align == AlignCentre {
 			x += slack / 2
-		} else if t.Align == Right {
+		} else if t.Align == AlignRight {
 			x += slack
 		}
 		baseline := t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2

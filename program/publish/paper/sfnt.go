@@ -25,7 +25,7 @@ func readMetrics(ttf []byte) (m metrics, err error) {
 	tables := tablesOf(ttf)
 	head, hhea, hmtx := tables["head"], tables["hhea"], tables["hmtx"]
 	scale := 1000 / float64(u16(head, 18))
-	last := u16(hhea, 34) - 1 // later glyphs are as wide as this one
+	last := u16(hhea, 34) - 1                    // later glyphs are as wide as this one
 	if os2 := tables["OS/2"]; u16(os2, 0) >= 2 { // older versions do not say
 		m.capHeight = float64(u16(os2, 88)) * scale
 	}

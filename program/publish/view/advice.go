@@ -1,5 +1,7 @@
 package view
 
+import "strings"
+
 // The order in which advice is given, by name in the words file.
 var (
 	dayRule  = []string{"reserve", "help", "no_help", "easy", "one_thing"}
@@ -11,9 +13,10 @@ var (
 
 // advice gathers what every handout repeats.
 func (s *speech) advice() Advice {
+	stop := s.list("stop_rule", stopRule)
 	return Advice{
 		DayTitle: s.say("day_rule.title"), DayRule: s.list("day_rule", dayRule), DayShort: s.say("day_rule.short"),
-		StopTitle: s.say("stop_rule.title"), StopRule: s.list("stop_rule", stopRule), StopShort: s.say("stop_rule.short"),
+		StopTitle: s.say("stop_rule.title"), StopRule: stop, StopLine: capital(strings.Join(stop, "; ")) + ".", StopShort: s.say("stop_rule.short"),
 		PainTitle: s.say("pain_rule.title"), PainRule: s.list("pain_rule", painRule),
 		MissedTitle: s.say("missed.title"), Missed: s.list("missed", missed),
 		CautionTitle: s.say("caution.title"), Cautions: s.list("caution", cautions),

@@ -70,6 +70,7 @@ type Advice struct {
 	DayShort     string   // the same in one sentence
 	StopTitle    string
 	StopRule     []string // phrases: "sharp pain anywhere"
+	StopLine     string   // the phrases in a line
 	StopShort    string   // the same in one sentence
 	PainTitle    string
 	PainRule     []string // what a pain of so much of ten means

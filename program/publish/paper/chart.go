@@ -1,0 +1,198 @@
+package paper
+
+import (
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// WallChart prints the weeks as columns: page 1 for the wall (A3, or Tabloid
+// where the coach's paper is Letter), page 2 the same on the small sheet for who
+// has no large printer. A withheld program has no chart: no bytes and no
+// problems. Problems are warnings about characters that could not be printed.
+func WallChart(v *view.View) ([]byte, program.Problems) {
+	if len(v.Weeks) == 0 {
+		return nil, nil
+	}
+	ts := &typesetter{lost: map[rune]bool{}}
+	hand, wall := sheets(v.Coach.Paper)
+	return print(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
+}
+
+func print(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
+	out, err := ink(document{Title: title, Author: v.Coach.Name, Subject: v.Goal, Lang: v.Lang,
+		Date: int(v.Measured), Pages: pages})
+	if err != nil {
+		return nil, program.Problems{{Place: program.Place{File: sourceOf(v, 0)}, Message: err.Error()}}
+	}
+	return out, ts.warnings(v)
+}
+
+// chart is the wall chart being laid out. All lengths are those of the A3 sheet
+// times unit; sizes of type likewise.
+type chart struct {
+	*Page
+	*typesetter
+	v           *view.View
+	unit        float64 // mm for each mm of A3
+	left        float64 // mm, where the first column begins
+	columnWidth float64 // mm, width of a column
+	rows        rows
+}
+
+// rows are the heights of the bands of the chart, from Top down, in mm.
+type rows struct {
+	Top, Strip, Head, Main, Step, Rig, Help, Done, Gate float64
+}
+
+func (r rows) strip() float64  { return r.Top }
+func (r rows) head() float64   { return r.strip() + r.Strip }
+func (r rows) main() float64   { return r.head() + r.Head }
+func (r rows) step() float64   { return r.main() + r.Main }
+func (r rows) rig() float64    { return r.step() + r.Step }
+func (r rows) help() float64   { return r.rig() + r.Rig }
+func (r rows) done() float64   { return r.help() + r.Help }
+func (r rows) gate() float64   { return r.done() + r.Done }
+func (r rows) bottom() float64 { return r.gate() + r.Gate }
+
+const (
+	chartMargin = 12 // A3 mm
+	chartGutter = 17 // A3 mm for the captions of the rows
+	chartFoot   = 51 // A3 mm for cue, rules and cautions
+)
+
+func layChart(ts *typesetter, v *view.View, sheet Sheet) *Page {
+	c := &chart{Page: sheet.landscape(sheet.Name, 0), typesetter: ts, v: v}
+	c.unit = math.Min(c.Width/A3.Height, c.Height/A3.Width)
+	c.Least = 10 * c.unit
+	c.left = c.mm(chartMargin + chartGutter)
+	c.columnWidth = (c.Width - c.left - c.mm(chartMargin)) / float64(len(v.Weeks))
+	c.shareHeight()
+	c.header()
+	c.captions()
+	c.grounds()
+	c.weeks()
+	c.curve()
+	c.gates()
+	c.foot()
+	return c.Page
+}
+
+// mm is a length of the A3 sheet on this one; pt a type size.
+func (c *chart) mm(a3 float64) float64 { return a3 * c.unit }
+func (c *chart) pt(a3 float64) float64 { return a3 * c.unit }
+
+// shareHeight gives each row its height; what is left over goes to the curve, or
+// to the main figures where there is no curve.
+func (c *chart) shareHeight() {
+	r := rows{Top: 42, Strip: 8, Head: 13, Main: 36, Step: 17, Rig: 21, Help: 0, Done: 34, Gate: 17}
+	spare := c.Height/c.unit - chartMargin - chartFoot - r.bottom()
+	if c.hasCurve() {
+		r.Help = spare
+	} else {
+		r.Main += math.Min(spare, 20)
+		r.Done += spare - math.Min(spare, 20)
+	}
+	c.rows = rows{c.mm(r.Top), c.mm(r.Strip), c.mm(r.Head), c.mm(r.Main), c.mm(r.Step), c.mm(r.Rig),
+		c.mm(r.Help), c.mm(r.Done), c.mm(r.Gate)}
+}
+
+// cell is a week's box in a row, with a little air at the left and right.
+func (c *chart) cell(week int, y, h float64) Box {
+	return Box{c.left + float64(week)*c.columnWidth, y, c.columnWidth, h}.Inset(c.mm(1.8), 0)
+}
+
+func (c *chart) header() {
+	x, y, right := c.mm(chartMargin), c.mm(chartMargin), c.Width-c.mm(chartMargin)
+	middle := x + 0.44*(right-x)
+	c.add(
+		c.fit(Box{x, y, middle - x - c.mm(4), c.mm(7)}, style{Size: c.pt(15), Least: c.Least, Tone: Accent, Face: Bold},
+			c.v.Skill+" · "+c.v.Coach.Studio),
+		c.fit(Box{x, y + c.mm(7), middle - x - c.mm(4), c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1},
+			c.v.Client),
+		c.fit(Box{middle, y, right - middle, c.mm(16)}, style{Face: Bold, Size: c.pt(22), Least: c.pt(12), Bottom: true, Leading: 1.1},
+			c.v.Goal),
+		c.fit(Box{middle, y + c.mm(17), right - middle, c.mm(8)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet},
+			c.v.Block),
+		Fill{Box{x, c.mm(39), right - x, c.mm(1)}, Ink},
+	)
+}
+
+// captions name the rows in the gutter.
+func (c *chart) captions() {
+	l := c.v.Labels
+	what := c.caption()
+	for _, row := range []struct {
+		text string
+		y    float64
+	}{
+		{l.Week, c.rows.head()}, {l.Hold, c.rows.main()}, {l.Step, c.rows.step()}, {l.Bands, c.rows.rig()},
+		{what, c.rows.help()}, {l.Done, c.rows.done()}, {c.gateCaption(), c.rows.gate()},
+	} {
+		if row.text == "" || row.text == what && c.rows.Help == 0 {
+			continue
+		}
+		c.add(c.fit(Box{c.mm(chartMargin), row.y + c.mm(2), c.mm(chartGutter - 1), c.mm(9)},
+			style{Size: c.pt(11), Least: c.Least, Tone: Quiet, Leading: 1.1}, row.text))
+	}
+	for _, y := range []float64{c.rows.strip(), c.rows.main(), c.rows.step(), c.rows.help(), c.rows.done(), c.rows.gate()} {
+		c.add(Stroke{Points: []Point{{c.mm(chartMargin), y}, {c.Width - c.mm(chartMargin), y}}, Width: c.mm(0.25), Tone: Line})
+	}
+}
+
+// grounds tell the kinds of weeks apart: a deload is tinted under a hatched
+// strip, a test framed under a solid one.
+func (c *chart) grounds() {
+	bottom := c.rows.gate()
+	for i, w := range c.v.Weeks {
+		b := Box{c.left + float64(i)*c.columnWidth, c.rows.strip(), c.columnWidth, bottom - c.rows.strip()}
+		strip := Box{b.X, b.Y, b.W, c.rows.Strip}
+		switch w.KindKey {
+		case program.WeekDeload, program.WeekAway:
+			c.add(Fill{b, Tint}, Hatch{strip, c.mm(1.6), c.mm(0.45), false, Ink})
+		case program.WeekTest:
+			c.add(Fill{strip, Ink}, Frame{b.Inset(c.mm(.5), c.mm(.5)), c.mm(1), 0, Ink})
+		}
+		if i > 0 {
+			c.add(Stroke{Points: []Point{{b.X, c.rows.head()}, {b.X, bottom}}, Width: c.mm(0.25), Tone: Line})
+		}
+		c.kind(strip, w)
+	}
+	c.provisional()
+}
+
+// provisional says over the first outlined figures what the outline means.
+func (c *chart) provisional() {
+	plain := func(w view.Week) bool { return w.Provisional && w.KindKey == program.WeekBuild }
+	from := slices.IndexFunc(c.v.Weeks, plain)
+	if from < 0 {
+		return
+	}
+	to := from
+	for to < len(c.v.Weeks) && plain(c.v.Weeks[to]) {
+		to++
+	}
+	b := c.cell(from, c.rows.strip(), c.rows.Strip)
+	b.W += float64(to-from-1) * c.columnWidth
+	c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+}
+
+// kind names a week that is not an ordinary one, on a plate of its own.
+func (c *chart) kind(strip Box, w view.Week) {
+	s := style{Face: Bold, Size: c.pt(14), Least: c.Least}
+	switch w.KindKey {
+	case program.WeekBuild:
+		return
+	case program.WeekTest:
+		s.Tone = Paper
+	}
+	in := strip.Inset(c.mm(1.8), 0)
+	s.Middle = true
+	t := c.fit(in, s, w.Kind)
+	if w.KindKey != program.WeekTest {
+		c.add(Fill{Box{strip.X, strip.Y, t.Face.width(t.Lines[0], t.Size) + c.mm(3.4), strip.H}, Tint})
+	}
+	c.add(t)
+}

@@ -1,0 +1,105 @@
+package paper
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"gatepost/program/publish/view"
+)
+
+// gates draws a heavy line after the last week on a step, with a flag that says
+// what has to be shown there and has a box for each showing.
+func (c *chart) gates() {
+	from := c.left
+	for i, w := range c.v.Weeks {
+		for _, g := range c.v.Gates {
+			if g.Week != w.Number {
+				continue
+			}
+			x := c.left + float64(i+1)*c.columnWidth
+			if i == len(c.v.Weeks)-1 {
+				x -= c.mm(0.7)
+			}
+			c.add(Stroke{Points: []Point{{x, c.rows.strip()}, {x, c.rows.bottom() - c.mm(2)}}, Width: c.mm(1.4), Tone: Accent})
+			c.flag(Box{math.Max(from, x-c.mm(92)), c.rows.gate() + c.mm(2), 0, c.rows.Gate - c.mm(4)}, x-c.mm(0.7), g)
+			from = x + c.mm(3)
+		}
+	}
+}
+
+// gateCaption names the row of flags; empty where the block has no gate.
+func (c *chart) gateCaption() string {
+	if slices.ContainsFunc(c.v.Gates, func(g view.Gate) bool { return g.Week > 0 }) {
+		return c.v.Labels.Gate
+	}
+	return ""
+}
+
+func (c *chart) flag(b Box, right float64, g view.Gate) {
+	b.W = right - b.X
+	if b.W < c.mm(20) {
+		return
+	}
+	c.add(Fill{b, Tint})
+	in := b.Inset(c.mm(2.5), c.mm(0.5))
+	side := c.mm(8)
+	in.W -= 2*side + c.mm(5)
+	c.add(c.fit(in, style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.1, Middle: true}, g.Short))
+	for n := range 2 {
+		box := Box{in.Right() + c.mm(2.5) + float64(n)*(side+c.mm(2.5)), b.Y + (b.H-side)/2, side, side}
+		c.add(Fill{box, Paper}, Frame{box, c.mm(0.5), 0, Ink})
+	}
+}
+
+// foot has the cue, what each day's sets answer to, when to stop, and the
+// cautions.
+func (c *chart) foot() {
+	v := c.v
+	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin+chartFoot)+c.mm(3)
+	width := c.Width - 2*c.mm(chartMargin)
+	h := c.mm(chartFoot - 11)
+	c.add(Fill{Box{x, y - c.mm(2), width, c.mm(0.6)}, Ink})
+	cue, rules := 0.26*width, 0.26*width
+	c.add(
+		c.fit(Box{x, y + c.mm(1), cue, c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Face: Bold, Tone: Accent}, v.Labels.Cue),
+		c.fit(Box{x, y + c.mm(7), cue, h - c.mm(7)}, style{Face: Bold, Size: c.pt(30), Least: c.pt(14), Leading: 1.1}, v.Cue),
+	)
+	x += cue + c.mm(8)
+	c.block(Box{x, y + c.mm(1), rules, h}, 13, []passage{
+		{v.Advice.DayTitle, title}, {v.Advice.DayShort, prose}, {v.Advice.StopTitle, title}, {v.Advice.StopShort, prose}})
+	x += rules + c.mm(8)
+	cautions := []passage{{v.Advice.CautionTitle, title},
+		{strings.Join(slices.Concat(v.Advice.Cautions, []string{v.Advice.NotMedical}), " "), prose}}
+	c.block(Box{x, y + c.mm(1), c.Width - c.mm(chartMargin) - x, h}, 11, cautions)
+	c.lastLine()
+}
+
+// block sets passages at the largest size that lets all of them fit; at the
+// smallest, each gives way a little.
+func (c *chart) block(b Box, size float64, all []passage) {
+	for s := c.pt(size); s > c.Least; s -= 0.25 {
+		if marks, end := c.column(b.X, b.Y, b.W, s, 0, all); end <= b.Bottom() {
+			c.add(marks...)
+			return
+		}
+	}
+	for most := int(b.H / (1.2 * c.Least * mmPerPoint)); most > 0; most-- {
+		if marks, end := c.column(b.X, b.Y, b.W, c.Least, most, all); end <= b.Bottom() || most == 1 {
+			c.add(marks...)
+			return
+		}
+	}
+}
+
+func (c *chart) lastLine() {
+	v, l := c.v, c.v.Labels
+	b := Box{c.mm(chartMargin), c.Height - c.mm(chartMargin+6), c.Width - 2*c.mm(chartMargin), c.mm(5)}
+	s := style{Size: c.pt(11), Least: c.Least, Tone: Quiet}
+	left, right := b, b
+	left.W, right.W = 0.62*b.W, 0.38*b.W
+	right.X = left.Right()
+	c.add(c.fit(left, s, joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact)))
+	s.Align = AlignRight
+	c.add(c.fit(right, s, joined(l.Measured, l.Version)))
+}

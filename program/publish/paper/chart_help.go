@@ -1,0 +1,104 @@
+package paper
+
+import (
+	"math"
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// The curve is the help that falls from week to week, or, where no week has any,
+// the lean that grows.
+
+func (c *chart) hasHelp() bool {
+	for _, w := range c.v.Weeks {
+		if w.HelpKG > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *chart) hasCurve() bool {
+	for _, w := range c.v.Weeks {
+		if w.HelpKG > 0 || w.LeanCM > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *chart) caption() string {
+	if c.hasHelp() {
+		return c.v.Labels.Help
+	}
+	return c.v.Labels.Lean
+}
+
+// value is what the curve shows of a week, with its label; false: nothing.
+func (c *chart) value(w view.Week) (float64, string, bool) {
+	if !c.hasHelp() {
+		return float64(w.LeanCM), strings.TrimPrefix(w.Rig, ""), w.LeanCM > 0
+	}
+	label := w.Help
+	if w.Free {
+		label = c.v.Labels.Free
+	}
+	return w.HelpKG, label, w.Main != "" && (w.Free || w.HelpKG > 0)
+}
+
+func (c *chart) curve() {
+	if c.rows.Help == 0 {
+		return
+	}
+	most := 0.0
+	for _, w := range c.v.Weeks {
+		value, _, _ := c.value(w)
+		most = math.Max(most, value)
+	}
+	top, base := c.rows.help()+c.mm(12), c.rows.done()-c.mm(5)
+	var path []Point
+	for i, w := range c.v.Weeks {
+		value, label, ok := c.value(w)
+		at := Point{c.cell(i, 0, 0).X + c.mm(2.4), base - (base-top)*value/most}
+		if !ok || i > 0 && w.StepID != c.v.Weeks[i-1].StepID {
+			c.path(path)
+			path = nil
+		}
+		if !ok {
+			continue
+		}
+		c.add(Stroke{Points: []Point{{at.X, base}, at}, Width: c.mm(0.3), Dash: c.mm(1), Tone: Quiet})
+		path = append(path, at)
+		c.label(i, at, label)
+	}
+	c.path(path)
+	c.dots(top, base, most)
+	c.add(Stroke{Points: []Point{{c.left, base}, {c.Width - c.mm(chartMargin), base}}, Width: c.mm(0.5), Tone: Ink})
+}
+
+func (c *chart) path(points []Point) {
+	if len(points) > 1 {
+		c.add(Stroke{Points: points, Width: c.mm(1.4), Tone: Accent})
+	}
+}
+
+// dots lie over the line; those of deload and test weeks are rings.
+func (c *chart) dots(top, base, most float64) {
+	for i, w := range c.v.Weeks {
+		value, _, ok := c.value(w)
+		if ok {
+			at := Point{c.cell(i, 0, 0).X + c.mm(2.4), base - (base-top)*value/most}
+			c.add(Dot{At: at, Radius: c.mm(2.1), Hollow: w.KindKey != program.WeekBuild, Tone: Accent})
+		}
+	}
+}
+
+// label stands right of the dot and above the line, which falls.
+func (c *chart) label(i int, at Point, label string) {
+	b := c.cell(i, 0, 0)
+	x := at.X + c.mm(1)
+	c.add(c.fit(Box{x, at.Y - c.mm(9.5), b.Right() - x, c.mm(7)},
+		style{Face: Bold, Size: c.pt(17), Least: c.Least, Bottom: true}, label))
+}

@@ -1,0 +1,226 @@
+package paper
+
+import (
+	"slices"
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// OnePage prints the plan to hand over: always one page. What is long makes the
+// type smaller, down to eight points; then notes and the outlook are left out,
+// and last of all each text is held to a few lines. A withheld program gets a
+// letter with the reasons instead.
+func OnePage(v *view.View) ([]byte, program.Problems) {
+	ts := &typesetter{lost: map[rune]bool{}}
+	return print(v, ts, v.Title, layOnePage(ts, v))
+}
+
+const (
+	pageMargin = 13 // mm
+	leastPage  = 8  // points
+)
+
+// onePage is the plan being laid out, at one size of type.
+type onePage struct {
+	*Page
+	*typesetter
+	v     *view.View
+	size  float64 // points of running text
+	spare bool    // notes and the outlook are left out
+	most  int     // lines of a passage; 0: as many as it takes
+	gap   float64 // mm between zones
+}
+
+// zone lays one part of the page from y down and says where it ends.
+type zone func(y float64) float64
+
+func layOnePage(ts *typesetter, v *view.View) *Page {
+	hand, _ := sheets(v.Coach.Paper)
+	if len(v.Withheld) > 0 || len(v.Weeks) == 0 {
+		return layLetter(ts, v, hand)
+	}
+	var p *onePage
+	for _, try := range tries(10) {
+		p = &onePage{Page: hand.portrait("", leastPage), typesetter: ts, v: v,
+			size: try.size, spare: try.spare, most: try.most, gap: 2.5}
+		end := p.lay()
+		if slack := p.bottom() - end; slack >= 0 {
+			p.Marks = nil
+			p.gap += min(slack/float64(len(p.zones())), 5)
+			p.lay()
+			break
+		}
+	}
+	return p.Page
+}
+
+type try struct {
+	size  float64
+	spare bool
+	most  int
+}
+
+// tries are the ways to make it fit, the best first.
+func tries(largest float64) []try {
+	var all []try
+	for _, spare := range []bool{false, true} {
+		for size := largest; size >= leastPage; size -= 0.25 {
+			all = append(all, try{size, spare, 0})
+		}
+	}
+	for most := 8; most > 0; most-- {
+		all = append(all, try{leastPage, true, most})
+	}
+	return all
+}
+
+func (p *onePage) zones() []zone {
+	return []zone{p.header, p.aim, p.ladder, p.table, p.rules, p.cue, p.cautions}
+}
+
+func (p *onePage) lay() float64 {
+	y := float64(pageMargin)
+	for _, zone := range p.zones() {
+		y = zone(y) + p.gap
+	}
+	p.foot()
+	return y - p.gap
+}
+
+func (p *onePage) width() float64  { return p.Width - 2*pageMargin }
+func (p *onePage) right() float64  { return p.Width - pageMargin }
+func (p *onePage) bottom() float64 { return p.Height - pageMargin - p.line() - 1 }
+func (p *onePage) line() float64   { return style{}.lead(p.size) }
+
+func (p *onePage) passages(x, y, width float64, all []passage) float64 {
+	marks, end := p.column(x, y, width, p.size, p.most, all)
+	p.add(marks...)
+	return end
+}
+
+func (p *onePage) header(y float64) float64 {
+	left := 0.56 * p.width()
+	p.add(
+		p.fit(Box{pageMargin, y, left, 5}, style{Face: Bold, Size: 10, Least: leastPage, Tone: Accent},
+			p.v.Skill+" · "+p.v.Coach.Studio),
+		p.fit(Box{pageMargin, y + 5, left - 4, 12}, style{Face: Bold, Size: 30, Least: 12, Leading: 1}, p.v.Client),
+		p.fit(Box{pageMargin + left, y, p.width() - left, 11}, style{Face: Bold, Size: 13, Least: leastPage, Bottom: true, Align: AlignRight},
+			p.v.Goal),
+		p.fit(Box{pageMargin + left, y + 11.5, p.width() - left, 5}, style{Size: 10, Least: leastPage, Tone: Quiet, Align: AlignRight},
+			p.v.Block),
+		Fill{Box{pageMargin, y + 18, p.width(), 0.7}, Ink},
+	)
+	return y + 18.7
+}
+
+// aim is where the client is, and where this goes.
+func (p *onePage) aim(y float64) float64 {
+	left := 0.36 * p.width()
+	x := pageMargin + left + 7
+	where := []passage{{p.v.Labels.Where, title}, {p.v.Where, prose}}
+	if !p.spare {
+		for _, note := range p.v.Notes {
+			where = append(where, passage{note, prose})
+		}
+		if len(p.v.Outline) > 0 {
+			where = append(where, passage{p.v.Labels.After, title}, passage{strings.Join(p.v.Outline, "; ") + ".", prose})
+		}
+	}
+	end := p.passages(pageMargin, y, left, where)
+	goal := p.passages(x, y, p.right()-x, []passage{{p.v.Labels.Goal, title}})
+	goal = p.timeline(x, goal+0.5, p.right()-x)
+	goal = p.passages(x, goal+0.5, p.right()-x, []passage{{p.v.Forecast.ChanceLine, prose}})
+	return max(end, goal)
+}
+
+// rules is what must be shown, what a day answers to, and what to do when a
+// session is missed or a joint complains.
+func (p *onePage) rules(y float64) float64 {
+	a, gap := p.v.Advice, 6.0
+	w := (p.width() - 2*gap) / 3
+	stop := append(bullets(a.DayTitle, a.DayRule), passage{a.StopTitle, title}, passage{a.StopLine, prose})
+	pain := append(bullets(a.PainTitle, a.PainRule), bullets(a.MissedTitle, a.Missed)...)
+	end := p.gate(pageMargin, y, w)
+	end = max(end, p.passages(pageMargin+w+gap, y, w, stop))
+	return max(end, p.passages(pageMargin+2*(w+gap), y, w, pain))
+}
+
+// gate is the words of the next gate and of the goal's, and who signs.
+func (p *onePage) gate(x, y, w float64) float64 {
+	var all []passage
+	for i, g := range p.nextGates() {
+		if i == 0 {
+			all = append(all, passage{p.v.Labels.Gate, title})
+		}
+		all = append(all, passage{g.Short, strong})
+		if i == 0 {
+			for _, term := range g.Terms[1:] {
+				all = append(all, passage{term, bullet})
+			}
+		}
+	}
+	if len(all) > 0 {
+		all = append(all, passage{p.v.Labels.Moves, prose})
+	}
+	y = p.passages(x, y, w, all) + 1.7*p.line()
+	l := p.v.Labels
+	for _, label := range []string{l.Passed, l.Signed} {
+		s := style{Size: p.size, Least: leastPage, Tone: Quiet}
+		t := p.fit(Box{x, y - p.line(), w / 2, p.line()}, s, label)
+		p.add(t, Stroke{Points: []Point{{x + Regular.width(t.Lines[0], t.Size) + 1.5, y}, {x + w, y}}, Width: 0.25, Tone: Ink})
+		y += 1.7 * p.line()
+	}
+	return y - 1.2*p.line()
+}
+
+// nextGates are the gates of the block and the goal's, the same one once.
+func (p *onePage) nextGates() []view.Gate {
+	return slices.CompactFunc(slices.Clone(p.v.Gates), func(a, b view.Gate) bool { return a.StepID == b.StepID })
+}
+
+func (p *onePage) cue(y float64) float64 {
+	if p.v.Cue == "" {
+		return y
+	}
+	h := 9.0
+	p.add(Fill{Box{pageMargin, y, p.width(), h}, Tint}, Fill{Box{pageMargin, y, 1.2, h}, Accent})
+	label := p.fit(Box{pageMargin + 4, y, 0.22 * p.width(), h}, style{Size: p.size, Least: leastPage, Tone: Accent, Face: Bold, Middle: true},
+		p.v.Labels.Cue)
+	x := label.X + Bold.width(label.Lines[0], label.Size) + 4
+	label.W = x - label.X - 1
+	p.add(label, p.fit(Box{x, y, p.right() - x - 2, h}, style{Face: Bold, Size: 16, Least: leastPage, Middle: true, Leading: 1.1}, p.v.Cue))
+	return y + h
+}
+
+func (p *onePage) cautions(y float64) float64 {
+	a := p.v.Advice
+	text := strings.Join(append(slices.Clone(a.Cautions), a.NotMedical), " ")
+	lead := p.passages(pageMargin, y, p.width(), []passage{{a.CautionTitle, title}})
+	t, end := p.flow(pageMargin, lead, p.width(), style{Size: leastPage}, text)
+	if most := 3 * p.most; most > 0 && len(t.Lines) > most {
+		t.Lines = clip(t.Face, t.Size, t.W, t.Lines, most)
+		t.H = float64(most) * t.Lead
+		end = lead + t.H
+	}
+	p.add(t)
+	return end
+}
+
+func (p *onePage) foot() {
+	foot(p.Page, p.typesetter, p.v)
+}
+
+// foot is the last line of a handed-over page: who to ask, and which version.
+func foot(page *Page, ts *typesetter, v *view.View) {
+	b := Box{pageMargin, page.Height - pageMargin - 3.4, page.Width - 2*pageMargin, 3.4}
+	left, right := b, b
+	left.W, right.W = 0.62*b.W-2, 0.38*b.W
+	right.X = b.Right() - right.W
+	s := style{Size: leastPage, Tone: Quiet}
+	page.add(Stroke{Points: []Point{{b.X, b.Y - 0.7}, {b.Right(), b.Y - 0.7}}, Width: 0.25, Tone: Line},
+		ts.fit(left, s, joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact)))
+	s.Align = AlignRight
+	page.add(ts.fit(right, s, joined(v.Labels.Measured, v.Labels.Version)))
+}

@@ -1,0 +1,157 @@
+package paper
+
+import (
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// timeline draws the range of the goal's date: a bar from early to late, the
+// likely date marked on it, and the agreed date as a flag.
+func (p *onePage) timeline(x, y, width float64) float64 {
+	f := p.v.Forecast
+	if f.EarlyOn == 0 || f.GoalOn == 0 {
+		return p.passages(x, y, width, []passage{{f.Range, strong}})
+	}
+	from, to := timeSpan(p.v)
+	at := func(d program.Date) float64 {
+		return x + width*float64(min(d, to)-from)/float64(to-from)
+	}
+	bar := y + 2*p.line() + 1
+	late, open := f.LateOn, false
+	if late == 0 {
+		late, open = to, true
+	}
+	p.add(Stroke{Points: []Point{{x, bar + 2}, {x + width, bar + 2}}, Width: 0.25, Tone: Line})
+	box := Box{at(f.EarlyOn), bar, max(at(late)-at(f.EarlyOn), 1), 4}
+	p.add(Fill{box, Tint}, Hatch{box, 1, 0.2, false, Quiet}, Frame{box.Inset(0.15, 0.15), 0.3, 0, Ink})
+	if open {
+		p.add(Fill{Box{box.Right() - 1.2, bar - 0.4, 1.2, 4.8}, Paper})
+	}
+	if f.LikelyOn != 0 {
+		p.add(Fill{Box{at(f.LikelyOn) - 0.9, bar - 0.8, 1.8, 5.6}, Accent})
+	}
+	p.flagDate(x, y, width, at(f.GoalOn), bar)
+	end := max(at(p.v.Start), at(p.v.Weeks[len(p.v.Weeks)-1].Start+6))
+	p.add(Fill{Box{at(p.v.Start), bar + 1.2, end - at(p.v.Start), 1.6}, Ink})
+	likely := box.Right()
+	if f.LikelyOn != 0 {
+		likely = at(f.LikelyOn)
+	}
+	return p.rangeNames(x, bar+6, width, [3]float64{at(f.EarlyOn), likely, at(late)})
+}
+
+// timeSpan is the stretch of days drawn: from the first week to a little beyond
+// the last date there is.
+func timeSpan(v *view.View) (from, to program.Date) {
+	f := v.Forecast
+	from = min(v.Start, f.EarlyOn, f.GoalOn)
+	to = max(f.EarlyOn, f.LikelyOn, f.LateOn, f.GoalOn)
+	return from, to + (to-from)/20 + 7
+}
+
+// flagDate names the agreed date above the bar, on the side that has room.
+func (p *onePage) flagDate(x, y, width, at, bar float64) {
+	p.add(Stroke{Points: []Point{{at, y + 1}, {at, bar + 5.5}}, Width: 0.5, Dash: 0.8, Tone: Ink})
+	s := style{Size: p.size, Least: leastPage, Face: Bold}
+	box := Box{at + 1.2, y, x + width - at - 1.2, 2 * p.line()}
+	if at > x+width/2 {
+		box, s.Align = Box{x, y, at - x - 1.2, 2 * p.line()}, AlignRight
+	}
+	p.add(p.fit(box, s, p.v.Labels.By))
+}
+
+// rangeNames writes each of the three dates under its place on the bar, as far
+// as they leave each other room.
+func (p *onePage) rangeNames(x, y, width float64, places [3]float64) float64 {
+	f, l := p.v.Forecast, p.v.Labels
+	names, dates := [3]string{l.Early, l.Likely, l.Late}, [3]string{f.Early, f.Likely, f.Late}
+	for i, b := range spread(x, width, places, (width-4)/3) {
+		if dates[i] == "" {
+			dates[i] = l.Far
+		}
+		s := style{Size: p.size, Least: leastPage, Align: AlignCentre, Tone: Quiet}
+		b.Y, b.H = y, p.line()
+		p.add(p.fitLine(b, s, names[i]))
+		b.Y += p.line()
+		s.Face, s.Tone = Bold, Ink
+		p.add(p.fitLine(b, s, dates[i]))
+	}
+	return y + 2*p.line()
+}
+
+// spread puts three boxes of a width as near to their places as a line allows
+// without overlap.
+func spread(x, width float64, places [3]float64, w float64) [3]Box {
+	var all [3]Box
+	least := x
+	for i := range all {
+		room := x + width - w*float64(3-i) - 2*float64(2-i) // what the later ones leave
+		all[i] = Box{X: min(max(places[i]-w/2, least), room), W: w}
+		least = all[i].Right() + 2
+	}
+	return all
+}
+
+// ladder draws this body's steps as stairs as high as their share of the full
+// position: those behind the client filled, the present one in the accent, those
+// of the block hatched, the rest in outline.
+func (p *onePage) ladder(y float64) float64 {
+	rungs := p.v.Ladder
+	if len(rungs) == 0 {
+		return y
+	}
+	y = p.passages(pageMargin, y, p.width(), []passage{{p.v.Labels.Ladder, title}})
+	w := min(p.width()/float64(len(rungs)), 36)
+	base := y + p.line() + stairHeight
+	names := p.line()
+	if slices.ContainsFunc(rungs, func(r view.Rung) bool { return Bold.width(p.clean(r.Step), p.size) > w-1.2 }) {
+		names *= 2
+	}
+	for i, r := range rungs {
+		h := stairHeight * r.ShareOf1 / rungs[len(rungs)-1].ShareOf1
+		b := Box{pageMargin + float64(i)*w, base - h, w, h}.Inset(0.6, 0)
+		p.stair(b, r)
+		s := style{Size: p.size, Least: leastPage}
+		p.add(p.fit(Box{b.X, b.Y - p.line(), b.W, p.line()}, s, r.Share))
+		s.Face = Bold
+		p.add(p.fit(Box{b.X, base + 0.8, b.W, names}, s, r.Step))
+		s.Face, s.Tone = Regular, Quiet
+		for n, note := range stairNotes(r) {
+			p.add(p.fitLine(Box{b.X, base + 0.8 + names + float64(n)*p.line(), b.W, p.line()}, s, note))
+		}
+	}
+	p.add(Stroke{Points: []Point{{pageMargin, base}, {pageMargin + float64(len(rungs))*w, base}}, Width: 0.4, Tone: Ink})
+	return base + 0.8 + names + 2*p.line()
+}
+
+const stairHeight = 17 // mm, of the highest
+
+// stairNotes are a rung's state, where it is more than "later", and the month it
+// is likely held.
+func stairNotes(r view.Rung) []string {
+	var notes []string
+	if r.State != view.RungLater {
+		notes = append(notes, r.StateWord)
+	}
+	if r.Month != "" {
+		notes = append(notes, r.Month)
+	}
+	return notes
+}
+
+func (p *onePage) stair(b Box, r view.Rung) {
+	switch r.State {
+	case view.RungHeld:
+		p.add(Fill{b, Ink})
+	case view.RungNow:
+		p.add(Fill{b, Accent})
+	case view.RungBlock:
+		p.add(Fill{b, Tint}, Hatch{b, 1.2, 0.3, false, Ink}, Frame{b, 0.4, 0, Ink})
+	case view.RungGoal:
+		p.add(Frame{b.Inset(0.5, 0.5), 1, 0, Accent})
+	default:
+		p.add(Frame{b.Inset(0.15, 0.15), 0.3, 0, Ink})
+	}
+}

@@ -1,0 +1,113 @@
+package paper
+
+import (
+	"math"
+	"strconv"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// The weeks' table: shares of the page's width for number, days, hold, step,
+// bands, help (with a bar as long as the help) and the kind of week.
+var tableShares = []float64{0.05, 0.155, 0.095, 0.20, 0.26, 0.155, 0.085}
+
+// columnsOf are the boxes of one row.
+func (p *onePage) columnsOf(y, h float64) []Box {
+	var all []Box
+	x := float64(pageMargin)
+	for _, share := range tableShares {
+		w := share * p.width()
+		all = append(all, Box{x + 1, y, w - 2, h})
+		x += w
+	}
+	return all
+}
+
+func (p *onePage) table(y float64) float64 {
+	l := p.v.Labels
+	half := 0.4 * p.width()
+	y0 := y
+	y = p.passages(pageMargin, y, half, []passage{{l.Weeks, title}})
+	if l.From != "" {
+		p.add(p.fit(Box{pageMargin + half, y0, p.width() - half, p.line()},
+			style{Size: p.size, Least: leastPage, Tone: Quiet, Align: AlignRight}, l.From))
+	}
+	y = max(y, y0+p.line()) + 0.5
+	h := 1.12 * p.line()
+	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, l.Help, ""}, nil, Quiet)
+	y += h
+	p.rule(y, 0.4, 0)
+	most := 0.0
+	for _, w := range p.v.Weeks {
+		most = math.Max(most, w.HelpKG)
+	}
+	for i, w := range p.v.Weeks {
+		p.weekRow(y, h, w, most)
+		y += h
+		firm := i+1 < len(p.v.Weeks) && !w.Provisional && p.v.Weeks[i+1].Provisional
+		p.rule(y, map[bool]float64{true: 0.5, false: 0.15}[firm], map[bool]float64{true: 1, false: 0}[firm])
+	}
+	return y
+}
+
+func (p *onePage) rule(y, width, dash float64) {
+	tone := Line
+	if width > 0.3 {
+		tone = Ink
+	}
+	p.add(Stroke{Points: []Point{{pageMargin, y}, {p.right(), y}}, Width: width, Dash: dash, Tone: tone})
+}
+
+func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
+	row := Box{pageMargin, y, p.width(), h}
+	kind := ""
+	switch w.KindKey {
+	case program.WeekDeload, program.WeekAway:
+		p.add(Fill{row, Tint}, Hatch{Box{p.right() - 3, y, 3, h}, 0.9, 0.25, false, Ink})
+		kind = w.Kind
+	case program.WeekTest:
+		p.add(Fill{row, Tint}, Fill{Box{p.right() - 3, y, 3, h}, Ink})
+		kind = w.Kind
+	}
+	cells := p.columnsOf(y, h)
+	if w.HelpKG > 0 && most > 0 {
+		b := cells[5]
+		p.add(Fill{Box{b.X + 12, y + 0.3*h, (b.W - 13) * w.HelpKG / most, 0.4 * h}, Accent})
+	}
+	step := w.Step
+	if w.Test != "" {
+		step = w.Test
+	}
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Main, step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
+}
+
+// row sets one line of cells; those listed in bold.
+func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone) {
+	for i, b := range p.columnsOf(y, h) {
+		s := style{Size: p.size, Least: leastPage, Tone: tone, Middle: true, Leading: h / (p.size * mmPerPoint)}
+		for _, n := range bold {
+			if n == i {
+				s.Face = Bold
+			}
+		}
+		if i == 5 {
+			b.W = 11
+		}
+		if texts[i] != "" {
+			p.add(p.fitLine(b, s, texts[i]))
+		}
+	}
+}
+
+// fitLine sets one line, whatever its size leaves of the leading.
+func (p *onePage) fitLine(b Box, s style, text string) Text {
+	for size := s.Size; ; size -= 0.25 {
+		lines := breakLines(s.Face, size, b.W, p.clean(text))
+		if len(lines) == 1 || size <= s.Least {
+			t := s.text(b, size, clip(s.Face, size, b.W, lines, 1))
+			t.Y, t.H, t.Lead = b.Y, b.H, b.H
+			return t
+		}
+	}
+}

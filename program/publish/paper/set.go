@@ -1,0 +1,119 @@
+package paper
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// typesetter turns strings into Texts and remembers the characters that could
+// not be printed.
+type typesetter struct{ lost map[rune]bool }
+
+// style is how a text is set. The type size goes down from Size to Least, in
+// half points, until the text fits its box.
+type style struct {
+	Face        Face
+	Size, Least float64 // points; Least 0: Size
+	Leading     float64 // line distance in type sizes; 0: 1.2
+	Align       Align
+	Tone        Tone
+	Outline     bool
+	Bottom      bool // the text stands at the bottom of its box
+	Middle      bool // in the middle of its height
+}
+
+func (s style) lead(size float64) float64 {
+	if s.Leading == 0 {
+		return 1.2 * size * mmPerPoint
+	}
+	return s.Leading * size * mmPerPoint
+}
+
+func (ts *typesetter) clean(s string) string {
+	s, lost := clean(s)
+	for _, r := range lost {
+		ts.lost[r] = true
+	}
+	return s
+}
+
+// fit sets a text into a box at the largest size at which no word is broken and
+// nothing is left out. At the smallest size, words are broken, and what does not
+// fit ends in "…".
+func (ts *typesetter) fit(b Box, s style, text string) Text {
+	text = ts.clean(text)
+	least := s.Least
+	if least == 0 {
+		least = s.Size
+	}
+	for size := s.Size; size > least; size -= 0.5 {
+		lines := breakLines(s.Face, size, b.W, text)
+		if float64(len(lines))*s.lead(size) <= b.H && !broken(s.Face, size, b.W, text) {
+			return s.text(b, size, lines)
+		}
+	}
+	room := max(1, int((b.H+0.01)/s.lead(least)))
+	return s.text(b, least, clip(s.Face, least, b.W, breakLines(s.Face, least, b.W, text), room))
+}
+
+// broken says whether a word is wider than the line.
+func broken(f Face, size, width float64, text string) bool {
+	return slices.ContainsFunc(words(text), func(word string) bool {
+		return f.width(strings.TrimRight(word, " "), size) > width
+	})
+}
+
+func (s style) text(b Box, size float64, lines []string) Text {
+	lead := s.lead(size)
+	switch spare := b.H - float64(len(lines))*lead; {
+	case s.Bottom:
+		b.Y, b.H = b.Y+spare, b.H-spare
+	case s.Middle:
+		b.Y, b.H = b.Y+spare/2, b.H-spare
+	}
+	return Text{Box: b, Lines: lines, Face: s.Face, Size: size, Lead: lead, Align: s.Align, Tone: s.Tone, Outline: s.Outline}
+}
+
+// flow sets a text at its full size in as many lines as it takes, from a corner,
+// and says where it ends.
+func (ts *typesetter) flow(x, y, width float64, s style, text string) (Text, float64) {
+	lines := breakLines(s.Face, s.Size, width, ts.clean(text))
+	h := float64(len(lines)) * s.lead(s.Size)
+	return s.text(Box{x, y, width, h}, s.Size, lines), y + h
+}
+
+// warnings names each character that was replaced, and the file that most
+// likely has it.
+func (ts *typesetter) warnings(v *view.View) program.Problems {
+	var all program.Problems
+	for _, r := range slices.Sorted(maps.Keys(ts.lost)) {
+		all = append(all, program.Problem{
+			Place:   program.Place{File: sourceOf(v, r)},
+			Message: "the print faces have no " + string(r) + "; □ is printed instead",
+			Advice:  "write it with letters, or leave it out",
+			Warning: true,
+		})
+	}
+	return all
+}
+
+// sourceOf guesses the file by what the character stands in.
+func sourceOf(v *view.View, r rune) string {
+	switch {
+	case strings.ContainsRune(v.Coach.Name+v.Coach.Studio+v.Coach.Contact, r):
+		return "content/studio.yaml"
+	case strings.ContainsRune(v.Client, r) || slices.ContainsFunc(v.Weeks, func(w view.Week) bool {
+		return strings.ContainsRune(strings.Join(w.Bands, ""), r)
+	}):
+		return "content/clients/" + v.Slug + "/assessment.yaml"
+	case strings.ContainsRune(v.Cue, r):
+		return "content/exercises/" + v.Weeks[0].ExerciseID + ".md"
+	case slices.ContainsFunc(v.Ladder, func(g view.Rung) bool { return strings.ContainsRune(g.Step, r) }):
+		return "content/roadmaps/" + v.SkillID + ".yaml"
+	}
+	return "content/words/" + v.Lang + ".yaml"
+}
