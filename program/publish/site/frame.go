@@ -16,6 +16,7 @@ type frame struct {
 	Lang        string
 	Title       string // of the document
 	Heading     string // the page's only first-level heading
+	Mark        string // whose site it is, at the top of each page
 	Root        string // the way back to the site's folder: "" or "../../"
 	Private     bool   // asks not to be indexed
 	Nav         []link
@@ -36,6 +37,7 @@ func (b *builder) frame(heading, page, root string) frame {
 		Lang:    cmp.Or(b.Coach.Lang, "en"),
 		Title:   heading,
 		Heading: heading,
+		Mark:    cmp.Or(b.Coach.Studio, b.Coach.Name),
 		Root:    root,
 		Private: root != "",
 		Nav:     b.nav(page, root),

@@ -28,7 +28,7 @@ func (ids headingIDs) Generate(value []byte, _ ast.NodeKind) []byte {
 func (ids headingIDs) Put(value []byte) { ids[string(value)] = true }
 
 // newHeadingIDs begins a page with the ids that the templates use themselves.
-func newHeadingIDs() headingIDs { return headingIDs{"main": true, "top": true} }
+func newHeadingIDs() headingIDs { return headingIDs{"main": true} }
 
 // anchor makes a fragment out of words.
 func anchor(words string) string {
