@@ -135,7 +135,15 @@ type Page struct {
 	Marks         []Mark
 }
 
-func (p *Page) add(marks ...Mark) { p.Marks = append(p.Marks, marks...) }
+// add puts marks on the page, but for texts without a letter.
+func (p *Page) add(marks ...Mark) {
+	for _, m := range marks {
+		if t, ok := m.(Text); ok && len(t.Lines) == 1 && t.Lines[0] == "" {
+			continue
+		}
+		p.Marks = append(p.Marks, m)
+	}
+}
 
 // Faults names everything that would not print well.
 func (p *Page) Faults() []string {

@@ -26,3 +26,13 @@ func TestLook(t *testing.T) {
 	pdf, _ = OnePage(v)
 	os.WriteFile("/tmp/page.pdf", pdf, 0o644)
 }
+
+func TestLookSheet(t *testing.T) {
+	pdf, problems := TestSheet(viewtest.Coach(), viewtest.Library())
+	t.Log(problems)
+	os.WriteFile("/tmp/sheet.pdf", pdf, 0o644)
+	sheet, _ := view.NewSheet(viewtest.Coach(), viewtest.Library())
+	for _, f := range layTestSheet(&typesetter{lost: map[rune]bool{}}, sheet).Faults() {
+		t.Error(f)
+	}
+}

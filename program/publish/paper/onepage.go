@@ -124,8 +124,8 @@ func (p *onePage) aim(y float64) float64 {
 		for _, note := range p.v.Notes {
 			where = append(where, passage{note, prose})
 		}
-		if len(p.v.Outline) > 0 {
-			where = append(where, passage{p.v.Labels.After, title}, passage{strings.Join(p.v.Outline, "; ") + ".", prose})
+		if p.v.After != "" {
+			where = append(where, passage{p.v.Labels.After, title}, passage{p.v.After, prose})
 		}
 	}
 	end := p.passages(pageMargin, y, left, where)

@@ -110,7 +110,7 @@ func sourceOf(v *view.View, r rune) string {
 		return strings.ContainsRune(strings.Join(w.Bands, ""), r)
 	}):
 		return "content/clients/" + v.Slug + "/assessment.yaml"
-	case strings.ContainsRune(v.Cue, r):
+	case len(v.Weeks) > 0 && strings.ContainsRune(v.Cue, r):
 		return "content/exercises/" + v.Weeks[0].ExerciseID + ".md"
 	case slices.ContainsFunc(v.Ladder, func(g view.Rung) bool { return strings.ContainsRune(g.Step, r) }):
 		return "content/roadmaps/" + v.SkillID + ".yaml"

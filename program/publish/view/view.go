@@ -19,6 +19,7 @@ package view
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"strings"
 
 	"gatepost/program"
 )
@@ -52,6 +53,7 @@ type View struct {
 	Weeks    []Week
 	Gates    []Gate
 	Outline  []string // what comes after the block
+	After    string   // the same in a line
 	Notes    []string // about the whole program
 
 	Cue      string // the one cue of the block
@@ -150,6 +152,9 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Weeks = s.weeks(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
+	if len(v.Outline) > 0 {
+		v.After = capital(strings.Join(v.Outline, "; ")) + "."
+	}
 	v.Notes = s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)

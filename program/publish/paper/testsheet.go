@@ -1,0 +1,192 @@
+package paper
+
+import (
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// TestSheet prints the blank form of the next assessment, one page: the fields
+// in the order of the assessment file, a line to write on and how to measure at
+// each, then a table of bands and one of tests.
+func TestSheet(coach program.Coach, lib *program.Library) ([]byte, program.Problems) {
+	sheet, problems := view.NewSheet(coach, lib)
+	ts := &typesetter{lost: map[rune]bool{}}
+	v := &view.View{Title: sheet.Title, Goal: sheet.Title, Coach: coach, Lang: sheet.Lang}
+	out, more := print(v, ts, sheet.Title, layTestSheet(ts, sheet))
+	return out, append(problems, more...)
+}
+
+const (
+	sheetSize   = 8.5 // points
+	sheetGap    = 7   // mm between the columns
+	sheetRow    = 6.8 // mm, a row to write in
+	sheetRows   = 3   // of bands
+	tableNames  = 4.4 // mm, the names of a table's columns
+	fieldHeight = 7.2 // mm at least, to write in with a pencil
+	writingRoom = 0.46
+)
+
+// testSheet is the form being laid out.
+type testSheet struct {
+	*Page
+	*typesetter
+}
+
+func layTestSheet(ts *typesetter, sheet *view.Sheet) *Page {
+	hand, _ := sheets(sheet.Coach.Paper)
+	p := &testSheet{hand.portrait("", leastPage), ts}
+	width := p.Width - 2*pageMargin
+	p.add(
+		p.fit(Box{pageMargin, pageMargin, 0.4 * width, 11}, style{Face: Bold, Size: 24, Least: 10, Leading: 1.1}, sheet.Title),
+		p.fit(Box{pageMargin + 0.42*width, pageMargin, 0.58 * width, 11}, style{Size: sheetSize, Least: leastPage, Bottom: true}, sheet.Lead),
+		Fill{Box{pageMargin, pageMargin + 12, width, 0.7}, Ink},
+	)
+	y := p.fields(sheet, pageMargin+15)
+	y = p.table(y+3, sheet.Tables[0], sheetRows, bandShares)
+	bottom := p.Height - pageMargin - 12.5
+	room := bottom - y - 3 - p.head(sheet.Tables[1], 0, false) - tableNames
+	p.table(y+3, sheet.Tables[1], max(int(room/sheetRow), 1), testShares)
+	p.add(p.fit(Box{pageMargin, bottom + 1, width, 6.8}, style{Size: leastPage}, sheet.Stop+" "+sheet.Foot))
+	foot(p.Page, ts, &view.View{Coach: sheet.Coach})
+	return p.Page
+}
+
+// fields fills two columns, the parts in order, the second begun where the first
+// has its half.
+func (p *testSheet) fields(sheet *view.Sheet, top float64) float64 {
+	w := (p.Width - 2*pageMargin - sheetGap) / 2
+	total := 0.0
+	for _, part := range sheet.Parts {
+		total += p.part(part, 0, 0, w, false)
+	}
+	x, y, end := float64(pageMargin), top, top
+	for _, part := range sheet.Parts {
+		h := p.part(part, 0, 0, w, false)
+		if x == pageMargin && y+h/2-top > total/2 {
+			x, y = x+w+sheetGap, top
+		}
+		y += p.part(part, x, y, w, true)
+		end = max(end, y)
+	}
+	return end
+}
+
+// part lays a group of fields, or only measures it, and says how high it is.
+func (p *testSheet) part(part view.SheetPart, x, top, w float64, draw bool) float64 {
+	var marks []Mark
+	heading, y := p.flow(x, top, w, style{Face: Bold, Size: 10, Tone: Accent}, part.Title)
+	marks = append(marks, heading)
+	for _, f := range part.Fields {
+		var field []Mark
+		field, y = p.field(f, x, y+0.5, w)
+		marks = append(marks, field...)
+	}
+	if draw {
+		p.add(marks...)
+	}
+	return y + 1.5 - top
+}
+
+// field is a label with its how-to at the left, and room to write at the right.
+func (p *testSheet) field(f view.Field, x, y, w float64) ([]Mark, float64) {
+	left := w * (1 - writingRoom)
+	label, below := p.flow(x, y, left-2, style{Face: Bold, Size: sheetSize}, f.Label)
+	marks := []Mark{label}
+	inline := label.X + Bold.width(label.Lines[0], label.Size) + 1.5
+	room := x + left - 2 - inline
+	if Regular.width(p.clean(f.How), leastPage) <= room {
+		label.W = inline - 0.5 - label.X
+		marks = []Mark{label, p.fit(Box{inline, y, room, label.H}, style{Size: leastPage, Tone: Quiet, Middle: true}, f.How)}
+	} else {
+		var how Text
+		how, below = p.flow(x, below-0.4, left-2, style{Size: leastPage, Tone: Quiet}, f.How)
+		label.H -= 0.4
+		label.Lead -= 0.4
+		marks = []Mark{label, how}
+	}
+	end := max(below, y+fieldHeight)
+	marks = append(marks, p.writing(f, Box{x + left, end - 4.6, w - left, 4.6})...)
+	return marks, end
+}
+
+// writing is a line with its unit, or a box to tick for each choice.
+func (p *testSheet) writing(f view.Field, b Box) []Mark {
+	if len(f.Choices) == 0 {
+		unit := p.fit(Box{b.X + b.W*0.55, b.Y, b.W * 0.45, b.H - 0.4},
+			style{Size: leastPage, Tone: Quiet, Align: AlignRight, Bottom: true}, f.Unit)
+		return []Mark{unit, Stroke{Points: []Point{{b.X, b.Bottom()}, {b.Right(), b.Bottom()}}, Width: 0.25, Tone: Ink}}
+	}
+	if len(f.Choices) > 4 {
+		return p.narrowChoices(f.Choices, b)
+	}
+	var marks []Mark
+	const side, size = 2.8, leastPage
+	free := b.W
+	for _, choice := range f.Choices {
+		free -= side + 1 + Regular.width(p.clean(choice), size)
+	}
+	x := b.X
+	for _, choice := range f.Choices {
+		w := min(Regular.width(p.clean(choice), size), b.Right()-x-side-1)
+		if w <= 0 {
+			break
+		}
+		marks = append(marks, Frame{Box{x + 0.2, b.Bottom() - side - 0.4, side, side}, 0.25, 0, Ink},
+			p.fit(Box{x + side + 1, b.Bottom() - 3.6, w, 3.5}, style{Size: size, Middle: true}, choice))
+		x += side + 1 + w + max(free/float64(len(f.Choices)), 0)
+	}
+	return marks
+}
+
+// narrowChoices has each name over its box: the days of a week.
+func (p *testSheet) narrowChoices(choices []string, b Box) []Mark {
+	var marks []Mark
+	w := b.W / float64(len(choices))
+	for i, choice := range choices {
+		x := b.X + float64(i)*w
+		marks = append(marks, p.fit(Box{x, b.Bottom() - 6.4, w, 3.4}, style{Size: leastPage, Tone: Quiet}, choice),
+			Frame{Box{x + 0.2, b.Bottom() - 2.8, 2.8, 2.8}, 0.25, 0, Ink})
+	}
+	return marks
+}
+
+// Shares of the width for the columns of the two tables.
+var (
+	bandShares = []float64{0.25, 0.12, 0.105, 0.105, 0.105, 0.105, 0.105, 0.105}
+	testShares = []float64{0.30, 0.26, 0.09, 0.09, 0.08, 0.10, 0.08}
+)
+
+// head is a table's title and how-to, and how high they are.
+func (p *testSheet) head(t view.SheetTable, y float64, draw bool) float64 {
+	width := p.Width - 2*pageMargin
+	title, _ := p.flow(pageMargin, y, width/3, style{Face: Bold, Size: 10, Tone: Accent}, t.Title)
+	title.W = Bold.width(title.Lines[0], title.Size)
+	x := title.X + title.W + 3
+	how, end := p.flow(x, y+0.3, pageMargin+width-x, style{Size: leastPage, Tone: Quiet}, t.How)
+	if draw {
+		p.add(title, how)
+	}
+	return max(end, y+title.H) + 0.8 - y
+}
+
+func (p *testSheet) table(y float64, t view.SheetTable, rows int, shares []float64) float64 {
+	width := p.Width - 2*pageMargin
+	y += p.head(t, y, true)
+	height := tableNames + float64(rows)*sheetRow
+	p.add(Fill{Box{pageMargin, y, width, tableNames}, Tint})
+	x := float64(pageMargin)
+	for i, column := range t.Columns {
+		w := shares[i] * width
+		p.add(p.fit(Box{x + 1, y, w - 2, tableNames}, style{Size: leastPage, Face: Bold, Middle: true}, column))
+		if i > 0 {
+			p.add(Stroke{Points: []Point{{x, y}, {x, y + height}}, Width: 0.2, Tone: Quiet})
+		}
+		x += w
+	}
+	for i := range rows {
+		at := y + tableNames + float64(i)*sheetRow
+		p.add(Stroke{Points: []Point{{pageMargin, at}, {pageMargin + width, at}}, Width: 0.2, Tone: Quiet})
+	}
+	p.add(Frame{Box{pageMargin, y, width, height}, 0.4, 0, Ink})
+	return y + height
+}

@@ -1,0 +1,91 @@
+package view
+
+import "gatepost/program"
+
+// Sheet is the blank form of an assessment, its fields in the order of the
+// assessment file.
+type Sheet struct {
+	Title  string
+	Lead   string // how to fill it in
+	Coach  program.Coach
+	Lang   string
+	Parts  []SheetPart
+	Tables []SheetTable
+	Stop   string // when to stop a test
+	Foot   string // who decides
+}
+
+// SheetPart is a group of fields under a title.
+type SheetPart struct {
+	Title  string
+	Fields []Field
+}
+
+// Field is one thing to write: in a line that ends in its unit, or by ticking a
+// choice.
+type Field struct {
+	Label   string
+	How     string
+	Unit    string
+	Choices []string
+}
+
+// SheetTable is a group of like things, a row each.
+type SheetTable struct {
+	Title   string
+	How     string
+	Columns []string
+}
+
+// NewSheet writes the form in the words of the library.
+func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Problems) {
+	s := newSpeech(coach, lib, &program.Program{})
+	sheet := &Sheet{Title: s.say("sheet.title"), Lead: s.say("sheet.lead"), Coach: coach, Lang: s.lang,
+		Stop: s.say("stop_rule.short"), Foot: s.say("caution.not_medical")}
+	joint := []string{"joint_state.fine", "joint_state.sore", "joint_state.injured"}
+	sheet.Parts = []SheetPart{
+		s.part("client", s.field("name", ""), s.field("sex", "", "sex.female", "sex.male", "sex.unspecified"),
+			s.field("born", "sheet.day"), s.field("measured", "sheet.day")),
+		s.part("body", s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm"),
+			s.field("straddle", "sheet.degrees"), s.field("balance_point", "sheet.cm")),
+		s.part("training", s.field("experience", "sheet.months"), s.field("since", "sheet.day"), s.field("other", ""),
+			s.field("days", "", weekdays...), s.field("minutes", "sheet.min"), s.field("away", "")),
+		s.part("health", s.field("wrists", "", joint...), s.field("elbows", "", joint...), s.field("shoulders", "", joint...),
+			s.field("conditions", ""), s.field("cleared_by", ""), s.field("guardian", "")),
+		s.part("goal", s.field("step", ""), s.field("hold", "sheet.s"), s.field("by", "sheet.day")),
+		s.part("kit", s.field("kit", "")),
+		s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
+			s.field("drops", "sheet.cm")),
+	}
+	sheet.Tables = []SheetTable{
+		s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force"),
+		s.table("tests", "tested", "bands_drop", "held", "ahead", "rpe", "pain", "clean"),
+	}
+	return sheet, s.problems()
+}
+
+var weekdays = []string{"weekday_short.monday", "weekday_short.tuesday", "weekday_short.wednesday",
+	"weekday_short.thursday", "weekday_short.friday", "weekday_short.saturday", "weekday_short.sunday"}
+
+func (s *speech) part(name string, fields ...Field) SheetPart {
+	return SheetPart{Title: s.say("sheet.part_" + name), Fields: fields}
+}
+
+func (s *speech) field(name, unit string, choices ...string) Field {
+	f := Field{Label: s.say("sheet." + name), How: s.say("sheet." + name + "_how")}
+	if unit != "" {
+		f.Unit = s.say(unit)
+	}
+	for _, key := range choices {
+		f.Choices = append(f.Choices, s.say(key))
+	}
+	return f
+}
+
+func (s *speech) table(name string, columns ...string) SheetTable {
+	t := SheetTable{Title: s.say("sheet.part_" + name), How: s.say("sheet." + name + "_how")}
+	for _, c := range columns {
+		t.Columns = append(t.Columns, s.say("sheet.column_"+c))
+	}
+	return t
+}
