@@ -36,10 +36,11 @@ type body struct {
 	hanging program.Hanging
 	curves  []mechanics.Curve // as in the assessment's bands
 	bands   []program.Band
-	all     []rung // every step of the road map, in its order
-	ladder  []rung // by torque, no further than the goal
-	full    float64
-	weight  float64 // N
+	all     []rung   // every step of the road map, in its order
+	ladder  []rung   // by torque, no further than the goal
+	alike   []string // step ids left out because they load like the step below
+	full    float64  // N·m of the hardest step, the full position
+	weight  float64  // N
 }
 
 // newBody measures the client against a road map. Heights in an assessment are
@@ -156,7 +157,11 @@ func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 		if len(kept) > 0 {
 			below = kept[len(kept)-1].free.Torque
 		}
-		if r.free.Torque > below*sameLoad && r.free.Torque*sameLoad < goal.free.Torque {
+		switch {
+		case r.free.Torque*sameLoad >= goal.free.Torque: // as hard as the goal
+		case r.free.Torque <= below*sameLoad:
+			b.alike = append(b.alike, r.ID)
+		default:
 			kept = append(kept, r)
 		}
 	}

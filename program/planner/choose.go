@@ -30,6 +30,7 @@ func (p *plan) has(kit string) bool {
 type need struct {
 	purpose  program.Purpose
 	bentArms bool // no straight arms: a day between straight-arm days, or before the test
+	easier   bool // for somebody who is still on the floor
 }
 
 // choose takes the highest-ranked exercise that serves a purpose first and that
@@ -52,6 +53,20 @@ func (p *plan) choose(n need) *program.Exercise {
 			best = e
 		}
 	}
+	if best != nil && n.easier {
+		best = p.easier(best, n)
+	}
 	p.chosen[n] = best
 	return best
+}
+
+// easier is the first easier version of an exercise that serves the same need.
+func (p *plan) easier(e *program.Exercise, n need) *program.Exercise {
+	for _, id := range e.Easier {
+		x, ok := p.lib.Exercise(id)
+		if ok && p.can(x) && x.Trains[0] == n.purpose && !(n.bentArms && x.StraightArm) {
+			return x
+		}
+	}
+	return e
 }

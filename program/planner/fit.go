@@ -44,14 +44,17 @@ func pushing(r program.Role) bool {
 func (p *plan) prepare(d day) []program.Prescription {
 	var out []program.Prescription
 	for _, purpose := range []program.Purpose{program.ForWrists, program.ForElbows, program.ForBlades} {
-		if e := p.choose(need{purpose, d.clear || !d.straight}); e != nil {
+		if e := p.choose(need{purpose: purpose, bentArms: d.clear || !d.straight}); e != nil {
 			item := p.dose(day{}, e, program.RolePrepare)
-			item.Sets, item.Rest = 1, 0
+			item.Rest = 0 // the three take turns
 			out = append(out, item)
 		}
 	}
 	return out
 }
+
+// thirdFrom is how many pulling sets are shared among three exercises.
+const thirdFrom = 6
 
 // pulls shares pulling sets between rows and the rear shoulder; one of them is
 // done in the rests of the main work where those are long enough.
@@ -59,7 +62,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 	row, rear := p.choose(p.pulling(d, program.ForRow)), p.choose(p.pulling(d, program.ForRearShoulder))
 	third := p.choose(p.pulling(d, p.thirdPull(d)))
 	shares := []*program.Exercise{row, rear, third}
-	if sets < 6 {
+	if sets < thirdFrom && !(p.limits.elbowSore && sets >= len(shares)) {
 		shares[2] = nil
 	}
 	shares = slices.DeleteFunc(shares, func(e *program.Exercise) bool { return e == nil })
@@ -86,7 +89,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 }
 
 func (p *plan) pulling(d day, purpose program.Purpose) need {
-	return need{purpose, !d.straight || d.clear}
+	return need{purpose: purpose, bentArms: !d.straight || d.clear}
 }
 
 // thirdPull varies what a long session pulls: upward, with straight arms, or

@@ -30,8 +30,10 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(out.Rungs, noteRungs)
 	add(out.Capacity.Typical && !out.Capacity.Untested, noteTypical)
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)
-	notes = append(notes, p.bandNotes(out)...)
-	return notes
+	for _, id := range p.body.alike {
+		add(true, noteStepDropped, step("step", id))
+	}
+	return append(notes, p.bandNotes(out)...)
 }
 
 func (p *plan) wished() int {

@@ -30,17 +30,13 @@ const (
 	noteStepDropped  = "step-dropped"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
-	noteWaits        = "step-waits"
 	noteNewStep      = "new-step"
 	noteLessHelp     = "less-help"
 	noteFree         = "free-now"
 	noteFewerSets    = "fewer-sets"
 	noteLightDay     = "light-day"
 	noteNoTime       = "no-time"
-	noteNoRoom       = "no-room-in-volume"
-	noteNoExercise   = "no-exercise"
 	noteTestUnused   = "test-not-used"
-	noteBeforeTest   = "clear-before-test"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 )
@@ -51,9 +47,9 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteWaits, noteNewStep, noteLessHelp,
-	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteNoRoom, noteNoExercise, noteTestUnused,
-	noteBeforeTest, noteAwayDeload, noteCheckHold,
+	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp,
+	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
+	noteAwayDeload, noteCheckHold,
 }
 
 func note(code string, values ...program.Value) program.Note {

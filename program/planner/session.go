@@ -170,7 +170,7 @@ func (p *plan) strength(d day) []program.Prescription {
 		purposes = []program.Purpose{program.ForRaise, program.ForPush}
 	}
 	for _, purpose := range purposes {
-		if items := p.one(d, need{purpose, !d.straight}, program.RoleStrength); items != nil {
+		if items := p.one(d, need{purpose, !d.straight, d.load.main.floor != nil}, program.RoleStrength); items != nil {
 			return items
 		}
 	}
@@ -179,11 +179,11 @@ func (p *plan) strength(d day) []program.Prescription {
 
 func (p *plan) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	return p.one(d, need{purposes[d.number%2], d.clear}, program.RoleTrunk)
+	return p.one(d, need{purposes[d.number%2], d.clear, d.load.main.floor != nil}, program.RoleTrunk)
 }
 
 func (p *plan) mobility(d day) []program.Prescription {
-	return p.one(d, need{program.ForStraddle, !d.straight}, program.RoleMobility)
+	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight}, program.RoleMobility)
 }
 
 // line is the handstand line, where wrists and elbows may be loaded today.
