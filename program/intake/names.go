@@ -52,12 +52,7 @@ func (n *names) resolve(written string) (id, message, advice string) {
 
 // offer suggests the word that may have been meant, or lists what there is.
 func offer(written string, known []string) string {
-	best, least := "", 1+len([]rune(written))/3
-	for _, word := range known {
-		if d := distance(fold(written), fold(word)); d <= least && (best == "" || d < least) {
-			best, least = word, d
-		}
-	}
+	best := nearest(written, known)
 	switch {
 	case best != "":
 		return fmt.Sprintf("Did you mean %q?", best)
@@ -69,6 +64,35 @@ func offer(written string, known []string) string {
 		return "Known are " + strings.Join(known[:most], ", ") + " …"
 	}
 	return "Known are " + strings.Join(known, ", ") + "."
+}
+
+// nearest is the known word that is a few slips away, or that was abbreviated;
+// empty where none is.
+func nearest(written string, known []string) (best string) {
+	least := 1 + len([]rune(written))/3
+	for _, word := range known {
+		if d := distance(fold(written), fold(word)); d <= least && (best == "" || d < least) {
+			best, least = word, d
+		}
+	}
+	for _, word := range known {
+		if best == "" && abbreviates(fold(written), fold(word)) {
+			best = word
+		}
+	}
+	return best
+}
+
+// abbreviates says that each part of a name begins the next part of another, as
+// in "adv-tuck" and "advanced-tuck".
+func abbreviates(short, long string) bool {
+	parts := strings.Split(short, "-")
+	for _, whole := range strings.Split(long, "-") {
+		if len(parts) > 0 && strings.HasPrefix(whole, parts[0]) {
+			parts = parts[1:]
+		}
+	}
+	return short != "" && len(parts) == 0
 }
 
 // distance counts the insertions, deletions, replacements and swaps of

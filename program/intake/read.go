@@ -26,34 +26,43 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
 		return program.Studio{}, f.problems
 	}
-	var studio program.Studio
-	about, src := program.Coach{}, (*source)(nil)
-	about, src = f.readStudio()
-	studio.Coach = about
+	about, file := f.readStudio()
 	library := f.readLibrary(cmp.Or(about.Lang, "en"))
 	library.link()
-	if library.Words == nil && src != nil && about.Lang != "" {
-		src.say(src.at("language"), fmt.Sprintf("there are no words in %s", quote(about.Lang)), fmt.Sprintf("Write content/words/%s.yaml, or take language: away.", about.Lang))
+	if library.Words == nil && file != nil && about.Lang != "" {
+		file.say(file.at("language"), fmt.Sprintf("there are no words in %s", quote(about.Lang)), fmt.Sprintf("Write content/words/%s.yaml, or take language: away.", about.Lang))
 	}
 	known := kit(&library.Library)
-	studio.Library = library.Library
 	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
+	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
+}
 
-	problems := f.problems
-	for _, s := range append(library.sources, src) {
-		if s != nil {
-			problems = append(problems, s.problems...)
+// soundOnly are the clients without errors.
+func soundOnly(clients []*client) []program.Assessment {
+	var sound []program.Assessment
+	for _, c := range clients {
+		if c.sound() {
+			sound = append(sound, *c.Assessment)
 		}
+	}
+	return sound
+}
+
+// collect gathers the problems of all files, sorted.
+func (f *folder) collect(library *shelf, studio *source, clients []*client) program.Problems {
+	problems := f.problems
+	for _, s := range library.sources {
+		problems = append(problems, s.problems...)
+	}
+	if studio != nil {
+		problems = append(problems, studio.problems...)
 	}
 	for _, c := range clients {
 		problems = append(problems, c.problems...)
-		if c.sound() {
-			studio.Clients = append(studio.Clients, *c.Assessment)
-		}
 	}
 	problems.Sort()
-	return studio, problems
+	return problems
 }
 
 // exists says whether the coach has a file or folder.

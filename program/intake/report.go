@@ -17,27 +17,33 @@ func Report(w io.Writer, problems program.Problems) {
 	problems.Sort()
 	warnings := 0
 	for _, p := range problems {
-		message := p.Message
 		if p.Warning {
 			warnings++
-			message = "warning: " + message
 		}
-		fmt.Fprintln(w, printable(p.Place.String()+": "+message))
-		if p.Line > 0 && p.Text != "" {
-			line, caret := excerpt(p.Text, p.Column)
-			fmt.Fprintf(w, "    %s\n", line)
-			if p.Column > 0 {
-				fmt.Fprintf(w, "    %s^\n", strings.Repeat(" ", caret))
-			}
-		}
-		if p.Advice != "" {
-			fmt.Fprintf(w, "    %s\n", printable(p.Advice))
-		}
-		fmt.Fprintln(w)
+		reportOne(w, p)
 	}
 	if len(problems) > 0 {
 		fmt.Fprintln(w, counted(len(problems)-warnings, warnings))
 	}
+}
+
+func reportOne(w io.Writer, p program.Problem) {
+	message := p.Message
+	if p.Warning {
+		message = "warning: " + message
+	}
+	fmt.Fprintln(w, printable(p.Place.String()+": "+message))
+	if p.Line > 0 && p.Text != "" {
+		line, caret := excerpt(p.Text, p.Column)
+		fmt.Fprintf(w, "    %s\n", line)
+		if p.Column > 0 {
+			fmt.Fprintf(w, "    %s^\n", strings.Repeat(" ", caret))
+		}
+	}
+	if p.Advice != "" {
+		fmt.Fprintf(w, "    %s\n", printable(p.Advice))
+	}
+	fmt.Fprintln(w)
 }
 
 // excerpt is a line as far as it fits a terminal, with the number of characters

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"io"
 	"regexp"
+	"strings"
+
+	"gatepost/program"
 )
 
 // pageForm is the random part of a shared page's address.
@@ -23,6 +26,19 @@ func randomPage(chance io.Reader) string {
 		name[i] = letters[b%32]
 	}
 	return string(name)
+}
+
+// checkPage sees that a shared client has a page whose name nobody can guess.
+func (c *client) checkPage(chance io.Reader) {
+	switch {
+	case c.Page == "" && c.Share == program.ShareSite && !c.given("page"):
+		c.wrong("share", "a shared page needs a name that nobody can guess", "Add a line: page: "+randomPage(chance))
+	case c.Page == "":
+	case !pageForm.MatchString(c.Page):
+		c.wrong("page", fmt.Sprintf("%s does not fit", quote(c.Page)), "Use 8 to 32 small letters a to z and digits, at random: page: "+randomPage(chance))
+	case len(c.Slug) > 3 && strings.Contains(c.Page, strings.ReplaceAll(c.Slug, "-", "")):
+		c.wrong("page", "the page's name gives the client's away", "Use letters at random: page: "+randomPage(chance))
+	}
 }
 
 // checkPagesDiffer notes where two clients would share one page.

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -18,6 +19,9 @@ func (c *client) checkGoal() {
 		c.roadMap = m
 	}
 	c.Goal.Step = c.step("goal.step", c.Goal.Step)
+	if c.Goal.Hold != math.Floor(c.Goal.Hold) {
+		c.wrong("goal.hold", "a goal is a whole number of seconds", "Leave the fraction out.")
+	}
 }
 
 // step turns a step's name into its id.
@@ -135,30 +139,37 @@ func (c *client) only(path, what string, has func(string) bool, keys ...string) 
 
 // checkTestBands turns names of bands into those of the list, in its order.
 func (c *client) checkTestBands(path string, r *program.Rig) {
-	bands := newNames("band")
-	for _, b := range c.Bands {
-		bands.add(b.Name, b.Name)
-	}
 	if len(r.Bands) > 2 {
 		c.wrong(path+".bands", "more than two bands hang side by side", "Use two at most; a third one slips.")
 	}
 	if c.given(path+".drop") && len(r.Bands) == 0 {
 		c.wrong(path+".drop", "a strap without a band", "Name the bands, or take drop: away.")
 	}
+	bands := newNames("band")
+	for _, b := range c.Bands {
+		bands.add(b.Name, b.Name)
+	}
 	var used []string
 	for i, written := range r.Bands {
-		at := fmt.Sprintf("%s.bands[%d]", path, i)
-		id, message, advice := bands.resolve(written)
-		switch {
-		case written == "":
-		case message != "":
-			c.wrong(at, message, advice+" Bands in a test have to be listed under bands: with their pulls.")
-		case slices.Contains(used, id):
-			c.wrong(at, fmt.Sprintf("%s is named twice", quote(id)), "Give two equal bands two names.")
-		default:
+		if id := c.band(bands, fmt.Sprintf("%s.bands[%d]", path, i), written, used); id != "" {
 			used = append(used, id)
 		}
 	}
 	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
 	r.Bands = used
+}
+
+// band turns one band's name into that of the list.
+func (c *client) band(bands *names, path, written string, used []string) string {
+	id, message, advice := bands.resolve(written)
+	switch {
+	case written == "":
+	case message != "":
+		c.wrong(path, message, advice+" Bands in a test have to be listed under bands: with their pulls.")
+	case slices.Contains(used, id):
+		c.wrong(path, fmt.Sprintf("%s is named twice", quote(id)), "Give two equal bands two names.")
+	default:
+		return id
+	}
+	return ""
 }

@@ -1,0 +1,69 @@
+package intake
+
+import (
+	"slices"
+	"sort"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+)
+
+// hostile is what no value may be; see mayBe for the exceptions.
+var hostile = []string{".nan", ".inf", "null", "~", `""`, "[]", "{}", "[[]]", "{a: b}", "- 1", "-1", "1e9", "0x10", "012", "true",
+	"*x", "&x 1", "!!int 3", "999999999 kg", "2027-02-30", "'", `"`, "{", "]", "@", "#", `"\u0000"`, "\x01"}
+
+// mayBe lists values that are fine somewhere, though hostile elsewhere.
+func mayBe(path, value string) bool {
+	empty := value == `""` && (path == "health.guardian" || path == "health.cleared_by")
+	words := path == "name" || path == "health.guardian" || strings.HasSuffix(path, ".what")
+	return empty || words && (value == "999999999 kg" || value == "2027-02-30") || value == "true" && strings.HasSuffix(path, ".hard")
+}
+
+// Every single value of an assessment is replaced by every hostile one: each
+// time something is wrong, on the very line or, where the file falls apart,
+// somewhere in the file, and the client is left out.
+func TestHostileValues(t *testing.T) {
+	const file = "content/clients/maren/assessment.yaml"
+	lib := library(t)
+	studio, _ := Read(sound(t), lib, nil)
+	places := studio.Clients[0].Places
+	lines := strings.Split(string(sound(t)[file].Data), "\n")
+	for _, path := range leaves(places) {
+		at := places[path]
+		for _, value := range hostile {
+			changed := slices.Clone(lines)
+			changed[at.Line-1] = replaceAt(at, value)
+			studio, problems := Read(with(sound(t), file, strings.Join(changed, "\n")), lib, nil)
+			if (len(studio.Clients) == 0) == mayBe(path, value) || problems.Stop() == mayBe(path, value) {
+				t.Errorf("%s: %s\n%s", path, value, reported(problems))
+			}
+		}
+	}
+}
+
+// leaves are the paths of single values.
+func leaves(places program.Places) []string {
+	var all []string
+	for path := range places {
+		leaf := path != ""
+		for other := range places {
+			leaf = leaf && !strings.HasPrefix(other, path+".") && !strings.HasPrefix(other, path+"[")
+		}
+		if leaf && path != "health.conditions" {
+			all = append(all, path)
+		}
+	}
+	sort.Strings(all)
+	return all
+}
+
+// replaceAt puts another value in the place of the one that is there.
+func replaceAt(at program.Place, value string) string {
+	rest := at.Text[at.Column-1:]
+	end := strings.IndexAny(rest, ",]}")
+	if end < 0 || !strings.ContainsAny(at.Text[:at.Column-1], "[{") {
+		end = len(rest)
+	}
+	return at.Text[:at.Column-1] + value + rest[end:]
+}
