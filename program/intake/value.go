@@ -39,7 +39,7 @@ func group(known ...field) read {
 			return
 		}
 		seen := make(map[string]int, len(known))
-		for i := 0; i < len(v.node.Content); i += 2 {
+		for i := 0; i < len(v.node.Content) && len(v.problems) <= maxProblems; i += 2 {
 			v.entry(known, seen, v.node.Content[i], v.node.Content[i+1])
 		}
 		for _, f := range known {
