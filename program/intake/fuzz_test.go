@@ -9,7 +9,7 @@ import (
 
 // Whatever stands in an assessment, reading ends, without a panic, with a client
 // or with a problem that says why not; and every problem has a place in a file
-// and an advice.
+// and an advice. Shrinking is slow here: run with -fuzzminimizetime 1x.
 func FuzzAssessment(f *testing.F) {
 	const file = "content/clients/maren/assessment.yaml"
 	good := string(sound(f)[file].Data)

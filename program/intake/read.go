@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"path"
 	"slices"
 	"strings"
 
@@ -26,6 +27,7 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
 		return program.Studio{}, f.problems
 	}
+	f.checkTop()
 	about, file := f.readStudio()
 	library := f.readLibrary(cmp.Or(about.Lang, "en"))
 	library.link()
@@ -36,6 +38,18 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
+}
+
+// checkTop warns of what lies in content/ and is not read there, such as a
+// misspelt folder. Files that are nothing like ours are left alone.
+func (f *folder) checkTop() {
+	known := []string{"clients", "exercises", "pages", "programs", "roadmaps", "studio.yaml", "words"}
+	for _, e := range f.entries(f.coach, "content") {
+		ours := e.IsDir() || slices.Contains([]string{".yaml", ".yml", ".md"}, path.Ext(e.Name()))
+		if ours && !slices.Contains(known, e.Name()) {
+			f.doubt("content/"+e.Name(), "nothing here is read", offer(e.Name(), known))
+		}
+	}
 }
 
 // soundOnly are the clients without errors.
