@@ -30,7 +30,7 @@ func (c *chart) gates() {
 
 // gateCaption names the row of flags; empty where the block has no gate.
 func (c *chart) gateCaption() string {
-	if slices.ContainsFunc(c.v.Gates, func(g view.Gate) bool { return g.Week > 0 }) {
+	if slices.ContainsFunc(c.v.Gates, func(g view.Gate) bool { return g.Week > 0 && g.Week <= len(c.v.Weeks) }) {
 		return c.v.Labels.Gate
 	}
 	return ""
@@ -44,9 +44,12 @@ func (c *chart) flag(b Box, right float64, g view.Gate) {
 	c.add(Fill{b, Tint})
 	in := b.Inset(c.mm(2.5), c.mm(0.5))
 	side := c.mm(8)
-	in.W -= 2*side + c.mm(5)
+	boxes := b.W > c.mm(48) // else the words need the room
+	if boxes {
+		in.W -= 2*side + c.mm(5)
+	}
 	c.add(c.fit(in, style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.1, Middle: true}, g.Short))
-	for n := range 2 {
+	for n := 0; boxes && n < 2; n++ {
 		box := Box{in.Right() + c.mm(2.5) + float64(n)*(side+c.mm(2.5)), b.Y + (b.H-side)/2, side, side}
 		c.add(Fill{box, Paper}, Frame{box, c.mm(0.5), 0, Ink})
 	}

@@ -2,7 +2,7 @@ package paper
 
 import (
 	"math"
-	"strings"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -12,21 +12,11 @@ import (
 // the lean that grows.
 
 func (c *chart) hasHelp() bool {
-	for _, w := range c.v.Weeks {
-		if w.HelpKG > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.HelpKG > 0 })
 }
 
 func (c *chart) hasCurve() bool {
-	for _, w := range c.v.Weeks {
-		if w.HelpKG > 0 || w.LeanCM > 0 {
-			return true
-		}
-	}
-	return false
+	return c.hasHelp() || slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.LeanCM > 0 })
 }
 
 func (c *chart) caption() string {
@@ -36,10 +26,18 @@ func (c *chart) caption() string {
 	return c.v.Labels.Lean
 }
 
+// rigCaption names the row of bands; on the floor rungs it holds the lean.
+func (c *chart) rigCaption() string {
+	if slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.StepID != "" }) {
+		return c.v.Labels.Bands
+	}
+	return c.v.Labels.Lean
+}
+
 // value is what the curve shows of a week, with its label; false: nothing.
 func (c *chart) value(w view.Week) (float64, string, bool) {
 	if !c.hasHelp() {
-		return float64(w.LeanCM), strings.TrimPrefix(w.Rig, ""), w.LeanCM > 0
+		return float64(w.LeanCM), w.Rig, w.LeanCM > 0
 	}
 	label := w.Help
 	if w.Free {

@@ -1,38 +1,162 @@
 package paper
 
 import (
-	"os"
+	"fmt"
+	"strings"
 	"testing"
 
+	"gatepost/program"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
+
+	"pgregory.net/rapid"
 )
 
-func TestLook(t *testing.T) {
+func setter() *typesetter { return &typesetter{lost: map[rune]bool{}} }
+
+func fixture(t testing.TB) *view.View {
+	t.Helper()
 	v, problems := view.New(viewtest.Coach(), viewtest.Library(), viewtest.Program())
-	t.Log(problems)
-	ts := &typesetter{lost: map[rune]bool{}}
-	for _, s := range []Sheet{A3, A4, Tabloid, Letter} {
-		for _, f := range layChart(ts, v, s).Faults() {
-			t.Error(s.Name, f)
-		}
+	if problems != nil {
+		t.Fatal(problems)
 	}
-	pdf, problems := WallChart(v)
-	t.Log(problems, len(pdf))
-	os.WriteFile("/tmp/chart.pdf", pdf, 0o644)
-	for _, f := range layOnePage(ts, v).Faults() {
-		t.Error(f)
-	}
-	pdf, _ = OnePage(v)
-	os.WriteFile("/tmp/page.pdf", pdf, 0o644)
+	return v
 }
 
-func TestLookSheet(t *testing.T) {
-	pdf, problems := TestSheet(viewtest.Coach(), viewtest.Library())
-	t.Log(problems)
-	os.WriteFile("/tmp/sheet.pdf", pdf, 0o644)
-	sheet, _ := view.NewSheet(viewtest.Coach(), viewtest.Library())
-	for _, f := range layTestSheet(&typesetter{lost: map[rune]bool{}}, sheet).Faults() {
-		t.Error(f)
+// wild draws a program of another length, with names and notes as people write
+// them, in letters of several alphabets.
+func wild(t *rapid.T, lib *program.Library) *view.View {
+	p, coach := viewtest.Program(), viewtest.Coach()
+	name := rapid.StringOfN(rapid.RuneFrom([]rune("aeiouŁłŚćệẾờΩΣЖяé\u0301-’. \u00a0\U0001F514漢")), 1, 70, -1)
+	p.Client.Name = name.Draw(t, "client")
+	coach.Name, coach.Studio, coach.Contact = name.Draw(t, "coach"), name.Draw(t, "studio"), name.Draw(t, "contact")
+	coach.Paper = rapid.SampledFrom([]program.Paper{"", program.PaperA4, program.PaperLetter}).Draw(t, "paper")
+	p.Weeks = weeks(t, p.Weeks)
+	band := rapid.StringOfN(rapid.RuneFrom([]rune("narow middleŻ-")), 1, 40, -1)
+	for i := range p.Weeks {
+		w := &p.Weeks[i]
+		if rapid.Bool().Draw(t, "rebanded") && len(w.Rig.Bands) > 0 {
+			w.Rig.Bands = []string{band.Draw(t, "band"), band.Draw(t, "band")}
+		}
+		w.Provisional = rapid.Bool().Draw(t, "provisional")
+		w.Hold, w.Sets = rapid.IntRange(4, 15).Draw(t, "hold"), rapid.IntRange(1, 12).Draw(t, "sets")
+		w.Help = rapid.Float64Range(0, 250).Draw(t, "help")
+	}
+	for range rapid.IntRange(0, 12).Draw(t, "notes") {
+		p.Notes = append(p.Notes, program.Note{Code: viewtest.FixtureNote, Values: []program.Value{
+			{Name: "exercise", Kind: program.ValueText, Text: rapid.StringN(0, 300, -1).Draw(t, "note")},
+			{Name: "minutes", Kind: program.ValueCount, Number: 20}}})
+	}
+	for i := range p.Gates {
+		p.Gates[i].Week = rapid.IntRange(0, len(p.Weeks)).Draw(t, "gate")
+	}
+	v, _ := view.New(coach, lib, p)
+	v.Cue = rapid.StringN(0, 120, -1).Draw(t, "cue")
+	return v
+}
+
+// weeks makes a block of 1 to 16 weeks of 1 to 7 sessions from one of twelve.
+func weeks(t *rapid.T, of []program.Week) []program.Week {
+	var all []program.Week
+	for i := range rapid.IntRange(1, 16).Draw(t, "weeks") {
+		w := of[i%len(of)]
+		w.Number, w.Start = i+1, of[0].Start+program.Date(7*i)
+		w.Sessions = nil
+		for day := range rapid.IntRange(0, 7).Draw(t, "sessions") {
+			w.Sessions = append(w.Sessions, program.Session{Date: w.Start + program.Date(day)})
+		}
+		switch rapid.IntRange(0, 5).Draw(t, "floor") {
+		case 0: // on the floor
+			w.Step, w.Exercise, w.Rig, w.Help, w.Ahead = "", "planche-lean", program.Rig{}, 0, 0.01*float64(15+i)
+		case 1: // away
+			w.Kind, w.Hold, w.Sets = program.WeekAway, 0, 0
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+func TestChartFitsItsSheet(t *testing.T) {
+	lib := viewtest.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		v := wild(t, lib)
+		sheet := rapid.SampledFrom([]Sheet{A3, A4, Tabloid, Letter}).Draw(t, "sheet")
+		if faults := layChart(setter(), v, sheet).Faults(); faults != nil {
+			t.Fatal(strings.Join(faults, "\n"))
+		}
+	})
+}
+
+func TestOnePageIsOnePage(t *testing.T) {
+	lib := viewtest.Library()
+	rapid.Check(t, func(t *rapid.T) {
+		if faults := layOnePage(setter(), wild(t, lib)).Faults(); faults != nil {
+			t.Fatal(strings.Join(faults, "\n"))
+		}
+	})
+}
+
+// Reading distance 2 m / 200 (common practice): capitals of 10 mm on A3.
+func TestMainFiguresAreReadFromTwoMetres(t *testing.T) {
+	for weeks := 4; weeks <= 16; weeks++ {
+		p := viewtest.Program()
+		for len(p.Weeks) < weeks {
+			p.Weeks = append(p.Weeks, p.Weeks[10])
+		}
+		p.Weeks = p.Weeks[:weeks]
+		p.Weeks[1].Hold, p.Weeks[1].Sets = 15, 5
+		v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+		page := layChart(setter(), v, A3)
+		found := 0
+		for _, m := range page.Marks {
+			if text, ok := m.(Text); ok && text.Lines[0] == "15" {
+				found++
+				if cap := text.Face.capHeight(text.Size); cap < 10 {
+					t.Errorf("%d weeks: capitals of %.1f mm", weeks, cap)
+				}
+			}
+		}
+		if found != 1 {
+			t.Errorf("%d weeks: the figure is there %d times", weeks, found)
+		}
 	}
 }
+
+// A deload or test week is told by a pattern, not only by a tone.
+func TestKindsDifferByPattern(t *testing.T) {
+	page := layChart(setter(), fixture(t), A3)
+	patterns := map[string]int{}
+	for _, m := range page.Marks {
+		switch m := m.(type) {
+		case Hatch:
+			patterns["hatch"]++
+		case Fill:
+			if m.Tone == Ink && m.H > 5 {
+				patterns["solid"]++
+			}
+		}
+	}
+	if got := fmt.Sprint(patterns); got != "map[hatch:2 solid:1]" { // fmt sorts keys
+		t.Errorf("got %s for two deload weeks and a test", got)
+	}
+}
+
+func TestFaultsAreFound(t *testing.T) {
+	for name, m := range map[string][]Mark{
+		"too wide":  {Text{Box: Box{10, 10, 5, 5}, Lines: []string{"far too wide"}, Size: 10, Lead: 5}},
+		"too tall":  {Text{Box: Box{10, 10, 50, 5}, Lines: []string{"a", "b"}, Size: 10, Lead: 5}},
+		"too small": {Text{Box: Box{10, 10, 50, 5}, Lines: []string{"a"}, Size: 7, Lead: 3}},
+		"overlap": {Text{Box: Box{10, 10, 50, 5}, Lines: []string{"a"}, Size: 9, Lead: 4},
+			Text{Box: Box{10, 12, 50, 5}, Lines: []string{"b"}, Size: 9, Lead: 4}},
+		"free edge": {Fill{Box{2, 10, 5, 5}, Ink}},
+		"no place":  {Stroke{Points: []Point{{10, 10}, {20, nan()}}}},
+	} {
+		p := A4.portrait("", 8)
+		p.add(m...)
+		if p.Faults() == nil {
+			t.Errorf("%s: not noticed", name)
+		}
+	}
+}
+
+func nan() float64 { zero := 0.0; return zero / zero }

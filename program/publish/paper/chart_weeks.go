@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"gatepost/program/publish/view"
@@ -12,46 +13,74 @@ const (
 	mostCap  = 16
 )
 
-// weeks writes each column from its number down to its tick boxes.
+// weeks writes each column from its number down to its tick boxes. Texts of one
+// row have one size.
 func (c *chart) weeks() {
 	size, stacked := c.figureSize()
 	for i, w := range c.v.Weeks {
-		c.head(i, w)
 		c.figure(i, w, size, stacked)
-		step := w.Step
-		if w.Test != "" {
-			step = w.Test
-		}
-		c.add(
-			c.fit(c.cell(i, c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5)),
-				style{Face: Bold, Size: c.pt(17), Least: c.Least, Leading: 1.1}, step),
-			c.fit(c.cell(i, c.rows.rig(), c.rows.Rig-c.mm(1)),
-				style{Size: c.pt(15), Least: c.Least, Leading: 1.15}, joined(w.Rig, w.Drop)),
-		)
-		c.ticks(i, w)
 	}
+	c.heads()
+	c.row(c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5), style{Face: Bold, Size: c.pt(18), Least: c.pt(12), Leading: 1.1},
+		func(w view.Week) string {
+			if w.Test != "" {
+				return ""
+			}
+			return w.Step
+		})
+	c.tests()
+	c.row(c.rows.rig(), c.rows.Rig-c.mm(1), style{Size: c.pt(15), Least: c.Least, Leading: 1.15},
+		func(w view.Week) string { return joined(w.Rig, w.Drop) })
+	c.ticks()
+}
+
+// tests names what is tested in place of the step.
+func (c *chart) tests() {
+	for i, w := range c.v.Weeks {
+		if w.Test != "" {
+			c.add(c.fit(c.cell(i, c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5)),
+				style{Face: Bold, Size: c.pt(18), Least: c.Least, Leading: 1.1}, w.Test))
+		}
+	}
+}
+
+// row sets one text a week.
+func (c *chart) row(y, h float64, s style, of func(view.Week) string) {
+	var boxes []Box
+	var texts []string
+	for i, w := range c.v.Weeks {
+		boxes, texts = append(boxes, c.cell(i, y, h)), append(texts, of(w))
+	}
+	c.add(c.fitAlike(boxes, s, texts)...)
 }
 
 func joined(parts ...string) string {
 	return strings.Join(strings.FieldsFunc(strings.Join(parts, "\x00"), func(r rune) bool { return r == 0 }), ", ")
 }
 
-// head is the week's number and days.
-func (c *chart) head(i int, w view.Week) {
-	b := c.cell(i, c.rows.head(), c.rows.Head)
+// heads are the weeks' numbers and days: first to last where the columns have
+// room, else the first.
+func (c *chart) heads() {
 	number := style{Face: Bold, Size: c.pt(30), Leading: 1}
-	text, _ := c.flow(b.X, b.Y+c.mm(1.5), c.mm(12), number, w.Title[len(w.Title)-digits(w.Number):])
-	text.W = Bold.width(text.Lines[0], text.Size)
-	x := b.X + text.W + c.mm(2)
-	c.add(text, c.fit(Box{x, b.Y + c.mm(1.5), b.Right() - x, b.H - c.mm(2)},
-		style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Leading: 1.1}, w.Dates))
-}
-
-func digits(n int) int {
-	if n < 10 {
-		return 1
+	days := style{Size: c.pt(13), Least: c.Least, Tone: Quiet, Leading: 1.1}
+	var boxes []Box
+	var spans, firsts []string
+	room := true
+	for i, w := range c.v.Weeks {
+		b := c.cell(i, c.rows.head(), c.rows.Head)
+		text, _ := c.flow(b.X, b.Y+c.mm(1.5), b.W, number, strconv.Itoa(w.Number))
+		text.W = Bold.width(text.Lines[0], text.Size)
+		c.add(text)
+		x := b.X + text.W + c.mm(1.6)
+		b = Box{x, b.Y + c.mm(1.5), b.Right() - x, b.H - c.mm(2)}
+		boxes, spans, firsts = append(boxes, b), append(spans, w.Dates), append(firsts, w.From)
+		_, ok := days.fits(b, days.Least, c.clean(w.Dates))
+		room = room && ok
 	}
-	return 2
+	if !room {
+		spans = firsts
+	}
+	c.add(c.fitAlike(boxes, days, spans)...)
 }
 
 // figure parts: the sets with their ×, the number, and its unit.
@@ -128,20 +157,24 @@ func (c *chart) piece(x, y float64, s string, size, lead float64, outline bool) 
 }
 
 // ticks has a box to tick for each session.
-func (c *chart) ticks(i int, w view.Week) {
-	if len(w.Sessions) == 0 {
-		return
+func (c *chart) ticks() {
+	most := 1
+	for _, w := range c.v.Weeks {
+		most = max(most, len(w.Sessions))
 	}
-	b := c.cell(i, c.rows.done()+c.mm(2), c.rows.Done-c.mm(3))
-	pitch := math.Min(c.mm(10), b.H/float64(len(w.Sessions)))
-	side := math.Min(c.mm(7.5), pitch-c.mm(1))
-	for n, s := range w.Sessions {
-		y := b.Y + float64(n)*pitch
-		c.add(
-			Fill{Box{b.X, y, side, side}, Paper},
-			Frame{Box{b.X, y, side, side}, c.mm(0.5), 0, Ink},
-			c.fit(Box{b.X + side + c.mm(1.5), y, b.W - side - c.mm(1.5), side},
-				style{Size: c.pt(13), Least: math.Min(c.Least, c.pt(13)), Leading: side / (c.pt(13) * mmPerPoint)}, s.Short),
-		)
+	pitch := math.Min(c.mm(13), (c.rows.Done-c.mm(3))/float64(most))
+	side := math.Min(c.mm(9), pitch-c.mm(0.6))
+	var boxes []Box
+	var texts []string
+	for i, w := range c.v.Weeks {
+		b := c.cell(i, c.rows.done()+c.mm(2), side)
+		for _, s := range w.Sessions {
+			tick := Box{b.X, b.Y, side, side}
+			c.add(Fill{tick, Paper}, Frame{tick, c.mm(0.5), 0, Ink})
+			boxes = append(boxes, Box{b.X + side + c.mm(1.3), b.Y, b.W - side - c.mm(1.3), side})
+			texts = append(texts, s.Short)
+			b.Y += pitch
+		}
 	}
+	c.add(c.fitAlike(boxes, style{Size: c.pt(14), Least: c.Least, Leading: 1.05, Middle: true}, texts)...)
 }

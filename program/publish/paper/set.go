@@ -46,18 +46,49 @@ func (ts *typesetter) clean(s string) string {
 // fit ends in "…".
 func (ts *typesetter) fit(b Box, s style, text string) Text {
 	text = ts.clean(text)
-	least := s.Least
-	if least == 0 {
-		least = s.Size
-	}
+	least := s.least()
 	for size := s.Size; size > least; size -= 0.5 {
-		lines := breakLines(s.Face, size, b.W, text)
-		if float64(len(lines))*s.lead(size) <= b.H && !broken(s.Face, size, b.W, text) {
+		if lines, ok := s.fits(b, size, text); ok {
 			return s.text(b, size, lines)
 		}
 	}
 	room := max(1, int((b.H+0.01)/s.lead(least)))
 	return s.text(b, least, clip(s.Face, least, b.W, breakLines(s.Face, least, b.W, text), room))
+}
+
+func (s style) least() float64 {
+	if s.Least == 0 {
+		return s.Size
+	}
+	return s.Least
+}
+
+// fits breaks a clean text at a size, and says whether all of it has room
+// without a broken word.
+func (s style) fits(b Box, size float64, text string) ([]string, bool) {
+	lines := breakLines(s.Face, size, b.W, text)
+	return lines, float64(len(lines))*s.lead(size) <= b.H+0.01 && !broken(s.Face, size, b.W, text)
+}
+
+// fitAlike sets texts into boxes of one size each at the same size of type: the
+// largest at which all of them fit, or else the smallest.
+func (ts *typesetter) fitAlike(boxes []Box, s style, texts []string) []Mark {
+	for ; s.Size > s.least(); s.Size -= 0.5 {
+		all := true
+		for i, text := range texts {
+			_, ok := s.fits(boxes[i], s.Size, ts.clean(text))
+			all = all && ok
+		}
+		if all {
+			break
+		}
+	}
+	s.Size = max(s.Size, s.least())
+	var marks []Mark
+	for i, text := range texts {
+		marks = append(marks, ts.fit(boxes[i], s, text))
+	}
+	return marks
 }
 
 // broken says whether a word is wider than the line.

@@ -12,7 +12,8 @@ type Week struct {
 	Number      int
 	Title       string // "Week 3"
 	Start       program.Date
-	Dates       string // "25–31 Jan"
+	Dates       string // "25 to 31 Jan"
+	From        string // "25 Jan"
 	Kind        string // "Build"
 	KindKey     program.WeekKind
 	StepID      string // empty on the floor rungs
@@ -86,7 +87,7 @@ func (s *speech) weeks(p *program.Program) []Week {
 func (s *speech) week(w program.Week) Week {
 	v := Week{
 		Number: w.Number, Title: s.say("week.number", "number", strconv.Itoa(w.Number)),
-		Start: w.Start, Dates: s.span(w.Start, w.Start+6),
+		Start: w.Start, Dates: s.span(w.Start, w.Start+6), From: s.brief(w.Start),
 		Kind: s.say("week." + string(w.Kind)), KindKey: w.Kind,
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
 		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w),
