@@ -23,8 +23,8 @@ func (p *plan) compose(d day, groups []group, ratio int) []program.Prescription 
 			}
 		}
 	}
-	if pushes > 0 && !d.test {
-		items = append(items, p.pulls(d, (pushes*ratio+99)/100, rests)...)
+	if !d.test {
+		items = append(items, p.pulls(d, d.pulls+(pushes*ratio+99)/100, rests)...)
 	}
 	return items
 }
@@ -66,7 +66,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 		shares[2] = nil
 	}
 	shares = slices.DeleteFunc(shares, func(e *program.Exercise) bool { return e == nil })
-	if sets == 1 && len(shares) > 1 && d.number%2 == 1 {
+	if sets == 1 && len(shares) > 1 && d.rear {
 		shares[0] = shares[1]
 	}
 	var out []program.Prescription

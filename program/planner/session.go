@@ -12,6 +12,8 @@ type day struct {
 	load     *load
 	number   int  // of the session in the block, for taking turns
 	check    bool // opens with a check hold
+	pulls    int  // sets of pulling, on a day between straight-arm days
+	rear     bool // a single set of pulling is for the rear shoulder
 	test     bool // the test's day
 	clear    bool // within the rest before the test: no straight arms at all
 }
@@ -86,8 +88,9 @@ func (p *plan) groups(d day) []group {
 	return out
 }
 
-// wantsStrength: a strength drill goes with every session but the heavy one.
-func (p *plan) wantsStrength(d day) bool { return d.sets.ahead == 0 }
+// wantsStrength: a strength drill goes with every straight-arm day but the heavy
+// one; the days between pull.
+func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 }
 
 // mainItems are the main sets, the first of them a check hold after a deload.
 func (p *plan) mainItems(d day) []program.Prescription {
@@ -159,18 +162,14 @@ func (p *plan) testable(max int) bool {
 	return held(gentleEffort, max) >= deloadLeast
 }
 
-// strength is a pushing drill with bent arms, or a straight-arm raise on days
-// that are for straight arms anyway.
+// strength is a pushing drill with bent arms and a straight-arm raise by turns.
 func (p *plan) strength(d day) []program.Prescription {
-	if d.clear {
-		return nil
-	}
 	purposes := []program.Purpose{program.ForPush, program.ForRaise}
-	if d.straight && d.number%2 == 1 {
+	if d.number%2 == 1 {
 		purposes = []program.Purpose{program.ForRaise, program.ForPush}
 	}
 	for _, purpose := range purposes {
-		if items := p.one(d, need{purpose, !d.straight, d.load.main.floor != nil}, program.RoleStrength); items != nil {
+		if items := p.one(d, need{purpose: purpose, easier: d.load.main.floor != nil}, program.RoleStrength); items != nil {
 			return items
 		}
 	}

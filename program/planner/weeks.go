@@ -20,17 +20,75 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
 		out.Effort = p.limits.effortIn(i)
 	}
-	check := p.opensAfterDeload(i)
-	for _, date := range w.days {
-		d := p.day(i, date, *session, check)
-		out.Sessions = append(out.Sessions, p.session(d))
-		*session++
-		l.keep(slices.Index(w.straight, date), out.Sessions[len(out.Sessions)-1].Items)
-		check = check && !(d.straight && d.sets.main > 0)
-	}
+	out.Sessions = p.sessions(i, *session)
+	*session += len(w.days)
 	p.tally(&out)
 	out.Notes = p.weekNotes(&out, lastBuild)
 	return out
+}
+
+// sessions are a week's days in order. The days between straight-arm days are
+// filled last: how much they pull follows from how much the others push.
+func (p *plan) sessions(i, number int) []program.Session {
+	w, l := &p.weeks[i], &p.loads[i]
+	out := make([]program.Session, len(w.days))
+	check := p.opensAfterDeload(i)
+	spare := 0    // pulling sets in halves that the week's pushing still allows
+	rear := false // a single set of pulling is for the rear shoulder next
+	for j, date := range w.days {
+		d := p.day(i, date, number+j, check)
+		if !d.straight {
+			continue
+		}
+		d.rear = rear
+		out[j] = p.session(d)
+		rear = rear != (pulling(out[j].Items) == 1)
+		l.keep(slices.Index(w.straight, date), out[j].Items)
+		check = check && d.sets.main == 0
+		spare += sparePulls(out[j].Items)
+	}
+	between := len(w.days) - len(w.straight)
+	for j, date := range w.days {
+		d := p.day(i, date, number+j, false)
+		if d.straight {
+			continue
+		}
+		if d.pulls = min(pullsBetween, spare/2/between); d.kind == program.WeekDeload {
+			d.pulls = half(d.pulls)
+		}
+		d.rear = rear
+		out[j] = p.session(d)
+		rear = rear != (pulling(out[j].Items) == 1)
+	}
+	return out
+}
+
+// pullsBetween is the most pulling sets of a day between straight-arm days.
+const pullsBetween = 6
+
+func pulling(items []program.Prescription) int {
+	n := 0
+	for _, item := range items {
+		if item.Role == program.RolePull {
+			n += item.Sets
+		}
+	}
+	return n
+}
+
+// sparePulls is how many half sets of pulling a session leaves to others, for
+// pulling to stay within one and a half times pushing.
+func sparePulls(items []program.Prescription) int {
+	spare := 0
+	for _, item := range items {
+		switch {
+		case pushing(item.Role):
+			spare += 3 * item.Sets
+		case item.Role == program.RolePull:
+			spare -= 2 * item.Sets
+		}
+	}
+	return spare
 }
 
 // day gathers what a session needs to know.
