@@ -3,20 +3,24 @@ module gatepost
 go 1.26.0
 
 require (
-	eliasnaur.com/font v0.0.0-20230308162249-dd43949cb42d // indirect
-	github.com/go-fonts/dejavu v0.3.2 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
+	eliasnaur.com/font v0.0.0-20230308162249-dd43949cb42d
+	github.com/go-fonts/dejavu v0.3.2
+	github.com/google/go-cmp v0.7.0
+	github.com/jung-kurt/gofpdf v1.16.2
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
+	github.com/spf13/cobra v1.10.2
+	github.com/yuin/goldmark v1.8.7
+	golang.org/x/net v0.62.0
+	golang.org/x/text v0.44.0
+	gonum.org/v1/gonum v0.17.0
+	gopkg.in/yaml.v3 v3.0.1
+	pgregory.net/rapid v1.3.0
+)
+
+require (
 	github.com/inconshreveable/mousetrap v1.1.0 // indirect
-	github.com/jung-kurt/gofpdf v1.16.2 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
-	github.com/spf13/cobra v1.10.2 // indirect
 	github.com/spf13/pflag v1.0.9 // indirect
-	github.com/yuin/goldmark v1.8.7 // indirect
-	golang.org/x/net v0.62.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
-	gonum.org/v1/gonum v0.17.0 // indirect
-	gopkg.in/yaml.v3 v3.0.1 // indirect
-	pgregory.net/rapid v1.3.0 // indirect
-	rsc.io/qr v0.2.0 // indirect
+	golang.org/x/sys v0.49.0 // indirect
+	golang.org/x/tools v0.52.0 // indirect
 )
