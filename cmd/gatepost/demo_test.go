@@ -1,0 +1,178 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"io/fs"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/iotest"
+	"time"
+)
+
+// demo builds the demo studio into a new folder and gives that folder.
+func demo(t testing.TB) string {
+	t.Helper()
+	folder := t.TempDir()
+	if err := os.CopyFS(folder+"/content/clients", os.DirFS("../../content/clients")); err != nil {
+		t.Fatal(err)
+	}
+	b, err := os.ReadFile("../../content/studio.yaml")
+	if err == nil {
+		err = os.WriteFile(folder+"/content/studio.yaml", b, 0o644)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	build(t, folder)
+	return folder
+}
+
+// build runs the whole job on a folder, without clock or chance: neither may be
+// asked for.
+func build(t testing.TB, folder string, more ...string) {
+	t.Helper()
+	var err bytes.Buffer
+	around := surroundings{out: io.Discard, err: &err, builtIn: builtIn,
+		now:    func() time.Time { t.Error("the clock was asked"); return time.Time{} },
+		chance: iotest.ErrReader(fs.ErrPermission)}
+	if code := run(append(more, "--folder", folder), around); code != 0 {
+		t.Fatalf("exit code %d:\n%s", code, err.String())
+	}
+}
+
+// found lists the files below the output whose names end so.
+func found(t *testing.T, folder, ending string) []string {
+	t.Helper()
+	var paths []string
+	err := filepath.WalkDir(filepath.Join(folder, outputFolder), func(path string, entry fs.DirEntry, err error) error {
+		if err == nil && !entry.IsDir() && strings.HasSuffix(path, ending) {
+			paths = append(paths, path)
+		}
+		return err
+	})
+	if err != nil || len(paths) == 0 {
+		t.Fatalf("no file ends in %s: %v", ending, err)
+	}
+	return paths
+}
+
+// tool finds an outside checker. Where GATEPOST_REQUIRE_TOOLS is 1 it must be
+// there, otherwise the test is left out, and says so.
+func tool(t *testing.T, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	switch {
+	case err == nil:
+		return path
+	case os.Getenv("GATEPOST_REQUIRE_TOOLS") == "1":
+		t.Fatalf("%s is required and not installed", name)
+	}
+	t.Skipf("left out: %s is not installed", name)
+	return ""
+}
+
+// Two runs in two folders give the same bytes, with the same names.
+func TestSameInputSameBytes(t *testing.T) {
+	one, two := demo(t), demo(t)
+	for _, path := range found(t, one, "") {
+		name, _ := filepath.Rel(one, path)
+		a, errA := os.ReadFile(path)
+		b, errB := os.ReadFile(filepath.Join(two, name))
+		if strings.HasSuffix(name, "/.gatepost/lock") {
+			continue // holds the process's number
+		}
+		if errA != nil || errB != nil || !bytes.Equal(a, b) {
+			t.Errorf("%s differs (%v, %v)", name, errA, errB)
+		}
+	}
+	if a, b := len(found(t, one, "")), len(found(t, two, "")); a != b {
+		t.Errorf("%d files in one folder, %d in the other", a, b)
+	}
+}
+
+// Every PDF of the demo is sound to qpdf, has text for poppler's pdftotext, and
+// only embedded fonts with a map to Unicode by its pdffonts. The one-page plan
+// is one page.
+func TestPaperOfTheDemo(t *testing.T) {
+	qpdf, pdftotext, pdffonts := tool(t, "qpdf"), tool(t, "pdftotext"), tool(t, "pdffonts")
+	for _, path := range found(t, demo(t), ".pdf") {
+		if out, err := exec.Command(qpdf, "--check", path).CombinedOutput(); err != nil {
+			t.Errorf("%s: %v\n%s", path, err, out)
+		}
+		if out, err := exec.Command(pdftotext, path, "-").Output(); err != nil || len(bytes.TrimSpace(out)) < 100 {
+			t.Errorf("%s: little text: %v\n%s", path, err, out)
+		}
+		checkFonts(t, pdffonts, path)
+		if filepath.Base(path) == "one-page.pdf" {
+			if out, _ := exec.Command(qpdf, "--show-npages", path).Output(); strings.TrimSpace(string(out)) != "1" {
+				t.Errorf("%s has %s pages", path, out)
+			}
+		}
+	}
+}
+
+// checkFonts reads pdffonts' table: two lines of head, then one a font, with
+// "emb", "sub" and "uni" as the columns before the object's two numbers.
+func checkFonts(t *testing.T, pdffonts, path string) {
+	t.Helper()
+	out, err := exec.Command(pdffonts, path).Output()
+	rows := strings.Split(strings.TrimSpace(string(out)), "\n")
+	if err != nil || len(rows) < 3 {
+		t.Fatalf("%s: no fonts: %v\n%s", path, err, out)
+	}
+	for _, row := range rows[2:] {
+		columns := strings.Fields(row)
+		if n := len(columns); n < 6 || columns[n-5] != "yes" || columns[n-3] != "yes" {
+			t.Errorf("%s: a font is not embedded, or has no map to Unicode: %s", path, row)
+		}
+	}
+}
+
+// Every page of the demo's site pleases the Nu HTML checker, without error or
+// warning. It reads them from a server on the loopback address, for it knows no
+// origin for files, which the pages' security policy asks for.
+func TestSiteOfTheDemo(t *testing.T) {
+	java := tool(t, "java")
+	jar := os.Getenv("GATEPOST_VNU")
+	if jar == "" {
+		jar = "../../.ci/node_modules/vnu-jar/build/dist/vnu.jar" // where .ci/run puts it
+	}
+	if _, err := os.Stat(jar); err != nil {
+		if os.Getenv("GATEPOST_REQUIRE_TOOLS") == "1" {
+			t.Fatal(err)
+		}
+		t.Skip("left out: the page checker is not installed; GATEPOST_VNU may name its jar")
+	}
+	site := filepath.Join(demo(t), outputFolder, "site")
+	server := httptest.NewServer(http.FileServer(http.Dir(site)))
+	defer server.Close()
+	args := []string{"-Dnu.validator.servlet.allow-forbidden-hosts=true", "-jar", jar, "--also-check-css"}
+	for _, path := range found(t, filepath.Dir(filepath.Dir(site)), ".html") {
+		name, _ := filepath.Rel(site, path)
+		args = append(args, server.URL+"/"+strings.TrimSuffix(filepath.ToSlash(name), "index.html"))
+	}
+	if out, err := exec.Command(java, args...).CombinedOutput(); err != nil || len(out) > 0 {
+		t.Errorf("%v\n%s", err, out)
+	}
+}
+
+// BenchmarkFirst is the whole job for the demo studio, into an empty folder;
+// BenchmarkAgain the same where nothing has changed.
+func BenchmarkFirst(b *testing.B) {
+	for b.Loop() {
+		demo(b)
+	}
+}
+
+func BenchmarkAgain(b *testing.B) {
+	folder := demo(b)
+	for b.Loop() {
+		build(b, folder)
+	}
+}

@@ -1,0 +1,117 @@
+package main
+
+import (
+	"fmt"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// build makes a part of the output and writes it; of the paper one client's
+// only where one is named.
+func (j *job) build(part output, typed string) error {
+	if err := j.open(); err != nil {
+		return err
+	}
+	defer j.root.Close()
+	if err := j.recoverOutput(); err != nil {
+		return err
+	}
+	only := ""
+	if typed != "" {
+		only, _ = clientName(typed) // its form was checked with the arguments
+		if err := j.checkClient(only); err != nil {
+			return err
+		}
+	}
+	m, err := j.makeSound(part, only)
+	if err != nil {
+		return err
+	}
+	j.sayWithheld(m.clients)
+	return j.write(m.files, part.scope(only))
+}
+
+// check does the whole job but for the writing.
+func (j *job) check() error {
+	if err := j.open(); err != nil {
+		return err
+	}
+	defer j.root.Close()
+	m, err := j.makeSound(wholeOutput, "")
+	withheld := j.sayWithheld(m.clients)
+	if err == nil {
+		fmt.Fprintf(j.out, "%d clients%s; nothing to put right\n", len(m.clients), withheld)
+	}
+	return err
+}
+
+// makeSound reads the folder and makes a part of the output. Clients' files
+// with problems do not keep it from looking for those of the others; they are
+// all reported, and where one of them stops the work, it is an error.
+func (j *job) makeSound(part output, only string) (made, error) {
+	studio, problems := j.read()
+	if about(problems, "").Stop() { // the library, which every client needs
+		return made{}, j.report(problems)
+	}
+	m := j.makeAll(&studio, part, only)
+	return m, j.report(append(problems, m.problems...))
+}
+
+// sayWithheld names the clients who get no program yet, and why, and gives
+// their number in words.
+func (j *job) sayWithheld(clients []*client) string {
+	count := 0
+	for _, c := range clients {
+		if len(c.withheld) > 0 {
+			count++
+		}
+		for _, reason := range c.withheld {
+			fmt.Fprintf(j.out, "%s: no program yet. %s\n", c.slug, reason)
+		}
+	}
+	if count == 0 {
+		return ""
+	}
+	return fmt.Sprintf(", %d without a program yet", count)
+}
+
+// plan shows one client's program.
+func (j *job) plan(typed, format string) error {
+	if format != "text" && format != "json" {
+		return wrongUsage("there is no format %q; use text or json", format)
+	}
+	slug, err := clientName(typed)
+	if err == nil {
+		err = j.open()
+	}
+	if err != nil {
+		return err
+	}
+	defer j.root.Close()
+	if err := j.checkClient(slug); err != nil {
+		return err
+	}
+	studio, problems := j.read()
+	problems = about(problems, slug)
+	chosen := pick(studio.Clients, slug)
+	if problems.Stop() || len(chosen) == 0 {
+		return j.report(problems)
+	}
+	c := makeClient(&studio, chosen[0], output{})
+	if err := j.report(append(problems, c.problems...)); err != nil {
+		return err
+	}
+	return j.show(&studio.Library, c, format)
+}
+
+func (j *job) show(lib *program.Library, c *client, format string) error {
+	if format == "text" {
+		return view.Text(j.out, c.view)
+	}
+	b, err := view.JSON(lib, &c.program)
+	if err == nil {
+		_, err = j.out.Write(b)
+	}
+	return err
+}

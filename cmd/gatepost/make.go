@@ -1,0 +1,189 @@
+package main
+
+import (
+	"io/fs"
+	"path"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+	"gatepost/program/publish/paper"
+	"gatepost/program/publish/site"
+	"gatepost/program/publish/store"
+	"gatepost/program/publish/view"
+)
+
+// output is a part of what can be made.
+type output struct{ site, print bool }
+
+var (
+	wholeOutput = output{site: true, print: true}
+	siteOutput  = output{site: true}
+	printOutput = output{print: true}
+)
+
+// scope is where the part lies below the output folder; of the paper, one
+// client's only where one is named.
+func (o output) scope(client string) store.Scope {
+	var scope store.Scope
+	if o.site {
+		scope = append(scope, "site/")
+	}
+	switch {
+	case o.print && client != "":
+		scope = append(scope, printFolder(client)+"/")
+	case o.print:
+		scope = append(scope, "print/")
+	}
+	return scope
+}
+
+func printFolder(client string) string { return path.Join("print", client) }
+
+// made is everything made of a studio, not yet written.
+type made struct {
+	clients  []*client // in the studio's order
+	files    []store.File
+	problems program.Problems
+}
+
+// client is one client's program and what is printed of it.
+type client struct {
+	slug     string
+	withheld []string // why there is no program yet
+	program  program.Program
+	view     *view.View // nil where a problem stopped the planning
+	files    []store.File
+	problems program.Problems
+}
+
+// forget lets go of what only the client's own paper needs: of hundreds of
+// clients, all at once would fill the memory.
+func (c *client) forget() {
+	c.program = program.Program{}
+	if c.view != nil && !c.view.Public {
+		c.view = nil
+	}
+}
+
+// makeAll plans every client, or the one named, and makes a part of the output.
+func (j *job) makeAll(studio *program.Studio, part output, only string) made {
+	chosen := pick(studio.Clients, only)
+	m := made{clients: make([]*client, len(chosen))}
+	sheet, problems := testSheet(studio, part)
+	m.problems = problems
+	j.sideBySide(len(chosen), func(i int) {
+		m.clients[i] = makeClient(studio, chosen[i], part)
+		m.clients[i].forget()
+	})
+	var views []*view.View
+	for _, c := range m.clients {
+		m.problems = append(m.problems, c.problems...)
+		m.files = append(m.files, c.files...)
+		if part.print {
+			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet})
+		}
+		if c.view != nil {
+			views = append(views, c.view)
+		}
+	}
+	if part.site {
+		j.makeSite(&m, studio, views)
+	}
+	return m
+}
+
+// makeSite adds the website.
+func (j *job) makeSite(m *made, studio *program.Studio, views []*view.View) {
+	pages, problems := site.Build(site.Source{
+		Coach: studio.Coach, Library: &studio.Library, Templates: j.templates(),
+		References: references(&studio.Library), Clients: views,
+	})
+	m.problems = append(m.problems, problems...)
+	for _, page := range pages {
+		m.files = append(m.files, store.File(page))
+	}
+}
+
+// templates are the built-in look and, over it, the coach's.
+func (j *job) templates() []fs.FS {
+	var layers []fs.FS
+	for _, from := range []fs.FS{j.builtIn, j.root.FS()} {
+		if layer, err := fs.Sub(from, templateFolder); err == nil {
+			layers = append(layers, layer)
+		}
+	}
+	return layers
+}
+
+// references are what each road map asks of the two bodies of the published
+// tables.
+func references(lib *program.Library) []site.Reference {
+	var all []site.Reference
+	for i := range lib.RoadMaps {
+		road := &lib.RoadMaps[i]
+		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
+			all = append(all, site.Reference{RoadMap: road.ID, Name: string(sex), Steps: planner.Reference(road, sex)})
+		}
+	}
+	return all
+}
+
+// makeClient plans one client and prints the program.
+func makeClient(studio *program.Studio, a *program.Assessment, part output) *client {
+	c := &client{slug: a.Slug}
+	c.program, c.problems = planner.Plan(&studio.Library, a)
+	if c.problems.Stop() {
+		return c
+	}
+	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
+	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
+	if part.print {
+		c.print(&studio.Library)
+	}
+	return c
+}
+
+// print adds what goes on paper. Where no program may be made, the one page is a
+// letter that says why, and there is no chart.
+func (c *client) print(lib *program.Library) {
+	one, problems := paper.OnePage(c.view)
+	c.add("one-page.pdf", one, problems)
+	if len(c.withheld) == 0 {
+		chart, problems := paper.WallChart(c.view)
+		c.add("wall-chart.pdf", chart, problems)
+		c.add("calendar.ics", view.Calendar(c.view), nil)
+	}
+	data, err := view.JSON(lib, &c.program)
+	if err != nil { // a number that is none: a mistake in the planner
+		c.problems = append(c.problems, program.Problem{
+			Place:   program.Place{File: path.Join(clientsFolder, c.slug, assessmentFile)},
+			Message: "the program cannot be written as JSON: " + err.Error(),
+			Advice:  "Please report this with the file.",
+		})
+	}
+	c.add("program.json", data, nil)
+}
+
+func (c *client) add(name string, b []byte, problems program.Problems) {
+	c.files = append(c.files, store.File{Path: printFolder(c.slug) + "/" + name, Bytes: b})
+	c.problems = append(c.problems, problems...)
+}
+
+// testSheet is the blank form for the next assessment, the same for everybody.
+func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
+	if !part.print {
+		return nil, nil
+	}
+	return paper.TestSheet(studio.Coach, &studio.Library)
+}
+
+// pick finds one client by slug, or all where none is named.
+func pick(clients []program.Assessment, only string) []*program.Assessment {
+	var chosen []*program.Assessment
+	for i := range clients {
+		if only == "" || clients[i].Slug == only {
+			chosen = append(chosen, &clients[i])
+		}
+	}
+	return chosen
+}

@@ -1,0 +1,133 @@
+package main
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"gatepost": main})
+}
+
+// TestScripts runs testdata/script: each file is a terminal session with the
+// coach's files that it works on. Beside the commands of testscript there are
+//
+//	exits CODE COMMAND…      runs a command and compares its exit code
+//	asnobody CODE COMMAND…   the same without root's rights
+//	absent PATH WORD…        fails where any file below PATH has one of the words
+//	valid FILE               compares a program as JSON with its published schema
+//	studio                   copies the demo studio into the folder
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir: "testdata/script",
+		Setup: func(env *testscript.Env) error {
+			env.Setenv("REPO", filepath.Dir(filepath.Dir(here(t))))
+			return nil
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){
+			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio,
+		},
+		RequireExplicitExec: true,
+		RequireUniqueNames:  true,
+	})
+}
+
+func here(t *testing.T) string {
+	dir, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits CODE COMMAND…")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	var exit *exec.ExitError
+	if err := ts.Exec(args[1], args[2:]...); errors.As(err, &exit) {
+		got = exit.ExitCode()
+	} else {
+		ts.Check(err)
+	}
+	if got != want {
+		ts.Fatalf("%s exits with %d, want %d", strings.Join(args[1:], " "), got, want)
+	}
+}
+
+// absent reads every byte of every file, and every name. The text of a PDF is
+// taken out by pdftotext, where that is installed.
+func absent(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: absent PATH WORD…")
+	}
+	look := func(where, text string) {
+		for _, word := range args[1:] {
+			if strings.Contains(strings.ToLower(text), strings.ToLower(word)) {
+				ts.Fatalf("%s contains %q", where, word)
+			}
+		}
+	}
+	seen := 0
+	ts.Check(filepath.WalkDir(ts.MkAbs(args[0]), func(path string, entry fs.DirEntry, err error) error {
+		if err != nil || entry.IsDir() {
+			return err
+		}
+		seen++
+		look("the name of "+path, filepath.Base(path))
+		look(path, ts.ReadFile(path))
+		if strings.HasSuffix(path, ".pdf") {
+			look("the text of "+path, pdfText(ts, path))
+		}
+		return nil
+	}))
+	if seen == 0 {
+		ts.Fatalf("there is no file below %s", args[0])
+	}
+}
+
+func pdfText(ts *testscript.TestScript, path string) string {
+	tool, err := exec.LookPath("pdftotext")
+	if err != nil {
+		if os.Getenv("GATEPOST_REQUIRE_TOOLS") == "1" {
+			ts.Fatalf("pdftotext is required and not installed")
+		}
+		ts.Logf("left out: pdftotext is not installed, so the text of %s is not read", path)
+		return ""
+	}
+	text, err := exec.Command(tool, path, "-").Output()
+	ts.Check(err)
+	return string(text)
+}
+
+// valid compares with the JSON Schema (2020-12, by its own declaration) that
+// describes a program for other software.
+func valid(ts *testscript.TestScript, neg bool, args []string) {
+	schema, err := jsonschema.NewCompiler().Compile(ts.Getenv("REPO") + "/program/publish/view/program.schema.json")
+	ts.Check(err)
+	value, err := jsonschema.UnmarshalJSON(strings.NewReader(ts.ReadFile(args[0])))
+	ts.Check(err)
+	ts.Check(schema.Validate(value))
+}
+
+// studio copies the demo's own files. The library is built in.
+func studio(ts *testscript.TestScript, neg bool, args []string) {
+	from := ts.Getenv("REPO") + "/content"
+	into := ts.MkAbs("content")
+	ts.Check(os.CopyFS(into+"/clients", os.DirFS(from+"/clients")))
+	b, err := os.ReadFile(from + "/studio.yaml")
+	ts.Check(err)
+	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))
+}
