@@ -64,6 +64,7 @@ func (c *chart) curve() {
 			c.path(path)
 			path = nil
 		}
+		c.testBeside(i, w, at.Y, top, base, ok)
 		if !ok {
 			continue
 		}
@@ -99,4 +100,25 @@ func (c *chart) label(i int, at Point, label string) {
 	x := at.X + c.mm(1)
 	c.add(c.fit(Box{x, at.Y - c.mm(9.5), b.Right() - x, c.mm(7)},
 		style{Face: Bold, Size: c.pt(17), Least: c.Least, Bottom: true}, label))
+}
+
+// testBeside names what is tested, above or below the week's dot, where there is
+// more room.
+func (c *chart) testBeside(i int, w view.Week, dot, top, base float64, drawn bool) {
+	b := c.cell(i, c.rows.help()+c.mm(2), 0)
+	b.X, b.W = b.X+c.mm(4), b.W-c.mm(4)
+	b.H = base - c.mm(1) - b.Y
+	if drawn && base-dot > dot-top {
+		b.Y, b.H = dot+c.mm(3), base-dot-c.mm(4)
+	} else if drawn {
+		b.H = dot - c.mm(10) - b.Y
+	}
+	c.test(w, b)
+}
+
+// test names what a week tests, if it does and there is room.
+func (c *chart) test(w view.Week, b Box) {
+	if w.Test != "" && b.H > c.mm(9) {
+		c.add(c.fit(b, style{Face: Bold, Size: c.pt(14), Least: c.Least, Leading: 1.1, Tone: Accent}, w.Test))
+	}
 }

@@ -22,26 +22,10 @@ func (c *chart) weeks() {
 	}
 	c.heads()
 	c.row(c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5), style{Face: Bold, Size: c.pt(18), Least: c.pt(12), Leading: 1.1},
-		func(w view.Week) string {
-			if w.Test != "" {
-				return ""
-			}
-			return w.Step
-		})
-	c.tests()
+		func(w view.Week) string { return w.Step })
 	c.row(c.rows.rig(), c.rows.Rig-c.mm(1), style{Size: c.pt(15), Least: c.Least, Leading: 1.15},
 		func(w view.Week) string { return joined(w.Rig, w.Drop) })
 	c.ticks()
-}
-
-// tests names what is tested in place of the step.
-func (c *chart) tests() {
-	for i, w := range c.v.Weeks {
-		if w.Test != "" {
-			c.add(c.fit(c.cell(i, c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5)),
-				style{Face: Bold, Size: c.pt(18), Least: c.Least, Leading: 1.1}, w.Test))
-		}
-	}
 }
 
 // row sets one text a week.
@@ -61,7 +45,7 @@ func joined(parts ...string) string {
 // heads are the weeks' numbers and days: first to last where the columns have
 // room, else the first.
 func (c *chart) heads() {
-	number := style{Face: Bold, Size: c.pt(30), Leading: 1}
+	number := style{Face: Bold, Size: math.Min(c.pt(30), 0.95*c.columnWidth), Leading: 1}
 	days := style{Size: c.pt(13), Least: c.Least, Tone: Quiet, Leading: 1.1}
 	var boxes []Box
 	var spans, firsts []string
@@ -163,7 +147,7 @@ func (c *chart) ticks() {
 		most = max(most, len(w.Sessions))
 	}
 	pitch := math.Min(c.mm(13), (c.rows.Done-c.mm(3))/float64(most))
-	side := math.Min(c.mm(9), pitch-c.mm(0.6))
+	side := math.Min(math.Min(c.mm(9), 0.26*c.columnWidth), pitch-c.mm(0.6))
 	var boxes []Box
 	var texts []string
 	for i, w := range c.v.Weeks {
@@ -174,6 +158,9 @@ func (c *chart) ticks() {
 			boxes = append(boxes, Box{b.X + side + c.mm(1.3), b.Y, b.W - side - c.mm(1.3), side})
 			texts = append(texts, s.Short)
 			b.Y += pitch
+		}
+		if c.rows.Help == 0 {
+			c.test(w, Box{b.X, b.Y, b.W, c.rows.gate() - c.mm(1) - b.Y})
 		}
 	}
 	c.add(c.fitAlike(boxes, style{Size: c.pt(14), Least: c.Least, Leading: 1.05, Middle: true}, texts)...)

@@ -10,14 +10,14 @@ func layLetter(ts *typesetter, v *view.View, sheet Sheet) *Page {
 	width := page.Width - 2*margin
 	page.add(
 		ts.fit(Box{margin, 30, width, 6}, style{Face: Bold, Size: wide, Least: leastPage, Tone: Accent}, v.Skill+" · "+v.Coach.Studio),
-		ts.fit(Box{margin, 37, width, 24}, style{Face: Bold, Size: 30, Least: 12, Leading: 1.1}, v.Client),
+		ts.fit(Box{margin, 37, width, 24}, style{Face: Bold, Size: 30, Least: 12, Leading: 1.1, Bottom: true}, v.Client),
 		Fill{Box{margin, 64, width, 0.7}, Ink},
 	)
-	body := []passage{{v.Labels.Withheld, title}}
+	body := []passage{{v.Labels.Withheld, title}, {v.Labels.Lead, prose}}
 	for _, reason := range v.Withheld {
 		body = append(body, passage{reason, bullet})
 	}
-	body = append(body, passage{v.Labels.Next, prose})
+	body = append(body, passage{v.Labels.Next, prose}, passage{v.Coach.Name, strong})
 	body = append(body, bullets(v.Advice.CautionTitle, v.Advice.Cautions)...)
 	body = append(body, passage{v.Advice.NotMedical, prose})
 	for _, try := range tries(12) {

@@ -46,7 +46,16 @@ func (p *onePage) table(y float64) float64 {
 		p.weekRow(y, h, w, most)
 		y += h
 		firm := i+1 < len(p.v.Weeks) && !w.Provisional && p.v.Weeks[i+1].Provisional
-		p.rule(y, map[bool]float64{true: 0.5, false: 0.15}[firm], map[bool]float64{true: 1, false: 0}[firm])
+		if firm {
+			p.rule(y, 0.5, 1)
+		} else {
+			p.rule(y, 0.15, 0)
+		}
+	}
+	for _, w := range p.v.Weeks {
+		if w.Test != "" {
+			y = p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{joined(w.Title, w.Test), prose}})
+		}
 	}
 	return y
 }
@@ -75,11 +84,7 @@ func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 		b := cells[5]
 		p.add(Fill{Box{b.X + 12, y + 0.3*h, (b.W - 13) * w.HelpKG / most, 0.4 * h}, Accent})
 	}
-	step := w.Step
-	if w.Test != "" {
-		step = w.Test
-	}
-	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Main, step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Main, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
 }
 
 // row sets one line of cells; those listed in bold.

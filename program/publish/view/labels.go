@@ -13,7 +13,7 @@ type Labels struct {
 	Week, Hold, Step, Help, Bands, Done, Lean string
 	Gate, Passed, Signed, NotYet, Moves       string
 	Cue, Early, Likely, Late, By, Free        string
-	Far, Provisional, Withheld, Next          string
+	Far, Provisional, Withheld, Lead, Next    string
 	From                                      string // "From week 5: provisional …"; empty: none is
 	Version, Measured, MadeFor, Dates, Rest   string
 }
@@ -32,7 +32,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		NotYet: s.say("gate.not_yet"), Moves: s.say("gate.moves"),
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
-		Withheld: say("withheld"), Next: say("next"), From: from,
+		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
 		Version: s.say("foot.version", "version", v.Version), Measured: s.say("foot.measured", "date", v.On),
 		MadeFor: s.say("foot.made_for", "name", v.Client),
 	}

@@ -30,7 +30,7 @@ type Week struct {
 	LeanCM      int    // shoulder ahead of the wrist crease; 0: no lean
 	Rest        string // "2:30 min"
 	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
-	Test        string // what is tested: "Test: open tuck, advanced tuck"
+	Test        string // "tested: open tuck, advanced tuck"
 	Provisional bool   // stands until the next check hold has spoken
 	Sessions    []Session
 	Notes       []string
