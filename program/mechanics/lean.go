@@ -54,3 +54,24 @@ func (b Body) LeanLimit(s Support) float64 {
 	limit, _ := root(func(ahead float64) float64 { return -b.PlancheLean(ahead, s).Toes }, 0, reach)
 	return limit
 }
+
+// LeanJoints are the places of a lean's joints, of the lean that PlancheLean
+// weighs; the floor is s.Height below the origin.
+func (b Body) LeanJoints(ahead float64, s Support) Joints {
+	lean := b.PlancheLean(ahead, s)
+	s.Hang, s.AtWrist = false, s.Ahead == 0
+	pose := leanPose
+	pose.Pitch = lean.Pitch
+	c := newChain(&b, &pose, s)
+	return c.joints(lean.Arm)
+}
+
+// ToesCarried are the places of the joints where something under the toes, a
+// scale, carries a force in N: the body balances with less lean than a free hold.
+func (b Body) ToesCarried(p Pose, s Support, force float64) Joints {
+	c := newChain(&b, &p, s)
+	toe := (c.shape.legs[0].toe.X + c.shape.legs[1].toe.X) / 2
+	mass := force / Gravity
+	sin := (mass*(toe-c.ahead) - c.fixed) / (c.swing - mass*c.arm)
+	return c.joints(math.Asin(max(-1, min(1, sin))))
+}

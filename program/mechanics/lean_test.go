@@ -90,3 +90,38 @@ func TestLeanBeyondTheArms(t *testing.T) {
 		}
 	}
 }
+
+// The drawn lean is the weighed one: toes on the floor, the arm and the slope as
+// reported, and hands and toes sharing the weight on either side of the centre
+// of mass (the lever law).
+func TestJointsOfALean(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := anyBody(t)
+		s := rapid.SampledFrom([]Support{{}, {Grip: true, Height: 0.1}, {Ahead: 0.03}}).Draw(t, "support")
+		ahead := rapid.Float64Range(0, 0.9).Draw(t, "part") * b.LeanLimit(s)
+		lean, j := b.PlancheLean(ahead, s), b.LeanJoints(ahead, s)
+		if math.Abs(j.Toes[0].Y+s.Height) > 1e-9 || math.Abs(j.Shoulder.Y-lean.ShoulderHeight) > 1e-9 {
+			t.Errorf("toes %v, shoulder %v, lean %+v", j.Toes[0], j.Shoulder, lean)
+		}
+		if carried := j.CoM.X / j.Toes[0].X; math.Abs(carried-lean.Toes) > 1e-9 {
+			t.Errorf("the lever law gives the toes %v, the lean %v", carried, lean.Toes)
+		}
+	})
+}
+
+// Toes on a scale: the lever law again; with nothing on the scale, a free hold.
+func TestToesCarriedByAScale(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b, s := anyBody(t), anySupport(t)
+		s.Hang = false
+		p := legs(120, 0, 150)
+		if free := Solve(b, p, s, nil); free.Unbalanced || math.Abs(b.ToesCarried(p, s, 0).CoM.X-free.Joints.CoM.X) > 1e-9 {
+			t.Errorf("an empty scale moves the body")
+		}
+		force := rapid.Float64Range(5, 0.25*b.Mass*Gravity).Draw(t, "force")
+		j := b.ToesCarried(p, s, force)
+		if got := b.segmentMass() * Gravity * j.CoM.X / j.Toes[0].X; math.Abs(got-force) > 1e-6 {
+			t.Errorf("the lever law gives the toes %v N, the scale reads %v N", got, force)
+		}
+	})
+}
