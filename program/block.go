@@ -50,6 +50,7 @@ type StepLoad struct {
 	HipHeight     float64 // m above the hands' support
 	FreeHold      float64 // s, predicted maximal hold at the median
 	HandsAhead    float64 // m, hands ahead of the spot under the anchor
+	Stance        Stance  // held free
 }
 
 // BandCurve is a band's measured curve: F = (A + B/λ)(λ − λ⁻²).
@@ -110,6 +111,7 @@ type Week struct {
 	Rest        int     // s
 	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
 	Provisional bool    // stands until the next check hold has spoken
+	Stance      Stance  // of the main hold with its rig, or of its lean
 	Sessions    []Session
 	Notes       []Note
 }

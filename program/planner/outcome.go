@@ -45,7 +45,7 @@ func (b *body) stepLoad(r *rung) program.StepLoad {
 	return program.StepLoad{
 		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
 		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		HandsAhead: r.free.HandsAheadOfAnchor,
+		HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs[0]),
 	}
 }
 
@@ -201,7 +201,8 @@ func widen(q *mechanics.Pose, s *program.Step) {
 // de Leva's samples (published: 1996, women 61.9 kg, 1.735 m; men 73.0 kg,
 // 1.741 m).
 func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
-	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes}}
+	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
+		Hanging: program.Hanging{Support: 0.10}}
 	if sex == program.SexFemale {
 		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
 	}

@@ -19,6 +19,7 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.Ahead, out.Scale = l.main.ahead, l.main.scale
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
 		out.Effort = p.limits.effortIn(i)
+		out.Stance = p.body.figure(l.main)
 	}
 	out.Sessions = p.sessions(i, *session)
 	*session += len(w.days)

@@ -1,0 +1,63 @@
+package planner
+
+import (
+	"math"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// stance is a hold of a step as a figure shows it.
+func (b *body) stance(r *rung, o option) program.Stance {
+	s := b.place(&r.pose, o.hold.Joints)
+	if o.help > 0 {
+		s.Help, s.Anchor, s.Strap = o.hold.Help, program.Point(o.hold.Joints.Anchor), o.rig.Drop
+	}
+	return s
+}
+
+// figure is the stance of a week's main work.
+func (b *body) figure(w work) program.Stance {
+	switch {
+	case w.none():
+		return program.Stance{}
+	case w.scale > 0:
+		s := b.place(&w.rung.pose, b.ToesCarried(w.rung.pose, b.support, w.scale))
+		s.ToesCarry = w.scale
+		return s
+	case w.rung == nil:
+		return b.lean(w.ahead)
+	}
+	return b.stance(w.rung, w.option)
+}
+
+// lean is the stance of a planche lean, in m ahead of the wrist crease.
+func (b *body) lean(ahead float64) program.Stance {
+	s := b.place(&mechanics.Pose{Rounding: leanRounding}, b.LeanJoints(ahead, b.support))
+	s.ToesCarry = b.weight * b.PlancheLean(ahead, b.support).Toes
+	return s
+}
+
+// leanRounding is how round the back is drawn in a lean; mechanics holds it so.
+const leanRounding = 0.02
+
+// place takes the joints over, and how far the legs are apart.
+func (b *body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
+	s := program.Stance{
+		Height:  b.Height,
+		Fingers: program.Point(j.Fingers), Wrist: program.Point(j.Wrist),
+		Elbow: program.Point(j.Elbow), Shoulder: program.Point(j.Shoulder),
+		C7: program.Point(j.C7), Head: program.Point(j.Head), Crown: program.Point(j.Crown),
+		Hip: program.Point(j.Hip), CoM: program.Point(j.CoM),
+		Rounding: pose.Rounding, Floor: -b.support.Height,
+		Grip: b.support.Grip, Hang: b.support.Hang,
+	}
+	for i, leg := range pose.Legs {
+		out := math.Sin(leg.Abduction)
+		s.Knees[i], s.Ankles[i], s.Toes[i] = program.Point(j.Knees[i]), program.Point(j.Ankles[i]), program.Point(j.Toes[i])
+		s.KneesOut[i] = out * b.Thigh.Length
+		s.AnklesOut[i] = s.KneesOut[i] + out*b.Shank.Length
+		s.ToesOut[i] = s.AnklesOut[i] + out*b.Foot.Length
+	}
+	return s
+}

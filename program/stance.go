@@ -1,0 +1,31 @@
+package program
+
+// Point is a place in the side view, in metres: X ahead, the way the head
+// points, and Y up.
+type Point struct{ X, Y float64 }
+
+// Stance is a pose in balance as seen from the side: where the joints of this
+// body are, for whoever draws it. The origin is the point where the hands carry.
+// The zero Stance is "no figure".
+type Stance struct {
+	Height float64 // m, stature; what thickness is drawn from
+
+	Fingers, Wrist, Elbow, Shoulder Point
+	C7, Head, Crown, Hip            Point // Head is the head's centre of mass
+	Knees, Ankles, Toes             [2]Point
+	KneesOut, AnklesOut, ToesOut    [2]float64 // m out to the side, which the side view does not see
+
+	CoM      Point // centre of mass of the whole body
+	Rounding float64
+	Floor    float64 // m, height of the floor against the hands; never above 0
+	Grip     bool    // parallettes or a bar; otherwise flat hands
+	Hang     bool    // the bar is above; no floor is drawn
+
+	Help      float64 // N, vertical, of the bands at the hip; 0: no band, and Anchor means nothing
+	Anchor    Point
+	Strap     float64 // m of strap between anchor and bands
+	ToesCarry float64 // N that the floor, or a scale, takes off the hands; 0: the feet are free
+}
+
+// Drawn says that there is a figure.
+func (s *Stance) Drawn() bool { return s.Height > 0 }
