@@ -26,7 +26,7 @@ type font struct {
 	family string
 	ttf    []byte
 	metrics
-	usual func() []byte
+	usual func() (ttf []byte, letters string)
 }
 
 // families has, for each Face, the fonts in the order they are asked.
@@ -43,7 +43,10 @@ func newFont(family string, ttf []byte) *font {
 		panic("paper: " + family + ": " + err.Error())
 	}
 	f := &font{family: family, ttf: ttf, metrics: m}
-	f.usual = sync.OnceValue(func() []byte { return gofpdf.UTF8CutFont(f.ttf, f.usualLetters()) })
+	f.usual = sync.OnceValues(func() ([]byte, string) {
+		letters := f.usualLetters()
+		return gofpdf.UTF8CutFont(f.ttf, letters), letters
+	})
 	return f
 }
 
@@ -54,7 +57,7 @@ func (f *font) usualLetters() string {
 	var out strings.Builder
 	for r := rune(' '); r <= 0xffff; r++ {
 		usual := r < 0x180 || r >= 0x2010 && r < 0x2040 || strings.ContainsRune("≤≥−→←↑↓□✓", r)
-		if _, ok := f.widths[r]; ok && usual {
+		if _, ok := f.width(r); ok && usual {
 			out.WriteRune(r)
 		}
 	}
@@ -63,13 +66,13 @@ func (f *font) usualLetters() string {
 
 // fileFor is the smallest form of the face that has all the characters used.
 func (f *font) fileFor(used map[rune]bool) []byte {
-	usual := f.usualLetters()
+	usual, letters := f.usual()
 	for r := range used {
-		if !strings.ContainsRune(usual, r) {
+		if !strings.ContainsRune(letters, r) {
 			return f.ttf
 		}
 	}
-	return f.usual()
+	return usual
 }
 
 // run is a piece of text in one font.
@@ -95,7 +98,7 @@ func (f Face) runs(s string) []run {
 
 func (f Face) fontOf(r rune) *font {
 	for _, font := range families[f] {
-		if _, ok := font.widths[r]; ok {
+		if _, ok := font.width(r); ok {
 			return font
 		}
 	}
@@ -103,7 +106,7 @@ func (f Face) fontOf(r rune) *font {
 }
 
 func (f Face) has(r rune) bool {
-	_, ok := f.fontOf(r).widths[r]
+	_, ok := f.fontOf(r).width(r)
 	return ok
 }
 
@@ -111,7 +114,8 @@ func (f Face) has(r rune) bool {
 func (f Face) width(s string, size float64) float64 {
 	sum := 0.0
 	for _, r := range s {
-		sum += f.fontOf(r).widths[r]
+		w, _ := f.fontOf(r).width(r)
+		sum += w
 	}
 	return sum / 1000 * size * mmPerPoint
 }

@@ -4,14 +4,23 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"slices"
 )
 
 // metrics are what layout needs of a TrueType file: which characters there are
 // and how wide, in thousandths of the type size. Table layouts: the OpenType
 // specification (ISO/IEC 14496-22), tables head, hhea, hmtx, cmap and OS/2.
 type metrics struct {
-	widths    map[rune]float64
+	widths    []float32 // by character; absent ones -1
 	capHeight float64
+}
+
+// width is a character's, and whether the face has it.
+func (m *metrics) width(r rune) (float64, bool) {
+	if int(r) >= len(m.widths) || m.widths[r] < 0 {
+		return 0, false
+	}
+	return float64(m.widths[r]), true
 }
 
 // readMetrics reads the characters up to U+FFFF, which is what the PDF writer
@@ -29,13 +38,13 @@ func readMetrics(ttf []byte) (m metrics, err error) {
 	if os2 := tables["OS/2"]; u16(os2, 0) >= 2 { // older versions do not say
 		m.capHeight = float64(u16(os2, 88)) * scale
 	}
-	m.widths = map[rune]float64{}
+	m.widths = slices.Repeat([]float32{-1}, 0x10000)
 	cmap, err := unicodeMap(tables["cmap"])
 	if err != nil {
 		return m, err
 	}
 	eachGlyph(cmap, func(r rune, glyph int) {
-		m.widths[r] = float64(u16(hmtx, 4*min(glyph, last))) * scale
+		m.widths[r] = float32(float64(u16(hmtx, 4*min(glyph, last))) * scale)
 	})
 	return m, nil
 }
