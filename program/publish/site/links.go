@@ -18,6 +18,10 @@ const (
 	exercisesPage = "exercises.html"
 )
 
+// builtIn marks the name of a file that came with the program and that a coach
+// may replace by one of the same path.
+const builtIn = "built-in "
+
 func exercisePage(id string) string { return "exercise-" + id + ".html" }
 func roadMapPage(id string) string  { return "roadmap-" + id + ".html" }
 
@@ -67,7 +71,7 @@ func (a addresses) resolve(from, link string) (string, bool) {
 	}
 	to, ok := a[u.Path]
 	if !ok {
-		to, ok = a[path.Join(path.Dir(from), u.Path)]
+		to, ok = a[path.Join(path.Dir(strings.TrimPrefix(from, builtIn)), u.Path)]
 	}
 	if u.Fragment != "" {
 		to += "#" + u.EscapedFragment()
