@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -10,7 +11,7 @@ import (
 
 // The weeks' table: shares of the page's width for number, days, hold, step,
 // bands, help (with a bar as long as the help) and the kind of week.
-var tableShares = []float64{0.05, 0.155, 0.095, 0.20, 0.26, 0.155, 0.085}
+var tableShares = []float64{0.05, 0.15, 0.095, 0.19, 0.25, 0.155, 0.11}
 
 // columnsOf are the boxes of one row.
 func (p *onePage) columnsOf(y, h float64) []Box {
@@ -52,12 +53,21 @@ func (p *onePage) table(y float64) float64 {
 			p.rule(y, 0.15, 0)
 		}
 	}
+	return p.tests(y)
+}
+
+// tests says under the table what is tested, and in which week.
+func (p *onePage) tests(y float64) float64 {
+	var all []string
 	for _, w := range p.v.Weeks {
 		if w.Test != "" {
-			y = p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{joined(w.Title, w.Test), prose}})
+			all = append(all, joined(w.Title, w.Test))
 		}
 	}
-	return y
+	if all == nil {
+		return y
+	}
+	return p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{strings.Join(all, "; "), prose}})
 }
 
 func (p *onePage) rule(y, width, dash float64) {
@@ -70,7 +80,7 @@ func (p *onePage) rule(y, width, dash float64) {
 
 func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 	row := Box{pageMargin, y, p.width(), h}
-	kind := ""
+	kind := w.Check
 	switch w.KindKey {
 	case program.WeekDeload, program.WeekAway:
 		p.add(Fill{row, Tint}, Hatch{Box{p.right() - 3, y, 3, h}, 0.9, 0.25, false, Ink})

@@ -19,6 +19,7 @@ func (s *speech) block(p *program.Program) string {
 // where says in a sentence what the tests showed.
 func (s *speech) where(p *program.Program) string {
 	place, ok := load(p, p.Place)
+	ok = ok && len(p.Weeks) > 0
 	switch {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
@@ -26,6 +27,8 @@ func (s *speech) where(p *program.Program) string {
 		return s.say("plan.untested", "name", first(p.Client.Name))
 	case !ok:
 		return s.say("plan.floor", "name", first(p.Client.Name))
+	case p.Weeks[0].Scale > 0:
+		return s.say("plan.on_scale", "name", first(p.Client.Name), "step", s.step(p.Place))
 	case place.FreeHold < 1:
 		return s.say("plan.helped", "name", first(p.Client.Name), "step", s.step(p.Place))
 	}

@@ -23,7 +23,7 @@ func Text(out io.Writer, v *View) error {
 		t.ladder(v)
 		t.table(v)
 		t.gates(v)
-		t.bullets("", v.Notes)
+		t.bullets("", v.AllNotes)
 		t.bullets("", v.Outline)
 		t.sessions(v)
 	}

@@ -54,7 +54,8 @@ type View struct {
 	Gates    []Gate
 	Outline  []string // what comes after the block
 	After    string   // the same in a line
-	Notes    []string // about the whole program
+	Notes    []string // about the whole program, none of joints or age
+	AllNotes []string // the same with those: for the coach's own eyes
 
 	Cue      string // the one cue of the block
 	CueWorth []CueWorth
@@ -155,7 +156,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	if len(v.Outline) > 0 {
 		v.After = capital(strings.Join(v.Outline, "; ")) + "."
 	}
-	v.Notes = s.notes(p.Notes)
+	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	return v, s.problems()

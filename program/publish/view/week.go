@@ -31,6 +31,7 @@ type Week struct {
 	Rest        string // "2:30 min"
 	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
 	Test        string // "tested: open tuck, advanced tuck"
+	Check       string // "check hold", in a week that opens with one
 	Provisional bool   // stands until the next check hold has spoken
 	Sessions    []Session
 	Notes       []string
@@ -90,7 +91,7 @@ func (s *speech) week(w program.Week) Week {
 		Start: w.Start, Dates: s.span(w.Start, w.Start+6), From: s.brief(w.Start),
 		Kind: s.say("week." + string(w.Kind)), KindKey: w.Kind,
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
-		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w),
+		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
 	}
 	if w.Step != "" {
 		v.Step = s.step(w.Step)
@@ -116,7 +117,7 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
 	case w.Scale > 0:
-		v.Rig, v.Help, v.HelpKG = s.say("rig.scale", "kilograms", s.kilograms(w.Scale)), s.kilograms(w.Scale), HalfKilograms(w.Scale)
+		v.Rig, v.Help, v.HelpKG = s.say("rig.on_scale"), s.kilograms(w.Scale), HalfKilograms(w.Scale)
 	case w.Step != "":
 		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.drop(w.Rig), w.Rig.Bands, w.Rig.Free()
 		v.Help, v.HelpKG = s.kilograms(w.Help), HalfKilograms(w.Help)
@@ -128,7 +129,7 @@ func (s *speech) test(w program.Week) string {
 	var names []string
 	for _, session := range w.Sessions {
 		for _, item := range session.Items {
-			if item.Role != program.RoleTest {
+			if item.Role != program.RoleTest || item.Check {
 				continue
 			}
 			name := s.exercise(item.Exercise)
@@ -144,6 +145,16 @@ func (s *speech) test(w program.Week) string {
 		return ""
 	}
 	return s.say("week.tests", "what", join(names...))
+}
+
+// check says that a week has a check hold.
+func (s *speech) check(w program.Week) string {
+	for _, session := range w.Sessions {
+		if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Check }) {
+			return s.say("week.check")
+		}
+	}
+	return ""
 }
 
 func (s *speech) session(number int, from program.Session) Session {
@@ -166,7 +177,7 @@ func (s *speech) item(p program.Prescription) Item {
 	case p.Ahead > 0:
 		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
 	case p.Scale > 0:
-		v.Rig, v.Help = s.say("rig.scale", "kilograms", s.kilograms(p.Scale)), s.kilograms(p.Scale)
+		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
 	case p.Step != "":
 		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
 	}
