@@ -18,10 +18,10 @@ func WallChart(v *view.View) ([]byte, program.Problems) {
 	}
 	ts := &typesetter{lost: map[rune]bool{}}
 	hand, wall := sheets(v.Coach.Paper)
-	return print(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
+	return write(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
 }
 
-func print(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
+func write(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
 	out, err := ink(document{Title: title, Author: v.Coach.Name, Subject: v.Goal, Lang: v.Lang,
 		Date: int(v.Measured), Pages: pages})
 	if err != nil {

@@ -14,7 +14,7 @@ import (
 // letter with the reasons instead.
 func OnePage(v *view.View) ([]byte, program.Problems) {
 	ts := &typesetter{lost: map[rune]bool{}}
-	return print(v, ts, v.Title, layOnePage(ts, v))
+	return write(v, ts, v.Title, layOnePage(ts, v))
 }
 
 const (
