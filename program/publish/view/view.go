@@ -105,7 +105,7 @@ type Rung struct {
 	State        RungState
 	StateWord    string
 	When         string // "most likely about June 2027"; empty when held or not forecast
-	Month        string // "June 2027"
+	Month        string // "Jun 2027"
 }
 
 // RungState says where a step stands for the client.
