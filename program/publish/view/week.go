@@ -34,6 +34,7 @@ type Week struct {
 	Test        string // "tested: open tuck, advanced tuck"
 	Check       string // "check hold", in a week that opens with one
 	Provisional bool   // stands until the next check hold has spoken
+	Stance      program.Stance
 	Sessions    []Session
 	Notes       []string
 }
@@ -94,11 +95,7 @@ func (s *speech) week(w program.Week) Week {
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
 		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
 	}
-	if w.Step != "" {
-		v.Step = s.step(w.Step)
-	} else if w.Exercise != "" {
-		v.Step = s.exercise(w.Exercise)
-	}
+	v.Step, v.Stance = s.name(w), w.Stance
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
