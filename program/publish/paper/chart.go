@@ -57,15 +57,16 @@ func (r rows) gate() float64   { return r.done() + r.Done }
 func (r rows) bottom() float64 { return r.gate() + r.Gate }
 
 const (
-	chartMargin = 12 // A3 mm
+	leastChart  = 7  // points, on any sheet
+	chartMargin = 10 // A3 mm
 	chartGutter = 17 // A3 mm for the captions of the rows
-	chartFoot   = 51 // A3 mm for cue, rules and cautions
+	chartFoot   = 46 // A3 mm for cue, rules and cautions
 )
 
 func layChart(ts *typesetter, v *view.View, sheet Sheet) *Page {
 	c := &chart{Page: sheet.landscape(sheet.Name, 0), typesetter: ts, v: v}
 	c.unit = math.Min(c.Width/A3.Height, c.Height/A3.Width)
-	c.Least = 10 * c.unit
+	c.Least = math.Max(10*c.unit, leastChart)
 	c.left = c.mm(chartMargin + chartGutter)
 	c.columnWidth = (c.Width - c.left - c.mm(chartMargin)) / float64(len(v.Weeks))
 	c.shareHeight()
@@ -86,7 +87,7 @@ func (c *chart) pt(a3 float64) float64 { return a3 * c.unit }
 // shareHeight gives each row its height; what is left over goes to the curve, or
 // to the main figures where there is no curve.
 func (c *chart) shareHeight() {
-	r := rows{Top: 42, Strip: 8, Head: 13, Main: 36, Step: 17, Rig: 21, Help: 0, Done: 34, Gate: 17}
+	r := rows{Top: chartMargin + chartHead + 3, Strip: 8, Head: 13, Main: 35, Step: 17, Rig: 18, Help: 0, Done: 32, Gate: 15}
 	spare := c.Height/c.unit - chartMargin - chartFoot - r.bottom()
 	if c.hasCurve() {
 		r.Help = spare
@@ -101,22 +102,6 @@ func (c *chart) shareHeight() {
 // cell is a week's box in a row, with a little air at the left and right.
 func (c *chart) cell(week int, y, h float64) Box {
 	return Box{c.left + float64(week)*c.columnWidth, y, c.columnWidth, h}.Inset(c.mm(1.8), 0)
-}
-
-func (c *chart) header() {
-	x, y, right := c.mm(chartMargin), c.mm(chartMargin), c.Width-c.mm(chartMargin)
-	middle := x + 0.44*(right-x)
-	c.add(
-		c.fit(Box{x, y, middle - x - c.mm(4), c.mm(7)}, style{Size: c.pt(15), Least: c.Least, Tone: Accent, Face: Bold},
-			c.v.Skill+" · "+c.v.Coach.Studio),
-		c.fit(Box{x, y + c.mm(7), middle - x - c.mm(4), c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1},
-			c.v.Client),
-		c.fit(Box{middle, y, right - middle, c.mm(16)}, style{Face: Bold, Size: c.pt(22), Least: c.pt(12), Bottom: true, Leading: 1.1},
-			c.v.Goal),
-		c.fit(Box{middle, y + c.mm(17), right - middle, c.mm(8)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet},
-			c.v.Block),
-		Fill{Box{x, c.mm(39), right - x, c.mm(1)}, Ink},
-	)
 }
 
 // captions name the rows in the gutter.
