@@ -7,7 +7,7 @@ import (
 	"gatepost/program/publish/view"
 )
 
-const chartHead = 50 // A3 mm of the head, from the margin down to its rule
+const chartHead = 56 // A3 mm of the head, from the margin down to its rule
 
 // header is the client and the goal at the left, and at the right this body in
 // the block's positions and in the goal's.
@@ -17,12 +17,15 @@ func (c *chart) header() {
 	if len(c.v.Pictures) == 0 {
 		w = right - x
 	}
+	goal := c.fit(Box{x, y + c.mm(28), w, c.mm(18)}, style{Face: Bold, Size: c.pt(22), Least: c.pt(12), Leading: 1.05}, c.v.Goal)
+	goal.H = float64(len(goal.Lines)) * goal.Lead
+	block := goal.Bottom() + c.mm(1)
 	c.add(
 		c.fit(Box{x, y, w, c.mm(7)}, style{Size: c.pt(15), Least: c.Least, Tone: Accent, Face: Bold},
 			c.v.Skill+" · "+c.v.Coach.Studio),
 		c.fit(Box{x, y + c.mm(7), w, c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1}, c.v.Client),
-		c.fit(Box{x, y + c.mm(27), w, c.mm(14)}, style{Face: Bold, Size: c.pt(22), Least: c.pt(12), Leading: 1.05}, c.v.Goal),
-		c.fit(Box{x, y + c.mm(42), w, c.mm(6)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet}, c.v.Block),
+		goal,
+		c.fit(Box{x, block, w, c.mm(6)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet}, c.v.Block),
 		Fill{Box{x, y + c.mm(chartHead), right - x, c.mm(1)}, Ink},
 	)
 	c.pictures(Box{x + w + c.mm(8), y, right - x - w - c.mm(8), c.mm(chartHead - 1)})
@@ -53,13 +56,14 @@ func (c *chart) pictures(b Box) {
 		return
 	}
 	var bodies []body
-	tall := 0.0
+	tall, deep := 0.0, 0.0
 	for _, p := range all {
 		body := bodyOf(p.Stance, figure.Options{Headroom: bandShown, Help: p.Help})
 		bodies, tall = append(bodies, body), math.Max(tall, body.above())
+		deep = math.Max(deep, body.below())
 	}
-	floor := b.Bottom() - c.mm(captionHeight+2)
-	scale := math.Min((floor-b.Y)/tall, widest(bodies, b.W, c.mm(captionLeast)))
+	scale := math.Min((b.H-c.mm(captionHeight+0.5))/(tall+deep), widest(bodies, b.W, c.mm(captionLeast)))
+	floor := b.Bottom() - c.mm(captionHeight+0.5) - scale*deep
 	x, gap := b.X, b.W
 	for _, body := range bodies {
 		gap -= math.Max(scale*body.Width(), c.mm(captionLeast))
@@ -71,7 +75,7 @@ func (c *chart) pictures(b Box) {
 			body.Labels[n].Size = c.pt(13) * mmPerPoint / scale
 		}
 		c.add(c.stand(body, x+gap/2+(w-scale*body.Width())/2, floor, scale)...)
-		c.pictureWords(Box{x + 0.5, floor + c.mm(2), w + gap - 1, c.mm(captionHeight)}, all[i])
+		c.pictureWords(Box{x + 0.5, floor + scale*deep + c.mm(0.5), w + gap - 1, c.mm(captionHeight)}, all[i])
 		x += w + gap
 	}
 }
@@ -99,5 +103,9 @@ func (c *chart) pictureWords(b Box, p view.Picture) {
 	if p.Goal {
 		when.Tone, when.Face = Accent, Bold
 	}
-	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}, when, p.When))
+	text := p.When
+	if p.Stance.Help == 0 { // else it stands beside the band
+		text = joined(p.When, p.Help)
+	}
+	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}, when, text))
 }
