@@ -16,7 +16,7 @@ type card struct {
 	c      *view.Card
 	plates map[string]*Plate // of the document, by what they show
 	marks  []Mark
-	tight  bool // see sharing
+	sharing
 }
 
 func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[string]*Plate) {
@@ -129,10 +129,9 @@ const (
 func (p *card) rules(bottom float64) float64 {
 	y, w := bottom-rulesHeight, p.W
 	if code := p.code(); code != nil {
-		w -= code.Width + 1
-		// the zone around the code is white anyway, so it may reach beyond the text
-		p.put(Picture{Box{p.Right() - code.Width + 1, bottom - code.Height + 1, code.Width, code.Height}, code})
-		y = min(y, bottom-code.Height+1.2)
+		w -= code.Width // white around it included
+		p.put(Picture{Box{p.Right() - code.Width, bottom - code.Height, code.Width, code.Height}, code})
+		y = min(y, bottom-code.Height)
 	}
 	t := p.v.CardText
 	left := rulesShare * (w - 2.5)

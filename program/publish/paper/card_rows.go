@@ -21,18 +21,27 @@ const (
 	leastGap = 1 // mm between rows
 )
 
-// sharing says which items a session gives a row together, when its items are
-// more than the card has room for. Holds and tests never share.
+// sharing says which items a session gives a row together, and what else gives
+// way, when its items are more than the card has room for. Holds and tests never
+// share.
 type sharing struct {
-	finish, pulls, rests, strength bool
-	tight                          bool // no rests in shared rows, a smaller figure
+	finish   bool // trunk and mobility share
+	pulls    bool // pulls share, but for those between the main sets
+	rests    bool // those too
+	tight    bool // no rests in shared rows, a smaller figure
+	strength bool // strength shares with the pulls
+	bare     bool // no figure
 }
 
 // sharings are the ways, the roomiest first.
 var sharings = []sharing{
-	{}, {finish: true}, {finish: true, pulls: true}, {finish: true, pulls: true, rests: true},
+	{},
+	{finish: true},
+	{finish: true, pulls: true},
+	{finish: true, pulls: true, rests: true},
 	{finish: true, pulls: true, rests: true, tight: true},
-	{finish: true, pulls: true, rests: true, strength: true, tight: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true},
 }
 
 // rows lays the items between two heights, in the first way that fits, and gives
@@ -72,7 +81,7 @@ func (p *card) notes(y, bottom float64) {
 func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
 	for _, s := range sharings {
 		rows, heights = s.rows(p.c, p.v.CardText), nil
-		p.tight = s.tight
+		p.sharing = s
 		total := 0.0
 		for _, r := range rows {
 			_, h := p.row(r, 0)
@@ -107,10 +116,10 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 func (s sharing) caption(item view.CardItem, t view.CardWords) string {
 	pull := item.RoleKey == program.RolePull && (s.rests || s.pulls && item.Remark == "")
 	switch {
+	case s.strength && (pull || item.RoleKey == program.RoleStrength):
+		return joined(t.Strength, t.Pull)
 	case pull:
 		return t.Pull
-	case item.RoleKey == program.RoleStrength && s.strength:
-		return t.Strength
 	case s.finish && (item.RoleKey == program.RoleTrunk || item.RoleKey == program.RoleMobility):
 		return t.Finish
 	}
@@ -122,7 +131,7 @@ func (p *card) row(r cardRow, y float64) ([]Mark, float64) {
 	switch {
 	case len(r.items) > 1:
 		return p.shared(r, y)
-	case r.first:
+	case r.first && !p.bare:
 		return p.large(r.items[0], y)
 	}
 	return p.small(r.items[0], y)
@@ -243,6 +252,12 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		dose += doseWidth
 	}
 	w := dose - 1.5 - p.X
+	if item.StepID != "" && item.Help == "" && item.Spot == "" {
+		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
+	}
+	if p.tight && item.Check {
+		item.Spot = "" // as in the main row, which follows
+	}
 	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: 9.5, Leading: 1.08}, item.Name, 2)
 	marks := append(boxes, name)
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
@@ -257,9 +272,17 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		return append(marks, t), max(below, bottom) - y
 	}
 	marks = append(marks, p.dose(item, Box{dose, y, doseWidth, bottom - y})...)
-	for _, text := range p.waysOf(item) {
+	small := style{Size: leastCard, Leading: 1.08, Tone: Quiet}
+	ways := p.waysOf(item)
+	if one := strings.Join(ways, ". "); Regular.width(p.clean(one), leastCard) <= w {
+		ways = []string{one}
+	}
+	for i, text := range ways {
+		if p.bare && i > 0 && end+small.lead(small.Size) > bottom {
+			break // the easier version is said, the harder one may wait
+		}
 		var t Text
-		t, end = p.lines(p.X, end, w, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, text, 2)
+		t, end = p.lines(p.X, end, w, small, text, 2)
 		marks = append(marks, t)
 	}
 	return marks, max(end, bottom) - y

@@ -35,9 +35,12 @@ func (p *card) shared(r cardRow, y float64) ([]Mark, float64) { return p.cells(r
 
 // cells are the exercises of a row beside each other: name over dose.
 func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) {
-	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 4}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
+	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
 	columns := min(len(r.items), cellsALine)
-	if len(r.items) == 4 {
+	switch {
+	case len(r.items) == 4 && p.tight:
+		columns = 4
+	case len(r.items) == 4:
 		columns = 2
 	}
 	w := (width - captionWidth) / float64(columns)
@@ -56,6 +59,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 		for j, item := range line {
 			x := p.X + captionWidth + float64(j)*w
 			name, _ := p.cellName(item, x, top, w-2)
+			name.Y += names - name.H // close to its dose
 			marks = append(append(marks, name), p.cellFoot(item, Box{x, top + names, w - 2, foot}, ticks)...)
 		}
 		top += names + foot
@@ -66,8 +70,14 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	return marks, top - y
 }
 
+// cellName is in two lines at most, or in three of the smallest type.
 func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
-	return p.lines(x, y, w, style{Face: Bold, Size: 8, Leading: 1.06}, item.Name, 2)
+	s := style{Face: Bold, Size: 8, Leading: 1.06}
+	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 {
+		return t, end
+	}
+	s.Size = leastCard
+	return p.lines(x, y, w, s, item.Name, 3)
 }
 
 // cellFoot is the dose, with ticks beside it and, where there is room, the rest

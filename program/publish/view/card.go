@@ -127,12 +127,22 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the week's first note, or that the week is provisional.
+// cardNote is the gate that has to be signed before this week's step, else that
+// there is less help from here, else that the week is provisional.
 func (s *speech) cardNote(w program.Week) string {
-	for _, n := range s.notes(open(w.Notes)) {
-		return n
+	gate := ""
+	for _, g := range s.program.Gates {
+		if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
+			gate = s.say("card.gate", "step", s.step(g.Step))
+		}
 	}
-	if w.Provisional {
+	less := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "less-help" })
+	switch {
+	case gate != "":
+		return gate
+	case less >= 0:
+		return s.notes(w.Notes[less : less+1])[0]
+	case w.Provisional:
 		return s.say("week.provisional")
 	}
 	return ""
