@@ -85,11 +85,11 @@ func (c *chart) flag(b Box, g view.Gate) {
 // cautions.
 func (c *chart) foot() {
 	v := c.v
-	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin+chartFoot)+c.mm(3)
+	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin)-c.footHeight+c.mm(3)
 	width := c.Width - 2*c.mm(chartMargin)
-	h := c.mm(chartFoot - 11)
+	h := c.footHeight - c.mm(11)
 	c.add(Fill{Box{x, y - c.mm(2), width, c.mm(0.6)}, Ink})
-	cue, rules := 0.26*width, 0.26*width
+	cue, rules := 0.26*width, 0.24*width
 	c.add(
 		c.fit(Box{x, y + c.mm(1), cue, c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Face: Bold, Tone: Accent}, v.Labels.Cue),
 		c.fit(Box{x, y + c.mm(7), cue, h - c.mm(7)}, style{Face: Bold, Size: c.pt(30), Least: c.pt(14), Leading: 1.1}, v.Cue),

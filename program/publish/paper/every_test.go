@@ -15,6 +15,9 @@ var papers = []program.Paper{program.PaperA4, program.PaperLetter}
 // allPages is every document of a client, before ink.
 func allPages(ts *typesetter, v *view.View) []*Page {
 	hand, wall := sheets(v.Coach.Paper)
+	if len(v.Weeks) == 0 {
+		return []*Page{layOnePage(ts, v)}
+	}
 	return []*Page{layChart(ts, v, wall), layChart(ts, v, hand), layOnePage(ts, v)}
 }
 
