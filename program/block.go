@@ -110,6 +110,7 @@ type Week struct {
 	SetsLeast   int     // on the day with main work that has fewest
 	Rest        int     // s
 	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
+	MostHalf    int     // the most half seconds that the week's rise and ceiling allow; 0 outside build weeks
 	Provisional bool    // stands until the next check hold has spoken
 	Stance      Stance  // of the main hold with its rig, or of its lean
 	Sessions    []Session
