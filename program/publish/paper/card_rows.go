@@ -131,7 +131,9 @@ func (p *card) row(r cardRow, y float64) ([]Mark, float64) {
 	switch {
 	case len(r.items) > 1:
 		return p.shared(r, y)
-	case r.first && !p.bare:
+	case p.bare && (r.first || r.items[0].Rig != "") && !r.items[0].Check:
+		return p.compact(r.items[0], y)
+	case r.first:
 		return p.large(r.items[0], y)
 	}
 	return p.small(r.items[0], y)
@@ -206,6 +208,41 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 	return marks, 0
 }
 
+// compact is a hold where there is no room for more: all words at the left, the
+// boxes at the right.
+func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
+	perLine := boxColumns(item)
+	_, width, bottom := p.boxes(0, y, item, perLine)
+	marks, _, _ := p.boxes(p.Right()-width, y, item, perLine)
+	w := p.W - width - 2
+	dose := min(Bold.width(p.clean(item.Amount), 14)+0.1, w/2)
+	marks = append(marks,
+		p.fit(Box{p.X, y, w - dose - 2, 5.4}, style{Face: Bold, Size: 11, Least: leastCard, Leading: 1.05}, item.Name),
+		p.fit(Box{p.X + w - dose, y, dose, 5.4}, style{Face: Bold, Size: 14, Least: leastHold, Leading: 1.05}, item.Amount))
+	end := y + 5.4
+	last := strings.Join(append([]string{joined(item.Pause, item.Sides)}, p.waysOf(item)...), ". ")
+	bold, fine := style{Face: Bold, Size: 8, Leading: 1.08}, style{Size: leastCard, Leading: 1.08}
+	for _, line := range []struct {
+		text  string
+		style style
+	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {strings.TrimPrefix(last, ". "), fine}} {
+		if line.text != "" {
+			var t Text
+			t, end = p.lines(p.X, end, w, line.style, line.text, 2)
+			marks = append(marks, t)
+		}
+	}
+	return marks, max(end, bottom) - y
+}
+
+// boxColumns is how many boxes stand beside each other at the right of a row.
+func boxColumns(item view.CardItem) int {
+	if n := sets(item) + 1; n > 5 {
+		return (n + 1) / 2
+	}
+	return 5
+}
+
 // largeHead is the name and, beside it, the dose in large figures; of a test,
 // which has none, what to do.
 func (p *card) largeHead(item view.CardItem, y, w float64) ([]Mark, float64) {
@@ -241,10 +278,7 @@ const doseWidth = 18 // mm
 
 // small is any other item of its own: words at the left, dose, boxes at the right.
 func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
-	perLine := 5
-	if n := sets(item) + 1; n > perLine {
-		perLine = (n + 1) / 2
-	}
+	perLine := boxColumns(item)
 	_, width, bottom := p.boxes(0, y, item, perLine)
 	boxes, _, _ := p.boxes(p.Right()-width, y, item, perLine)
 	dose := p.Right() - width - 1.5 - doseWidth
@@ -256,14 +290,14 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
 	}
 	if p.tight && item.Check {
-		item.Spot = "" // as in the main row, which follows
+		item.Rig, item.Help, item.Spot = "", "", "" // as in the main row, which follows
 	}
 	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: 9.5, Leading: 1.08}, item.Name, 2)
 	marks := append(boxes, name)
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
 		if line != "" {
 			var t Text
-			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 2)
+			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 3)
 			marks = append(marks, t)
 		}
 	}
