@@ -166,6 +166,8 @@ type CueWorth struct {
 	Cue   string // "depression", "rounding", "straddle"
 	Saves float64
 	Help  float64 // N of band help worth as much
+	Tried float64 // what it was tried with: m, share of the trunk's length, rad
+	Rig   Rig     // one band that helps about as much; free: none of the client's does
 }
 
 // Note is something the planner has to say: a code, whose words are in the words
