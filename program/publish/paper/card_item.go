@@ -6,11 +6,12 @@ import (
 	"gatepost/program/publish/view"
 )
 
+const boxesALine = 7
+
+// mm of the figure; tight where rows are many.
 const (
-	figureWidth       = 36 // mm
-	figureHeight      = 21
-	tightFigureHeight = 15
-	boxesALine        = 7
+	figureWidth, figureHeight           = 33.0, 20.0
+	tightFigureWidth, tightFigureHeight = 28.0, 15.0
 )
 
 // large is the main hold: name, dose and figure, bands, where the hands go, and
@@ -22,7 +23,7 @@ func (p *card) large(item view.CardItem, y float64) ([]Mark, float64) {
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
 		if line != "" {
 			var t Text
-			t, below = p.lines(p.X, below, w, style{Face: Bold, Size: 9, Leading: 1.08}, line, 2)
+			t, below = p.lines(p.X, below, w, style{Face: Bold, Size: 8.5, Leading: 1.1}, line, 2)
 			marks = append(marks, t)
 		}
 	}
@@ -36,16 +37,16 @@ func (p *card) large(item view.CardItem, y float64) ([]Mark, float64) {
 // figure is the session's figure at the right of a row: how much width it
 // leaves, and where it ends.
 func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end float64) {
-	h := float64(figureHeight)
+	width, h := figureWidth, figureHeight
 	if p.tight {
-		h = tightFigureHeight
+		width, h = tightFigureWidth, tightFigureHeight
 	}
-	plate := p.plate(h)
+	plate := p.plate(width, h)
 	if plate == nil || item.Max {
 		return nil, p.W, y
 	}
-	b := Box{p.Right() - figureWidth, y, figureWidth, h}.Inset((figureWidth-plate.Width)/2, (h-plate.Height)/2)
-	return []Mark{Picture{b, plate}}, p.W - figureWidth - 2, y + h
+	b := Box{p.Right() - width, y, width, h}.Inset((width-plate.Width)/2, (h-plate.Height)/2)
+	return []Mark{Picture{b, plate}}, p.W - width - 1.5, y + h
 }
 
 // beside are the rest and, in small print, the easier and the harder version.
@@ -141,16 +142,19 @@ func (p *card) lines(x, y, w float64, s style, text string, most int) (Text, flo
 	return t, end
 }
 
-const doseWidth = 18 // mm
+const (
+	doseWidth  = 18 // mm
+	usualBoxes = 4  // doses stand under each other where there are no more
+)
 
 // small is any other item of its own: words at the left, dose, boxes at the right.
 func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	perLine := boxColumns(item)
 	_, width, bottom := p.boxes(0, y, item, perLine)
 	boxes, _, _ := p.boxes(p.Right()-width, y, item, perLine)
-	dose := p.Right() - width - 1.5 - doseWidth
+	dose := p.Right() - max(width, usualBoxes*writingBox) - 1.5 - doseWidth
 	if item.Max || item.Check {
-		dose += doseWidth
+		dose = p.Right() - width - 1.5
 	}
 	w := dose - 1.5 - p.X
 	if item.StepID != "" && item.Help == "" && item.Spot == "" {

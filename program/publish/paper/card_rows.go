@@ -16,7 +16,7 @@ type cardRow struct {
 // judgement).
 const (
 	mostRows = 7
-	leastGap = 1 // mm between rows
+	leastGap = 1.2 // mm between rows
 )
 
 // sharing says which items a session gives a row together, and what else gives
@@ -101,6 +101,9 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 		caption := s.caption(item, t)
 		if n, ok := at[caption]; ok && caption != "" {
 			rows[n].items = append(rows[n].items, item)
+			if rows[n].items[0].RoleKey != item.RoleKey && caption == t.Pull {
+				rows[n].caption = joined(t.Strength, t.Pull)
+			}
 			continue
 		}
 		at[caption] = len(rows)
@@ -114,9 +117,7 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 func (s sharing) caption(item view.CardItem, t view.CardWords) string {
 	pull := item.RoleKey == program.RolePull && (s.rests || s.pulls && item.Remark == "")
 	switch {
-	case s.strength && (pull || item.RoleKey == program.RoleStrength):
-		return joined(t.Strength, t.Pull)
-	case pull:
+	case pull || s.strength && item.RoleKey == program.RoleStrength:
 		return t.Pull
 	case s.finish && (item.RoleKey == program.RoleTrunk || item.RoleKey == program.RoleMobility):
 		return t.Finish

@@ -88,7 +88,11 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
 	marks := []Mark{dose}
 	x, n := dose.Right()+1.5, sets(item)
-	if side := min(tick, (b.Right()-x)/float64(n)-0.4); ticks && side >= leastTick {
+	side := min(tick, (b.Right()-x)/float64(n)-0.4)
+	if side < leastTick { // one for all sets
+		side, n = min(tick, b.Right()-x), 1
+	}
+	if ticks && side >= leastTick {
 		for range n {
 			marks = append(marks, Frame{Box{x, b.Y + (line.H-side)/2, side, side}, 0.25, 0, Ink})
 			x += side + 0.4

@@ -156,6 +156,9 @@ func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardIte
 		p.EachSide = false
 	}
 	c.Amount = s.dose(p)
+	if c.Help != "" && p.Scale == 0 {
+		c.Help = s.say("rig.help", "kilograms", c.Help)
+	}
 	switch {
 	case p.InRests:
 		c.Pause = s.say("card.in_rests")
