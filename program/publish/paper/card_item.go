@@ -10,7 +10,7 @@ const boxesALine = 7
 
 // mm of the figure; tight where rows are many.
 const (
-	figureWidth, figureHeight           = 33.0, 20.0
+	figureWidth, figureHeight           = 32.0, 20.0
 	tightFigureWidth, tightFigureHeight = 28.0, 15.0
 )
 
@@ -46,7 +46,7 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 		return nil, p.W, y
 	}
 	b := Box{p.Right() - width, y, width, h}.Inset((width-plate.Width)/2, (h-plate.Height)/2)
-	return []Mark{Picture{b, plate}}, p.W - width - 1.5, y + h
+	return []Mark{Picture{b, plate}}, p.W - width - 1, y + h
 }
 
 // beside are the rest and, in small print, the easier and the harder version.
@@ -143,8 +143,9 @@ func (p *card) lines(x, y, w float64, s style, text string, most int) (Text, flo
 }
 
 const (
-	doseWidth  = 18 // mm
-	usualBoxes = 4  // doses stand under each other where there are no more
+	nameSize   = 9.5 // points
+	doseWidth  = 18  // mm
+	usualBoxes = 4   // doses stand under each other where there are no more
 )
 
 // small is any other item of its own: words at the left, dose, boxes at the right.
@@ -157,13 +158,16 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		dose = p.Right() - width - 1.5
 	}
 	w := dose - 1.5 - p.X
+	if p.tight && item.Check {
+		item.Help, item.Spot = "", "" // as in the main row, which follows
+		if item.Rig != "" && Bold.width(p.clean(joined(item.Name, item.Rig)), nameSize) > w {
+			item.Rig = p.v.CardText.AsBelow
+		}
+	}
 	if item.StepID != "" && item.Help == "" && item.Spot == "" {
 		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
 	}
-	if p.tight && item.Check {
-		item.Rig, item.Help, item.Spot = "", "", "" // as in the main row, which follows
-	}
-	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: 9.5, Leading: 1.08}, item.Name, 2)
+	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: nameSize, Leading: 1.08}, item.Name, 2)
 	marks := append(boxes, name)
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
 		if line != "" {

@@ -16,7 +16,7 @@ type cardRow struct {
 // judgement).
 const (
 	mostRows = 7
-	leastGap = 1.2 // mm between rows
+	leastGap = 1.2 // mm between rows, half of it where they are many
 )
 
 // sharing says which items a session gives a row together, and what else gives
@@ -86,7 +86,11 @@ func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
 			heights = append(heights, h)
 			total += h
 		}
-		if total+leastGap*float64(len(rows)) <= room && len(rows) < mostRows {
+		gap := leastGap
+		if s.tight {
+			gap /= 2
+		}
+		if total+gap*float64(len(rows)) <= room && len(rows) < mostRows {
 			break
 		}
 	}

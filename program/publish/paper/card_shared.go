@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strconv"
 
 	"gatepost/program/publish/view"
@@ -45,7 +46,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	}
 	w := (width - captionWidth) / float64(columns)
 	foot := cellDose + cellPause
-	if !ticks || p.tight {
+	if between := func(i view.CardItem) bool { return i.Remark != "" }; !ticks || p.bare || p.tight && !slices.ContainsFunc(r.items, between) {
 		foot = cellDose
 	}
 	top := y
