@@ -27,8 +27,9 @@ func Shown(lib *program.Library) (banded, lean program.Stance) {
 				r = &b.all[i]
 			}
 		}
-		lean = b.lean(shownLean)
-		return b.stance(r, r.rigs[len(r.rigs)-1]), lean
+		a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
+		flat, _ := newBody(&a, m)
+		return b.stance(r, r.rigs[len(r.rigs)-1]), flat.lean(shownLean)
 	}
 	return banded, lean
 }
