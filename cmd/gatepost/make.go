@@ -178,7 +178,12 @@ func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
 	if !part.print {
 		return nil, nil
 	}
-	return paper.TestSheet(studio.Coach, &studio.Library)
+	return blankSheet(studio)
+}
+
+func blankSheet(studio *program.Studio) ([]byte, program.Problems) {
+	banded, lean := planner.Shown(&studio.Library)
+	return paper.TestSheet(studio.Coach, &studio.Library, paper.Shown{Banded: banded, Lean: lean})
 }
 
 // pick finds one client by slug, or all where none is named.

@@ -54,7 +54,7 @@ func documents(t *testing.T) map[string][]byte {
 	docs["wall-chart"], _ = WallChart(v)
 	docs["one-page"], _ = OnePage(v)
 	docs["letter"], _ = OnePage(withheld)
-	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library())
+	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library(), shown(t))
 	return docs
 }
 
@@ -95,7 +95,7 @@ func TestPageSizes(t *testing.T) {
 	docs["letter-chart"], _ = WallChart(v)
 	docs["letter-page"], _ = OnePage(v)
 	for name, want := range map[string][][2]float64{
-		"wall-chart": {{420, 297}, {297, 210}}, "one-page": {{210, 297}}, "letter": {{210, 297}}, "test-sheet": {{210, 297}},
+		"wall-chart": {{420, 297}, {297, 210}}, "one-page": {{210, 297}}, "letter": {{210, 297}}, "test-sheet": {{210, 297}, {210, 297}},
 		"letter-chart": {{17 * 25.4, 11 * 25.4}, {11 * 25.4, 8.5 * 25.4}}, "letter-page": {{8.5 * 25.4, 11 * 25.4}},
 	} {
 		t.Run(name, func(t *testing.T) {
