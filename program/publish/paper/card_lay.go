@@ -1,8 +1,6 @@
 package paper
 
 import (
-	"fmt"
-
 	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
@@ -14,12 +12,12 @@ type card struct {
 	Box    // what may be written on
 	v      *view.View
 	c      *view.Card
-	plates map[string]*Plate // of the document, by what they show
+	plates map[any]*Plate // of the document, by what they show
 	marks  []Mark
 	sharing
 }
 
-func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[string]*Plate) {
+func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[any]*Plate) {
 	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
 	y := p.header(p.Y)
 	y = p.prepare(y + 1.4)
@@ -176,12 +174,18 @@ func (p *card) plate(w, h float64) *Plate {
 	if !p.c.Figure.Drawn() {
 		return nil
 	}
-	key := fmt.Sprint("figure ", p.c.Number, h)
+	key := figureKey{p.c.Figure, w, h}
 	if p.plates[key] == nil {
 		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
 		p.plates[key] = figurePlate(d, w, h)
 	}
 	return p.plates[key]
+}
+
+// figureKey tells figures apart; most weeks share theirs with a neighbour.
+type figureKey struct {
+	program.Stance
+	w, h float64
 }
 
 // headroom is how much of the band is shown, as a share of stature.
