@@ -16,6 +16,7 @@ type Coach struct {
 	Paper   Paper
 	Site    string // public address of the site, ending in "/"; empty: none
 	Lang    string // language of the words file; empty: "en"
+	Inks    Inks   // of the print
 }
 
 // Paper is the sheet size of what is handed over.
