@@ -54,7 +54,7 @@ func (p *card) header(y float64) float64 {
 	p.put(number,
 		p.fit(Box{x, y + 0.6, p.X + w - x, 4.6}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session),
 		p.fit(Box{p.X, y + 5.7, w, 3.9}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1}, p.c.Date+" · "+p.c.Minutes),
-		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, p.c.Note),
+		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Face: Bold, Size: leastCard, Leading: 1.1}, p.c.Note),
 	)
 	p.joints(Box{p.Right() - joints, y, joints, headHeight}, p.v.CardText.Before)
 	p.rule(y+headHeight+0.7, 0.5, Ink)
@@ -108,10 +108,11 @@ func (p *card) foot() float64 {
 		p.v.CardText.Tomorrow))
 	p.jointBoxes(p.X+label, y)
 	x := p.X + label + 3*jointBox + 4
-	s := style{Size: leastCard, Leading: 1.08, Align: AlignRight, Tone: Quiet}
-	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version)} {
-		p.put(p.fit(Box{x, y + 0.4, p.Right() - x, 2.8}, s, text))
-		y += 2.85
+	s := style{Size: leastCard, Leading: 0.99, Align: AlignRight, Tone: Quiet}
+	y -= 0.6
+	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
+		p.put(p.fit(Box{x, y, p.Right() - x, s.lead(s.Size)}, s, text))
+		y += s.lead(s.Size)
 	}
 	return p.Bottom() - stripHeight - 1
 }
