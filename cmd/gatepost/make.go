@@ -136,6 +136,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output) *cli
 		return c
 	}
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
+	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if part.print {
 		c.print(&studio.Library, part.bothSides)

@@ -93,6 +93,7 @@ func (f *folder) readStudio() (c program.Coach, src *source) {
 	}
 	src, ok := f.open(f.coach, studioFile, false)
 	if ok {
+		c.Places = src.places
 		src.readYAML("coach: Tilda Roake", studio(&c))
 	}
 	return c, src

@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -183,6 +184,34 @@ func TestUnprintableLettersWarn(t *testing.T) {
 	if pdf == nil || len(problems) != 2 || problems.Stop() ||
 		problems[0].File != "content/studio.yaml" || problems[1].File != "content/clients/maren/assessment.yaml" {
 		t.Errorf("got %v", problems)
+	}
+}
+
+// A character that cannot be printed is named with the line it is written on.
+func TestUnprintableLettersHaveTheirLine(t *testing.T) {
+	studio := demo(t)
+	client := studio.Clients[slices.IndexFunc(studio.Clients, func(a program.Assessment) bool { return a.Slug == "maren" })]
+	client.Athlete.Name, client.Bands = "Maren \U0001F514", slices.Clone(client.Bands)
+	client.Bands[0].Name = "narrow \u2603\U0001F9E3"
+	client.Places = program.Places{
+		"name":          {File: "a.yaml", Line: 1, Column: 7, Text: "name: Maren \U0001F514"},
+		"bands[0]":      {File: "a.yaml", Line: 25, Column: 5, Text: "  - {name: narrow \u2603\U0001F9E3, rest: 100 cm}"},
+		"bands[0].name": {File: "a.yaml", Line: 25, Column: 12, Text: "  - {name: narrow \u2603\U0001F9E3, rest: 100 cm}"},
+	}
+	v := viewOf(t, studio.Coach, &client)
+	v.Places = client.Places
+	for what, printed := range map[string]func() ([]byte, program.Problems){
+		"chart": func() ([]byte, program.Problems) { return WallChart(v) }, "page": func() ([]byte, program.Problems) { return OnePage(v) },
+		"cards": func() ([]byte, program.Problems) { return Cards(v, false) }, "coach": func() ([]byte, program.Problems) { return CoachPage(v) },
+	} {
+		_, problems := printed()
+		lines := []int{}
+		for _, p := range problems {
+			lines = append(lines, p.Line)
+		}
+		if !slices.Equal(lines, []int{1, 25}) {
+			t.Errorf("%s: %v", what, problems)
+		}
 	}
 }
 
