@@ -25,7 +25,7 @@ func ink(d document) ([]byte, error) {
 	addFonts(pdf, d.Pages)
 	for _, p := range d.Pages {
 		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		if p.Name != "" && len(d.Pages) > 1 {
+		if p.Name != "" {
 			pdf.Bookmark(p.Name, 0, 0)
 		}
 		for _, m := range p.Marks {

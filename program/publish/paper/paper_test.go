@@ -265,3 +265,34 @@ func BenchmarkWallChart(b *testing.B) {
 		WallChart(v)
 	}
 }
+
+// Every page of every document says whose it is, which of how many it is, and
+// which version; every document has a bookmark, a language and a subject.
+func TestEveryDocumentSaysWhatItIs(t *testing.T) {
+	v := fixture(t)
+	docs := documents(t)
+	docs["coach-page"], _ = CoachPage(v)
+	for name, pages := range map[string]int{"wall-chart": 2, "one-page": 1, "coach-page": 2, "letter": 1, "test-sheet": 2} {
+		t.Run(name, func(t *testing.T) {
+			info := tool(t, docs[name], "pdfinfo", "FILE")
+			for _, want := range []string{"Title: ", "Subject: ", "Author: "} {
+				if !regexp.MustCompile(want + ` *\S`).MatchString(info) {
+					t.Errorf("no %sin\n%s", want, info)
+				}
+			}
+			if !bytes.Contains(docs[name], []byte("/Outlines")) || !bytes.Contains(docs[name], []byte("/Lang (en)")) {
+				t.Error("no bookmarks or no language")
+			}
+			for page := 1; page <= pages; page++ {
+				n := fmt.Sprint(page)
+				text := strings.ReplaceAll(tool(t, docs[name], "pdftotext", "-f", n, "-l", n, "FILE", "-"), "\u00a0", " ")
+				if want := fmt.Sprintf("Page %d of %d", page, pages); !strings.Contains(text, want) {
+					t.Errorf("page %d does not say %q", page, want)
+				}
+				if name != "test-sheet" && !strings.Contains(text, "Version ") {
+					t.Errorf("page %d has no version", page)
+				}
+			}
+		})
+	}
+}

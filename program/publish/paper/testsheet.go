@@ -47,11 +47,11 @@ func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	room := first.Height - pageMargin - 12.5 - y - stripRoom - first.caption(sheet.Bands, 0, false) - tableNames
 	y = first.table(y+3, sheet.Bands, min(max(int(room/sheetRow), 2), bandRows), bandShares)
 	first.strip(sheet.Rig, y+3)
-	first.end()
+	first.end(1)
 	second := &testSheet{hand.portrait(sheet.Tests.Title, leastPage), ts, sheet}
 	y = second.table(second.head(""), sheet.Tests, testRows, testShares)
 	second.panels(y+5, shown)
-	second.end()
+	second.end(2)
 	return []*Page{first.Page, second.Page}
 }
 
@@ -67,10 +67,10 @@ func (p *testSheet) head(lead string) float64 {
 }
 
 // end is when to stop, who decides, and the foot.
-func (p *testSheet) end() {
+func (p *testSheet) end(number int) {
 	bottom := p.Height - pageMargin - 12.5
 	p.add(p.fit(Box{pageMargin, bottom + 1, p.Width - 2*pageMargin, 6.8}, style{Size: leastPage}, p.sheet.Stop+" "+p.sheet.Foot))
-	foot(p.Page, p.typesetter, &view.View{Coach: p.sheet.Coach})
+	foot(p.Page, p.typesetter, &view.View{Coach: p.sheet.Coach, Labels: p.sheet.Labels, Client: p.sheet.Title}, number, 2)
 }
 
 // fields fills two columns, the parts in order, begun anew where both are most

@@ -18,6 +18,7 @@ type Sheet struct {
 	Marks  SheetMarks
 	Stop   string // when to stop a test
 	Foot   string // who decides
+	Labels Labels // of which a sheet has PageOf only
 }
 
 // SheetPart is a group of fields under a title.
@@ -77,6 +78,7 @@ func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Proble
 	sheet.Panels = SheetPanels{s.panel("rig"), s.panel("lean"), s.panel("board"), s.panel("straddle")}
 	say := func(name string) string { return s.say("sheet.mark_" + name) }
 	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("lean"), say("edges"), say("point"), say("scale")}
+	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
 	return sheet, s.problems()
 }
 
