@@ -65,7 +65,7 @@ func TestRunsFallBack(t *testing.T) {
 	for _, r := range Regular.runs("a□b") {
 		families = append(families, r.font.family+":"+r.text)
 	}
-	if got := strings.Join(families, " "); got != "condensed:a symbols:□ condensed:b" {
+	if got := strings.Join(families, " "); got != "RobotoCondensed:a DejaVuSansCondensed:□ RobotoCondensed:b" {
 		t.Errorf("got %s", got)
 	}
 }
