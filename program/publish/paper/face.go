@@ -80,9 +80,12 @@ func (f Face) has(r rune) bool {
 
 // width is a text's length in mm at a size in points.
 func (f Face) width(s string, size float64) float64 {
-	sum := 0.0
+	first, sum := families[f][0], 0.0
 	for _, r := range s {
-		w, _ := f.fontOf(r).width(r)
+		w, ok := first.width(r)
+		if !ok {
+			w, _ = f.fontOf(r).width(r)
+		}
 		sum += w
 	}
 	return sum / 1000 * size * mmPerPoint
