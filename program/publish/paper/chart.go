@@ -154,30 +154,34 @@ func (c *chart) grounds() {
 	c.provisional()
 }
 
-// provisional says over the longest stretch of outlined figures what the outline
+// provisional says over the widest stretch of outlined figures what the outline
 // means.
 func (c *chart) provisional() {
-	from, length := 0, 0
-	for i, run := 0, 0; i < len(c.v.Weeks); i++ {
-		w := c.v.Weeks[i]
-		if run++; !w.Provisional || w.KindKey != program.WeekBuild {
-			run = 0
-		}
-		if run > length {
-			from, length = i-run+1, run
-		}
-	}
 	tested := c.tested()
-	if length == 0 {
-		return
+	var widest, b Box
+	for i, w := range c.v.Weeks {
+		if !w.Provisional || w.KindKey != program.WeekBuild {
+			b = Box{}
+			continue
+		}
+		if b.W == 0 {
+			b = c.cell(i, c.rows.strip(), c.rows.Strip)
+		} else {
+			b.W += c.columnWidth
+		}
+		free := b
+		if b.overlaps(tested) {
+			free.W = tested.X - b.X - c.mm(2)
+		}
+		if free.W > widest.W {
+			widest = free
+		}
+		if c.guarded(i) { // a line goes down here
+			b = Box{}
+		}
 	}
-	b := c.cell(from, c.rows.strip(), c.rows.Strip)
-	b.W += float64(length-1) * c.columnWidth
-	if b.overlaps(tested) {
-		b.W = tested.X - b.X - c.mm(2)
-	}
-	if b.W > c.mm(provisionalLeast) {
-		c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+	if widest.W > c.mm(provisionalLeast) {
+		c.add(c.fit(widest, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
 	}
 }
 

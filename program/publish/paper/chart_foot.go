@@ -70,11 +70,14 @@ func (c *chart) flag(b Box, g view.Gate) {
 	c.add(Fill{b, Tint})
 	in := b.Inset(c.mm(2), 0)
 	side := math.Min(c.mm(8), b.H-c.mm(1))
-	boxes := b.W > c.mm(flagLeast) // else the words need the room
+	s := style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.05, Middle: true}
+	words := in
+	words.W -= 2*side + c.mm(4)
+	_, boxes := s.fits(words, s.Least, c.clean(g.Short)) // else the words need the room
 	if boxes {
-		in.W -= 2*side + c.mm(4)
+		in = words
 	}
-	c.add(c.fit(in, style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.05, Middle: true}, g.Short))
+	c.add(c.fit(in, s, g.Short))
 	for n := 0; boxes && n < 2; n++ {
 		box := Box{in.Right() + c.mm(2) + float64(n)*(side+c.mm(2)), b.Y + (b.H-side)/2, side, side}
 		c.add(Fill{box, Paper}, Frame{box, c.mm(0.5), 0, Ink})

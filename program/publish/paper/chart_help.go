@@ -107,17 +107,31 @@ func (c *chart) label(i int, at Point, label string) {
 }
 
 // testBeside names what is tested, above or below the week's dot, where there is
-// more room.
+// more room, and clear of the line to the next dot.
 func (c *chart) testBeside(i int, w view.Week, dot, top, base float64, drawn bool) {
 	b := c.cell(i, c.rows.help()+c.mm(2), 0)
 	b.X, b.W = b.X+c.mm(4), b.W-c.mm(4)
 	b.H = base - c.mm(1) - b.Y
 	if drawn && base-dot > dot-top {
-		b.Y, b.H = dot+c.mm(3), base-dot-c.mm(4)
+		below := math.Max(dot, c.lineEnd(i, dot, top, base))
+		b.Y, b.H = below+c.mm(3), base-below-c.mm(4)
 	} else if drawn {
 		b.H = dot - c.mm(10) - b.Y
 	}
 	c.test(w, b)
+}
+
+// lineEnd is how low the line from a week's dot is where the next column begins.
+func (c *chart) lineEnd(i int, dot, top, base float64) float64 {
+	if i+1 == len(c.v.Weeks) || c.v.Weeks[i+1].StepID != c.v.Weeks[i].StepID {
+		return dot
+	}
+	now, _, _ := c.value(c.v.Weeks[i])
+	next, _, ok := c.value(c.v.Weeks[i+1])
+	if !ok || now == 0 {
+		return dot
+	}
+	return base - (base-dot)*next/now
 }
 
 // test names what a week tests, or that it opens with a check hold, if there is

@@ -122,6 +122,42 @@ func TestMainFiguresAreReadFromTwoMetres(t *testing.T) {
 	}
 }
 
+// Gates of weeks that follow each other all have their flag, with all its words.
+func TestGatesInNeighbouringWeeksAreAllTold(t *testing.T) {
+	for _, gates := range [][]int{{3, 4}, {8, 9, 10}, {11, 12}} {
+		p := viewtest.Program()
+		for len(p.Weeks) < 16 {
+			p.Weeks = append(p.Weeks, p.Weeks[10])
+		}
+		for i := range p.Weeks {
+			p.Weeks[i].Number = i + 1
+		}
+		p.Gates = nil
+		for i, week := range gates {
+			p.Gates = append(p.Gates, program.StepGate{Step: []string{"open-tuck", "advanced-tuck", "straddle"}[i],
+				Gate: program.Gate{Sets: 3, Hold: 10 + i, RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}, Week: week})
+		}
+		v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+		for _, sheet := range []Sheet{A3, Letter} {
+			page := layChart(setter(), v, sheet)
+			if faults := page.Faults(); faults != nil {
+				t.Error(faults)
+			}
+			for _, g := range v.Gates {
+				found := false
+				for _, m := range page.Marks {
+					if text, ok := m.(Text); ok && strings.Join(text.Lines, " ") == g.Short {
+						found = true
+					}
+				}
+				if !found {
+					t.Errorf("%s, gates after weeks %v: %q is not told", sheet.Name, gates, g.Short)
+				}
+			}
+		}
+	}
+}
+
 // A deload or test week is told by a pattern, not only by a tone.
 func TestKindsDifferByPattern(t *testing.T) {
 	page := layChart(setter(), fixture(t), A3)

@@ -7,23 +7,33 @@ import (
 )
 
 const (
-	rigWidth  = 70 // mm, the drawing of the first rig
-	rigHeight = 112
-	worthRow  = 9 // mm
+	columnGap = 8   // mm
+	rigHeight = 105 // mm, the drawing of the first rig
+	worthRow  = 8   // mm
 )
 
-// second is the page of worths, the rig and the notes.
+// second is the page of worths over two columns: the rig and week by week, and
+// what was noted about the whole.
 func (p *coachPage) second(y float64) {
-	left := float64(0)
-	end := y
-	if p.c.Rig.Stance.Drawn() {
-		left = rigWidth + 8
-		end = p.rig(Box{pageMargin, y, rigWidth, rigHeight})
-	}
 	if len(p.c.Worth) > 0 {
-		end = math.Max(end, p.worth(Box{pageMargin + left, y, p.width() - left, 0}))
+		y = p.worth(Box{pageMargin, y, p.width(), 0}) + 3
 	}
-	p.notes(end + 4)
+	w := (p.width() - columnGap) / 2
+	left := y
+	if p.c.Rig.Stance.Drawn() {
+		left = p.rig(Box{pageMargin, y, w, rigHeight}) + 4
+	}
+	if len(p.c.WeekNotes) > 0 {
+		p.add(p.squeezed(Box{pageMargin, left, w, p.bottom() - left}, bullets(p.c.WeeksTitle, p.c.WeekNotes))...)
+	}
+	var notes []passage
+	if len(p.v.AllNotes) > 0 {
+		notes = bullets(p.c.NotesTitle, p.v.AllNotes)
+	}
+	if len(p.c.Dropped) > 0 {
+		notes = append(notes, bullets(p.c.DroppedTitle, p.c.Dropped)...)
+	}
+	p.add(p.squeezed(Box{pageMargin + w + columnGap, y, w, p.bottom() - y}, notes)...)
 }
 
 // rig draws the first banded week from the floor to the anchor, to one scale, with
@@ -56,7 +66,7 @@ func (p *coachPage) worth(b Box) float64 {
 	var rows []figure.Worth
 	names, texts := 0.0, 0.0
 	for _, w := range p.c.Worth {
-		r := figure.Worth{Name: p.shorten(w.Cue, Regular, 0.45*b.W), Help: w.HelpKG, Text: p.shorten(w.Text, Regular, 0.35*b.W)}
+		r := figure.Worth{Name: p.shorten(w.Cue, Regular, 0.4*b.W), Help: w.HelpKG, Text: p.shorten(w.Text, Regular, 0.4*b.W)}
 		names, texts = math.Max(names, Regular.width(r.Name, coachSize)), math.Max(texts, Regular.width(r.Text, coachSize))
 		rows = append(rows, r)
 	}
@@ -69,22 +79,6 @@ func (p *coachPage) worth(b Box) float64 {
 // shorten cuts a text that is wider than a chart has room for.
 func (ts *typesetter) shorten(s string, f Face, width float64) string {
 	return clip(f, coachSize, width, breakLines(f, coachSize, width, ts.clean(s)), 1)[0]
-}
-
-// notes are in two columns: about the block, and week by week, smaller or cut
-// where they are many.
-func (p *coachPage) notes(y float64) {
-	const gap = 8
-	w := (p.width() - gap) / 2
-	left := bullets(p.c.NotesTitle, p.v.AllNotes)
-	if len(p.c.Dropped) > 0 {
-		left = append(left, bullets(p.c.DroppedTitle, p.c.Dropped)...)
-	}
-	for i, column := range [][]passage{left, bullets(p.c.WeeksTitle, p.c.WeekNotes)} {
-		if len(column) > 1 {
-			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, p.bottom() - y}, column)...)
-		}
-	}
 }
 
 // squeezed sets passages into a box: in smaller type, then each held to fewer

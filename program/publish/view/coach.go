@@ -134,8 +134,10 @@ func (c *CoachPage) worths(s *speech, p *program.Program) {
 	most := 0.0
 	for _, cue := range p.Cues {
 		w := Worth{Cue: s.say("coach.cue_"+cue.Cue, "tried", s.tried(cue)), HelpKG: HalfKilograms(cue.Help), Text: s.kilograms(cue.Help)}
-		if !cue.Rig.Free() {
-			w.Text = s.say("coach.about", "help", w.Text, "rig", join(s.rig(cue.Rig), s.drop(cue.Rig)))
+		if strap := s.drop(cue.Rig); strap != "" {
+			w.Text = s.say("coach.about_strap", "help", w.Text, "band", s.rig(cue.Rig), "strap", strap)
+		} else if !cue.Rig.Free() {
+			w.Text = s.say("coach.about", "help", w.Text, "band", s.rig(cue.Rig))
 		}
 		most = max(most, w.HelpKG)
 		c.Worth = append(c.Worth, w)
