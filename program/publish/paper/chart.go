@@ -181,7 +181,7 @@ func (c *chart) provisional() {
 		}
 	}
 	if widest.W > c.mm(provisionalLeast) {
-		c.add(c.fit(widest, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+		c.add(c.fit(widest, style{Size: c.pt(12), Least: c.Least, Leading: 1.05, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
 	}
 }
 
