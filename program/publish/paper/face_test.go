@@ -81,3 +81,25 @@ func TestQuickCleanAgreesWithTheLongWay(t *testing.T) {
 		}
 	})
 }
+
+// In a cut face each letter is still the letter it was: its glyph has the width
+// that the whole face gives it. The writer of the cut numbers the glyphs anew.
+func TestCutFacesKeepTheirLetters(t *testing.T) {
+	const others = "ŁłśżΩμέЖящễĐ"
+	for _, family := range families {
+		for _, f := range family {
+			for _, s := range []*subset{f.usual.plain(), f.usual.latin(), f.cutTo(f.those(func(r rune) bool { return strings.ContainsRune(others, r) }))} {
+				cut, err := readMetrics(gofpdf.UTF8CutFont(f.ttf, s.letters))
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, r := range s.letters {
+					want, _ := f.width(r)
+					if got, ok := cut.width(r); !ok || got != want || s.glyphs[r] == 0 {
+						t.Errorf("%s: %c is %.0f wide, not %.0f, glyph %d", f.family, r, got, want, s.glyphs[r])
+					}
+				}
+			}
+		}
+	}
+}
