@@ -71,7 +71,7 @@ func (b *builder) clients() {
 			continue
 		}
 		if !safePage.MatchString(v.Page) || taken[v.Page] {
-			b.problems = append(b.problems, program.Problem{
+			b.report(program.Problem{
 				Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
 				Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
 				Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
@@ -79,7 +79,7 @@ func (b *builder) clients() {
 			continue
 		}
 		taken[v.Page] = true
-		b.client(v)
+		b.later(func() { b.client(v) })
 	}
 }
 

@@ -59,7 +59,7 @@ func (b *builder) exercises() {
 	b.write(exercisesPage, "exercises.html", index)
 	for i := range b.Library.Exercises {
 		e := &b.Library.Exercises[i]
-		b.write(exercisePage(e.ID), "exercise.html", b.exercise(e))
+		b.later(func() { b.write(exercisePage(e.ID), "exercise.html", b.exercise(e)) })
 	}
 }
 

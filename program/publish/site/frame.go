@@ -85,7 +85,7 @@ func (b *builder) page(id string) (program.Page, bool) {
 // html renders Markdown and keeps its problems.
 func (b *builder) html(p passage) template.HTML {
 	text, problems := p.html(b.addresses.resolve)
-	b.problems = append(b.problems, problems...)
+	b.report(problems...)
 	return text
 }
 

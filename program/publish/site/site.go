@@ -3,7 +3,10 @@ package site
 import (
 	"cmp"
 	"io/fs"
+	"runtime"
 	"slices"
+	"sync"
+	"sync/atomic"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -46,6 +49,7 @@ func Build(s Source) ([]File, program.Problems) {
 		b.roadMap(&s.Library.RoadMaps[i])
 	}
 	b.clients()
+	b.render()
 	b.files = append(b.files, b.look.assets...)
 	for i := range b.files {
 		b.files[i].Path = "site/" + b.files[i].Path
@@ -56,24 +60,63 @@ func Build(s Source) ([]File, program.Problems) {
 	return b.files, b.problems
 }
 
-// builder gathers files and problems while a site is made.
+// builder gathers pages, files and problems while a site is made.
 type builder struct {
 	Source
 	words     *words
 	addresses addresses
 	look      look
-	files     []File
-	problems  program.Problems
+	pages     []func() // pages still to be made, each on its own
+	mutex     sync.Mutex
+	files     []File           // behind the mutex
+	problems  program.Problems // behind the mutex
+}
+
+// later puts off a page, or a few that belong together, to be made beside others.
+func (b *builder) later(page func()) { b.pages = append(b.pages, page) }
+
+// render makes all pages that were put off, on all processors.
+func (b *builder) render() {
+	sideBySide(len(b.pages), func(i int) { b.pages[i]() })
 }
 
 // write renders one page to a path below the site's folder.
 func (b *builder) write(path, kind string, page any) {
 	text, problem := b.look.render(kind, page)
 	if problem != nil {
-		if !slices.Contains(b.problems, *problem) { // one broken template, many pages
-			b.problems = append(b.problems, *problem)
-		}
-		return
+		b.report(*problem)
+	} else {
+		b.add(path, text)
 	}
+}
+
+func (b *builder) add(path string, text []byte) {
+	b.mutex.Lock()
+	defer b.mutex.Unlock()
 	b.files = append(b.files, File{Path: path, Bytes: text})
+}
+
+// report keeps each problem once: one broken template, many pages.
+func (b *builder) report(problems ...program.Problem) {
+	b.mutex.Lock()
+	defer b.mutex.Unlock()
+	for _, p := range problems {
+		if !slices.Contains(b.problems, p) {
+			b.problems = append(b.problems, p)
+		}
+	}
+}
+
+// sideBySide does n pieces of work on all processors.
+func sideBySide(n int, work func(i int)) {
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(n, runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	wait.Wait()
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"gatepost/program"
 )
@@ -13,7 +14,8 @@ import (
 type words struct {
 	table   program.Words
 	file    string
-	missing []string
+	mutex   sync.Mutex
+	missing []string // behind the mutex
 }
 
 func newWords(table program.Words, lang string) *words {
@@ -23,13 +25,15 @@ func newWords(table program.Words, lang string) *words {
 // word is the text under a key; a missing one shows its key and is reported.
 func (w *words) word(key string) string {
 	text, ok := w.table[key]
-	if !ok && !slices.Contains(w.missing, key) {
+	if ok {
+		return text
+	}
+	w.mutex.Lock()
+	defer w.mutex.Unlock()
+	if !slices.Contains(w.missing, key) {
 		w.missing = append(w.missing, key)
 	}
-	if !ok {
-		return key
-	}
-	return text
+	return key
 }
 
 // fill puts values into the text under a key: pairs of placeholder and value.
