@@ -45,7 +45,7 @@ func TestCalendarReadsBack(t *testing.T) {
 		}
 		t.Skip("left out: python3-icalendar is not here to read the calendar back")
 	}
-	v := &View{Title: "A, b; c\\d", Measured: program.NewDate(2027, 1, 4), Skill: "Planche", Weeks: []Week{{
+	v := &View{First: "A, b; c\\d", Measured: program.NewDate(2027, 1, 4), Skill: "Planche", Weeks: []Week{{
 		Title: "Week 1", Sessions: []Session{{Date: program.NewDate(2027, 1, 11), Minutes: "57 min",
 			Items: []Item{{Step: "open tuck", RoleKey: program.RoleMain, Line: "3 × 12 s, narrow + middle"}}}}}}}
 	cmd := exec.Command(python, "-c", `import sys, icalendar
@@ -56,7 +56,7 @@ for e in c.walk("VEVENT"):
 	cmd.Stdin = bytes.NewReader(Calendar(v))
 	cmd.Env = append(os.Environ(), "PYTHONIOENCODING=utf-8")
 	out, err := cmd.CombinedOutput()
-	want := "A, b; c\\d\nPlanche, Week 1, open tuck, 3 × 12 s, narrow + middle|2027-01-11|2027-01-12|2027-01-04T00:00:00+00:00\n"
+	want := "Planche, A, b; c\\d\nPlanche, Week 1, open tuck, 3 × 12 s, narrow + middle|2027-01-11|2027-01-12|2027-01-04T00:00:00+00:00\n"
 	if err != nil || string(out) != want {
 		t.Errorf("%v\n%s\nwant\n%s", err, out, want)
 	}
