@@ -37,19 +37,34 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
-	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
+	programs := f.readPrograms(library, known)
+	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs)},
+		f.collect(library, file, append(clients, programs...))
 }
 
 // checkTop warns of what lies in content/ and is not read there, such as a
 // misspelt folder. Files that are nothing like ours are left alone.
 func (f *folder) checkTop() {
-	known := []string{"clients", "exercises", "pages", "programs", "roadmaps", "studio.yaml", "words"}
+	known := slices.Concat([]string{"clients", "exercises", "pages", "programs", "roadmaps", "studio.yaml", "words"}, f.languages())
 	for _, e := range f.entries(f.coach, "content") {
 		ours := e.IsDir() || slices.Contains([]string{".yaml", ".yml", ".md"}, path.Ext(e.Name()))
 		if ours && !slices.Contains(known, e.Name()) {
 			f.doubt("content/"+e.Name(), "nothing here is read", offer(e.Name(), known))
 		}
 	}
+}
+
+// languages are those that there are words in; translations lie in folders named
+// after them.
+func (f *folder) languages() []string {
+	var all []string
+	for _, from := range []fs.FS{f.builtIn, f.coach} {
+		files, _ := fs.Glob(from, "content/words/*.yaml")
+		for _, file := range files {
+			all = append(all, strings.TrimSuffix(path.Base(file), ".yaml"))
+		}
+	}
+	return all
 }
 
 // soundOnly are the clients without errors.
