@@ -42,7 +42,7 @@ func TestPublicProgram(t *testing.T) {
 
 // Programs belong to the coach: what lies among the built-in files is not read.
 func TestNoProgramIsBuiltIn(t *testing.T) {
-	builtIn := library(t).(fstest.MapFS)
+	builtIn := library(t)
 	builtIn["content/programs/open-hours.yaml"] = &fstest.MapFile{Data: []byte(openHours)}
 	if studio, _ := Read(sound(t), builtIn, nil); len(studio.Public) != 0 {
 		t.Errorf("%d programs were taken from what is built in", len(studio.Public))
