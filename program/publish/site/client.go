@@ -18,6 +18,7 @@ import (
 type programView struct {
 	frame
 	Skill, Goal, Where, Block, Version string
+	First                              *link // the first session; nil: there is none
 	Forecast                           []dateView
 	Range, Chance                      string
 	Ladder                             []rungOfClient
@@ -44,13 +45,22 @@ type rungOfClient struct {
 // weekRow is a week in the table.
 type weekRow struct {
 	link
-	Dates, Kind string
+	From, Dates string
+	Kind        string
+	Days        []dayView
 	KindKey     program.WeekKind
 	Step, Main  string
 	Rig, Help   string
 	Width       string // of the help's bar, hundredths of the most help of the block
 	Test        string
 	Provisional bool
+}
+
+// dayView leads to a session. Title is its day in full.
+type dayView struct {
+	link
+	Date  program.Date
+	Title string
 }
 
 // gateView is a gate; Href leads to the last week on its step.
@@ -84,8 +94,9 @@ func (b *builder) clients() {
 }
 
 func (b *builder) client(v *view.View) {
-	folder := "c/" + v.Page + "/"
+	folder := clientFolder + v.Page + "/"
 	b.write(folder+"index.html", "program.html", b.program(v))
+	b.add(folder+"calendar.ics", view.Calendar(v))
 	for i := range v.Weeks {
 		b.write(folder+weekPage(v.Weeks[i].Number), "week.html", b.week(v, i))
 	}
@@ -93,7 +104,10 @@ func (b *builder) client(v *view.View) {
 
 func weekPage(number int) string { return "week-" + strconv.Itoa(number) + ".html" }
 
-const clientRoot = "../../" // from a client's pages to the site's folder
+const (
+	clientFolder = "c/"
+	clientRoot   = "../../" // from a client's pages to the site's folder
+)
 
 func (b *builder) program(v *view.View) programView {
 	p := programView{
@@ -112,8 +126,13 @@ func (b *builder) program(v *view.View) programView {
 		most = max(most, w.HelpKG)
 	}
 	for _, w := range v.Weeks {
-		p.Weeks = append(p.Weeks, row(w, most))
+		r := row(w, most)
+		p.Weeks = append(p.Weeks, r)
+		if len(r.Days) > 0 && p.First == nil {
+			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
+		}
 	}
+	p.Scripts, p.Plan = []string{todayScript}, b.programPlan(&p.frame, v)
 	for _, g := range v.Gates {
 		p.Gates = append(p.Gates, gate(v, g))
 	}
@@ -143,9 +162,12 @@ func (b *builder) rung(r view.Rung) rungOfClient {
 
 func row(w view.Week, most float64) weekRow {
 	r := weekRow{
-		link:  link{Text: strconv.Itoa(w.Number), Href: weekPage(w.Number)},
-		Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Main,
+		link: link{Text: strconv.Itoa(w.Number), Href: weekPage(w.Number)},
+		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Main,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
+	}
+	for _, s := range w.Sessions {
+		r.Days = append(r.Days, dayView{link{Text: s.Short, Href: r.Href + "#day-" + s.Date.String()}, s.Date, s.Title})
 	}
 	if w.Drop != "" {
 		r.Rig += ", " + w.Drop

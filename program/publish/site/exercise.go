@@ -96,6 +96,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Harder:   b.exerciseLinks(e.Harder),
 		Used:     b.used(e.ID),
 	}
+	v.Plan = b.exercisePlan(&v.frame, e)
 	ids := newHeadingIDs()
 	section := func(text string) template.HTML {
 		return b.html(passage{text: text, file: e.File, top: 3, ids: ids})
@@ -151,7 +152,11 @@ func (b *builder) used(id string) []link {
 func (b *builder) kit(kit [][]string) string {
 	var needs []string
 	for _, any := range kit {
-		needs = append(needs, strings.Join(any, b.words.word("exercise.any_of")))
+		var names []string
+		for _, thing := range any {
+			names = append(names, cmp.Or(b.words.table["kit."+thing], thing)) // a coach's own kit is in the coach's own words
+		}
+		needs = append(needs, strings.Join(names, b.words.word("exercise.any_of")))
 	}
 	if len(needs) == 0 {
 		return b.words.word("exercise.no_kit")

@@ -23,6 +23,10 @@ type frame struct {
 	Cautions    string // address; empty: the coach took the page away
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
+	Scripts     []string
+	Canonical   string    // the page's public address; empty: private, or none is known
+	Feed        string    // address of the feed; empty: there is none
+	Plan        *planData // for machines; nil: the page holds no exercise plan
 }
 
 // link is a text that leads somewhere.
@@ -45,6 +49,9 @@ func (b *builder) frame(heading, page, root string) frame {
 	}
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
+	}
+	if !f.Private {
+		f.Canonical = b.public(page)
 	}
 	if _, ok := b.page("cautions"); ok {
 		f.Cautions = root + textPage("cautions")

@@ -21,7 +21,13 @@ const maxTemplate = 256 << 10
 var pageKinds = []string{"exercise.html", "exercises.html", "home.html", "page.html", "program.html", "roadmap.html", "week.html"}
 
 // assets are copied as they are.
-var assets = []string{"icon.svg", "style.css"}
+var assets = []string{"icon.svg", "style.css", timerScript, todayScript}
+
+// Scripts: extras that no page needs.
+const (
+	timerScript = "timer.js"
+	todayScript = "today.js"
+)
 
 // look is the parsed templates and the files that go with them.
 type look struct {

@@ -32,17 +32,20 @@ func textPage(id string) string {
 	return "page-" + id + ".html"
 }
 
-func newAddresses(lib *program.Library) addresses {
+// newAddresses knows each file at its own path and at that of its translation.
+func newAddresses(lib *program.Library, lang string) addresses {
 	a := addresses{homePage: homePage, exercisesPage: exercisesPage}
-	add := func(file, page string) { a[file], a[page] = page, page }
+	add := func(file, page string) {
+		a["content/"+file], a["content/"+lang+"/"+file], a[page] = page, page, page
+	}
 	for _, m := range lib.RoadMaps {
-		add("content/roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
+		add("roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
 	}
 	for _, e := range lib.Exercises {
-		add("content/exercises/"+e.ID+".md", exercisePage(e.ID))
+		add("exercises/"+e.ID+".md", exercisePage(e.ID))
 	}
 	for _, p := range lib.Pages {
-		add("content/pages/"+p.ID+".md", textPage(p.ID))
+		add("pages/"+p.ID+".md", textPage(p.ID))
 	}
 	return a
 }

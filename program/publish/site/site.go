@@ -2,6 +2,7 @@ package site
 
 import (
 	"cmp"
+	"html/template"
 	"io/fs"
 	"runtime"
 	"slices"
@@ -38,10 +39,11 @@ type File struct {
 // Build makes the whole site, sorted by path. Where the problems stop the work
 // the files are not complete and must not be published.
 func Build(s Source) ([]File, program.Problems) {
-	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library)}
+	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
 	var problems program.Problems
 	b.look, problems = readLook(s.Templates, b.words.word)
 	b.problems = append(b.problems, problems...)
+	b.figures = b.draw()
 	b.home()
 	b.exercises()
 	b.texts()
@@ -50,6 +52,7 @@ func Build(s Source) ([]File, program.Problems) {
 	}
 	b.clients()
 	b.render()
+	b.machines()
 	b.files = append(b.files, b.look.assets...)
 	for i := range b.files {
 		b.files[i].Path = "site/" + b.files[i].Path
@@ -66,6 +69,7 @@ type builder struct {
 	words     *words
 	addresses addresses
 	look      look
+	figures   map[figureKey]template.HTML
 	pages     []func() // pages still to be made, each on its own
 	mutex     sync.Mutex
 	files     []File           // behind the mutex

@@ -1,6 +1,7 @@
 package site
 
 import (
+	"html/template"
 	"strings"
 	"unicode/utf8"
 
@@ -18,6 +19,7 @@ type weekView struct {
 	KindKey        program.WeekKind
 	Line           string // the week's main work
 	Step           string
+	Figure         template.HTML // of the week's step
 	Provisional    bool
 	Sessions       []sessionView
 	Advice         view.Advice
@@ -37,6 +39,13 @@ type itemView struct {
 	Cue                   string
 	Main                  bool // set larger than the rest
 	Said                  bool // the dose is a sentence and not a figure
+	Timer                 *timerView
+}
+
+// timerView is what the hold timer counts; nil: nothing that a clock decides.
+type timerView struct {
+	Name, Label      string
+	Sets, Hold, Rest int // s
 }
 
 func (b *builder) week(v *view.View, i int) weekView {
@@ -45,8 +54,9 @@ func (b *builder) week(v *view.View, i int) weekView {
 		frame:   b.frame(w.Title, "", clientRoot),
 		Program: link{Text: v.Skill, Href: "index.html"},
 		Dates:   w.Dates, Kind: w.Kind, KindKey: w.KindKey, Line: w.Line, Step: sentence(w.Step),
-		Provisional: w.Provisional, Advice: v.Advice,
+		Provisional: w.Provisional, Advice: v.Advice, Figure: b.figures[figureKey{v.SkillID, w.StepID}],
 	}
+	p.Scripts = []string{timerScript}
 	p.Title = b.words.fill("site.week_of", "week", w.Title, "skill", v.Skill, "name", v.First)
 	if i > 0 {
 		p.Previous = link{Text: v.Weeks[i-1].Title, Href: weekPage(v.Weeks[i-1].Number)}
@@ -84,6 +94,10 @@ func (b *builder) item(from view.Item) itemView {
 	switch from.RoleKey {
 	case program.RoleMain, program.RoleAhead, program.RoleTest:
 		c.Main = true
+	}
+	if from.Hold > 0 {
+		c.Timer = &timerView{Name: from.Exercise, Label: b.words.fill("timer.start_for", "exercise", from.Exercise),
+			Sets: from.Sets, Hold: from.Hold, Rest: from.Pause}
 	}
 	if _, ok := b.Library.Exercise(from.ExerciseID); ok {
 		c.Href = clientRoot + exercisePage(from.ExerciseID)

@@ -45,6 +45,15 @@ func (w *words) fill(key string, pairs ...string) string {
 	return strings.NewReplacer(braced...).Replace(w.word(key))
 }
 
+// plural is the key of a text about n things: with "_one" where it is one and
+// the language has a text of its own for it.
+func (w *words) plural(key string, n int) string {
+	if _, ok := w.table[key+"_one"]; ok && n == 1 {
+		return key + "_one"
+	}
+	return key
+}
+
 func (w *words) problems() program.Problems {
 	var all program.Problems
 	for _, key := range w.missing {
