@@ -7,6 +7,7 @@ type Studio struct {
 	Library Library
 	Clients []Assessment    // by slug
 	Public  []PublicProgram // by id
+	Notes   []CoachNote     // the newest first
 }
 
 // Coach is who signs the paper.

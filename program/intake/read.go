@@ -38,14 +38,15 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
 	programs := f.readPrograms(library, known)
-	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs)},
+	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs),
+			Notes: f.readNotes(library)},
 		f.collect(library, file, append(clients, programs...))
 }
 
 // checkTop warns of what lies in content/ and is not read there, such as a
 // misspelt folder. Files that are nothing like ours are left alone.
 func (f *folder) checkTop() {
-	known := slices.Concat([]string{"clients", "exercises", "pages", "programs", "roadmaps", "studio.yaml", "words"}, f.languages())
+	known := slices.Concat([]string{"clients", "exercises", "notes", "pages", "programs", "roadmaps", "studio.yaml", "words"}, f.languages())
 	for _, e := range f.entries(f.coach, "content") {
 		ours := e.IsDir() || slices.Contains([]string{".yaml", ".yml", ".md"}, path.Ext(e.Name()))
 		if ours && !slices.Contains(known, e.Name()) {
