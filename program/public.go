@@ -25,6 +25,7 @@ type Level struct {
 	RPE     float64 // of that hold
 	Next    string  // step id, held to leave this level; the goal on the last one
 	NextFor int     // s, of that step
+	Mass    float64 // kg, of the mean body that it is planned for
 	Program Program
 	Help    []HelpByMass // in the order of the weeks; empty without bands
 }

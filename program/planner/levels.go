@@ -79,7 +79,8 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	way := newcomer(&a, body)
 	starts := make([]start, len(body.ladder))
 	for i := range starts {
-		l := program.Level{Number: i + 1, RPE: levelRPE, Next: body.ladder[i].ID, NextFor: threshold(&body.ladder[i])}
+		l := program.Level{Number: i + 1, RPE: levelRPE, Mass: readerMass,
+			Next: body.ladder[i].ID, NextFor: threshold(&body.ladder[i])}
 		if i > 0 {
 			l.Step, l.Hold = body.ladder[i-1].ID, threshold(&body.ladder[i-1])
 		}
