@@ -97,6 +97,7 @@ func (j *job) makeSite(m *made, studio *program.Studio, views []*view.View) {
 	pages, problems := site.Build(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: j.templates(),
 		References: references(&studio.Library), Clients: views,
+		Notes: studio.Notes,
 	})
 	m.problems = append(m.problems, problems...)
 	for _, page := range pages {

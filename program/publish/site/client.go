@@ -132,7 +132,8 @@ func (b *builder) program(v *view.View) programView {
 			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
 		}
 	}
-	p.Scripts, p.Plan = []string{todayScript}, b.programPlan(&p.frame, v)
+	p.Scripts = []string{todayScript}
+	b.programPlan(&p.frame, v)
 	for _, g := range v.Gates {
 		p.Gates = append(p.Gates, gate(v, g))
 	}

@@ -96,7 +96,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Harder:   b.exerciseLinks(e.Harder),
 		Used:     b.used(e.ID),
 	}
-	v.Plan = b.exercisePlan(&v.frame, e)
+	b.exercisePlan(&v.frame, e)
 	ids := newHeadingIDs()
 	section := func(text string) template.HTML {
 		return b.html(passage{text: text, file: e.File, top: 3, ids: ids})

@@ -54,6 +54,11 @@ func source(t testing.TB) site.Source {
 			{RoadMap: "planche", Name: "female", Steps: viewtest.Program().Steps},
 			{RoadMap: "planche", Name: "male", Steps: viewtest.Program().Steps},
 		},
+		Notes: []program.CoachNote{
+			{ID: "quiet", Title: "A quiet < week", On: program.NewDate(2027, 1, 18), File: "content/notes/quiet.md", Line: 4,
+				Body: "Read [the lean](../exercises/planche-lean.md) and [an older note](old.md)."},
+			{ID: "old", Title: "Old", On: program.NewDate(2026, 12, 1), File: "content/notes/old.md", Line: 4, Body: "Hello."},
+		},
 		Clients: []*view.View{
 			client(lib, nil),
 			client(lib, func(p *program.Program) {

@@ -24,9 +24,10 @@ type frame struct {
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
 	Scripts     []string
-	Canonical   string    // the page's public address; empty: private, or none is known
-	Feed        string    // address of the feed; empty: there is none
-	Plan        *planData // for machines; nil: the page holds no exercise plan
+	Canonical   string      // the page's public address; empty: private, or none is known
+	Feed        string      // address of the feed; empty: there is none
+	Plan        template.JS // an exercise plan for machines; empty: none
+	PlanHash    string      // by which the policy knows it
 }
 
 // link is a text that leads somewhere.
@@ -53,6 +54,9 @@ func (b *builder) frame(heading, page, root string) frame {
 	if !f.Private {
 		f.Canonical = b.public(page)
 	}
+	if !f.Private && len(b.Notes) > 0 && b.Coach.Site != "" {
+		f.Feed = feedFile
+	}
 	if _, ok := b.page("cautions"); ok {
 		f.Cautions = root + textPage("cautions")
 	}
@@ -77,6 +81,9 @@ func (b *builder) nav(page, root string) []link {
 		if p.ID != "home" && p.ID != "cautions" {
 			add(p.Title, textPage(p.ID))
 		}
+	}
+	if len(b.Notes) > 0 {
+		add(b.words.word("nav.notes"), notesPage)
 	}
 	return links
 }

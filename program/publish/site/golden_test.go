@@ -23,7 +23,7 @@ var update = flag.Bool("update", false, "rewrite the pages in testdata")
 func TestPagesOfEveryTemplate(t *testing.T) {
 	files, _ := site.Build(smallest())
 	pages := map[string]string{
-		"site/index.html": "home", "site/page-measure.html": "page", "site/exercises.html": "exercises",
+		"site/index.html": "home", "site/page-measure.html": "page", "site/notes.html": "notes", "site/note-first.html": "note", "site/exercises.html": "exercises",
 		"site/exercise-lean.html": "exercise", "site/roadmap-skill.html": "roadmap",
 		"site/c/abcdefgh/index.html": "program", "site/c/abcdefgh/week-2.html": "week",
 	}
@@ -79,6 +79,7 @@ func smallest() site.Source {
 		Library:    lib,
 		Templates:  []fs.FS{templates.FS},
 		References: []site.Reference{{RoadMap: "skill", Name: "female", Steps: []program.StepLoad{{ID: "first", Share: .593}}}},
+		Notes:      []program.CoachNote{{ID: "first", Title: "First", On: program.NewDate(2027, 1, 18), Body: "News.", File: "content/notes/first.md"}},
 		Clients:    []*view.View{smallView()},
 	}
 }

@@ -50,6 +50,14 @@ func newAddresses(lib *program.Library, lang string) addresses {
 	return a
 }
 
+// addNotes lets texts lead to the coach's notes.
+func (a addresses) addNotes(notes []program.CoachNote) {
+	for _, n := range notes {
+		a["content/notes/"+n.ID+".md"], a[notePage(n.ID)] = notePage(n.ID), notePage(n.ID)
+		a[notesPage] = notesPage
+	}
+}
+
 // resolve gives the address for a link written in a file of the coach's folder.
 // Links to other hosts are for readers to follow; a page never loads them.
 func (a addresses) resolve(from, link string) (string, bool) {

@@ -17,9 +17,10 @@ import (
 type Source struct {
 	Coach      program.Coach
 	Library    *program.Library
-	Templates  []fs.FS      // later ones lie over earlier ones: the built-in look, then the coach's
-	References []Reference  // bodies whose step loads the road maps show; none: no shares
-	Clients    []*view.View // only those who share to the site are published
+	Templates  []fs.FS             // later ones lie over earlier ones: the built-in look, then the coach's
+	References []Reference         // bodies whose step loads the road maps show; none: no shares
+	Notes      []program.CoachNote // the newest first
+	Clients    []*view.View        // only those who share to the site are published
 }
 
 // Reference is a body of the published tables and what each step asks of it.
@@ -40,6 +41,7 @@ type File struct {
 // the files are not complete and must not be published.
 func Build(s Source) ([]File, program.Problems) {
 	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
+	b.addresses.addNotes(s.Notes)
 	var problems program.Problems
 	b.look, problems = readLook(s.Templates, b.words.word)
 	b.problems = append(b.problems, problems...)
@@ -47,6 +49,7 @@ func Build(s Source) ([]File, program.Problems) {
 	b.home()
 	b.exercises()
 	b.texts()
+	b.notes()
 	for i := range s.Library.RoadMaps {
 		b.roadMap(&s.Library.RoadMaps[i])
 	}

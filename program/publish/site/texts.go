@@ -5,6 +5,7 @@ import "html/template"
 // textView is a page of the coach's words.
 type textView struct {
 	frame
+	On       string // the day of a note
 	Body     template.HTML
 	RoadMaps []link // home only
 }
