@@ -98,3 +98,25 @@ func (p *Path) quarters(centre, arm Point, n int) {
 		arm = next
 	}
 }
+
+// counterClockwise turns a path round where it runs clockwise, so that outlines
+// that overlap add up under the non-zero rule.
+func counterClockwise(p Path) Path {
+	area, at := 0.0, p.From
+	for _, c := range p.Curves {
+		area += at.X*c.To.Y - c.To.X*at.Y
+		at = c.To
+	}
+	if area += at.X*p.From.Y - p.From.X*at.Y; area >= 0 {
+		return p
+	}
+	back := Path{From: at}
+	for i := len(p.Curves) - 1; i >= 0; i-- {
+		to := p.From
+		if i > 0 {
+			to = p.Curves[i-1].To
+		}
+		back.Curves = append(back.Curves, Curve{p.Curves[i].B, p.Curves[i].A, to})
+	}
+	return back
+}

@@ -120,8 +120,8 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		}
 		r.StateWord = s.say("rung." + string(r.State))
 		if f.Likely != 0 && !f.Held {
-			r.Month = s.month(f.Likely)
-			r.When = s.say("forecast.likely", "date", r.Month)
+			r.Month = s.say("date.month", "month", s.monthShort(f.Likely), "year", strconv.Itoa(f.Likely.Time().Year()))
+			r.When = s.say("forecast.likely", "date", s.month(f.Likely))
 		}
 		all = append(all, r)
 		if l.ID == p.Goal.Step {

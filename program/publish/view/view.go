@@ -61,6 +61,9 @@ type View struct {
 	CueWorth []CueWorth
 	Advice   Advice
 	Labels   Labels
+
+	Cards    []Card // one a session
+	CardText CardWords
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".
@@ -105,7 +108,7 @@ type Rung struct {
 	State        RungState
 	StateWord    string
 	When         string // "most likely about June 2027"; empty when held or not forecast
-	Month        string // "June 2027"
+	Month        string // "Jun 2027"
 }
 
 // RungState says where a step stands for the client.
@@ -159,6 +162,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
+	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
 	return v, s.problems()
 }
 
