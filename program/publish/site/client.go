@@ -95,23 +95,33 @@ func (b *builder) clients() {
 
 func (b *builder) client(v *view.View) {
 	folder := clientFolder + v.Page + "/"
-	b.write(folder+"index.html", "program.html", b.program(v))
+	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-"}
+	b.write(folder+"index.html", "program.html", b.program(v, at))
 	b.add(folder+"calendar.ics", view.Calendar(v))
 	for i := range v.Weeks {
-		b.write(folder+weekPage(v.Weeks[i].Number), "week.html", b.week(v, i))
+		w := b.week(v, i, at)
+		w.Title = b.words.fill("site.week_of", "week", w.Heading, "skill", v.Skill, "name", v.First)
+		b.write(folder+at.week(v.Weeks[i].Number), "week.html", w)
 	}
 }
-
-func weekPage(number int) string { return "week-" + strconv.Itoa(number) + ".html" }
 
 const (
 	clientFolder = "c/"
 	clientRoot   = "../../" // from a client's pages to the site's folder
 )
 
-func (b *builder) program(v *view.View) programView {
+// place is where the pages of a program lie.
+type place struct {
+	root    string // the way from them to the site's folder
+	program link   // the page of the whole program
+	weeks   string // what the names of its weeks' pages begin with
+}
+
+func (p place) week(number int) string { return p.weeks + strconv.Itoa(number) + ".html" }
+
+func (b *builder) program(v *view.View, at place) programView {
 	p := programView{
-		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", clientRoot),
+		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", at.root),
 		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block,
 		Version: b.words.fill("foot.version", "version", v.Version),
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
@@ -119,14 +129,14 @@ func (b *builder) program(v *view.View) programView {
 		Outline:  v.Outline, Cue: v.Cue, Advice: v.Advice,
 	}
 	for _, r := range v.Ladder {
-		p.Ladder = append(p.Ladder, b.rung(r))
+		p.Ladder = append(p.Ladder, b.rung(r, at))
 	}
 	most := 0.0
 	for _, w := range v.Weeks {
 		most = max(most, w.HelpKG)
 	}
 	for _, w := range v.Weeks {
-		r := row(w, most)
+		r := row(w, most, at)
 		p.Weeks = append(p.Weeks, r)
 		if len(r.Days) > 0 && p.First == nil {
 			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
@@ -135,7 +145,7 @@ func (b *builder) program(v *view.View) programView {
 	p.Scripts = []string{todayScript}
 	b.programPlan(&p.frame, v)
 	for _, g := range v.Gates {
-		p.Gates = append(p.Gates, gate(v, g))
+		p.Gates = append(p.Gates, gate(v, g, at))
 	}
 	return p
 }
@@ -153,22 +163,22 @@ func (b *builder) dates(f view.Forecast) []dateView {
 	}
 }
 
-func (b *builder) rung(r view.Rung) rungOfClient {
+func (b *builder) rung(r view.Rung, at place) rungOfClient {
 	c := rungOfClient{Name: sentence(r.Step), State: r.State, Word: r.StateWord, When: r.When, Now: r.State == view.RungNow}
 	if _, ok := b.Library.Exercise(r.ExerciseID); ok {
-		c.Href = clientRoot + exercisePage(r.ExerciseID)
+		c.Href = at.root + exercisePage(r.ExerciseID)
 	}
 	return c
 }
 
-func row(w view.Week, most float64) weekRow {
+func row(w view.Week, most float64, at place) weekRow {
 	r := weekRow{
-		link: link{Text: strconv.Itoa(w.Number), Href: weekPage(w.Number)},
+		link: link{Text: strconv.Itoa(w.Number), Href: at.week(w.Number)},
 		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Main,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
 	for _, s := range w.Sessions {
-		r.Days = append(r.Days, dayView{link{Text: s.Short, Href: r.Href + "#day-" + s.Date.String()}, s.Date, s.Title})
+		r.Days = append(r.Days, dayView{link{Text: s.Short, Href: r.Href + "#day-" + dayID(s)}, s.Date, s.Title})
 	}
 	if w.Drop != "" {
 		r.Rig += ", " + w.Drop
@@ -179,11 +189,11 @@ func row(w view.Week, most float64) weekRow {
 	return r
 }
 
-func gate(v *view.View, g view.Gate) gateView {
+func gate(v *view.View, g view.Gate, at place) gateView {
 	c := gateView{Step: sentence(g.Step), Words: g.Words}
 	i := slices.IndexFunc(v.Weeks, func(w view.Week) bool { return w.Number == g.Week })
 	if i >= 0 {
-		c.Week = link{Text: v.Weeks[i].Title, Href: weekPage(g.Week)}
+		c.Week = link{Text: v.Weeks[i].Title, Href: at.week(g.Week)}
 	}
 	return c
 }
