@@ -59,6 +59,7 @@ func source(t testing.TB) site.Source {
 				Body: "Read [the lean](../exercises/planche-lean.md) and [an older note](old.md)."},
 			{ID: "old", Title: "Old", On: program.NewDate(2026, 12, 1), File: "content/notes/old.md", Line: 4, Body: "Hello."},
 		},
+		Publics: []site.Public{public(lib)},
 		Clients: []*view.View{
 			client(lib, nil),
 			client(lib, func(p *program.Program) {
@@ -70,6 +71,13 @@ func source(t testing.TB) site.Source {
 			}),
 		},
 	}
+}
+
+// public is a public program with a document at its first level.
+func public(lib *program.Library) site.Public {
+	from, levels := viewtest.Public()
+	p, _ := view.NewPublic(viewtest.Coach(), lib, from, levels)
+	return site.Public{View: p, Documents: [][]site.Document{{{Name: "wall-chart.pdf", Bytes: []byte("%PDF-1.7 for the wall")}}}}
 }
 
 func client(lib *program.Library, change func(*program.Program)) *view.View {

@@ -66,12 +66,15 @@ func (b *builder) frame(heading, page, root string) frame {
 	return f
 }
 
-// nav lists the road maps, the exercises and the coach's pages. The cautions
+// nav lists the public programs, the road maps, the exercises and the coach's pages. The cautions
 // stand at the foot of every page instead, and shared programs nowhere.
 func (b *builder) nav(page, root string) []link {
 	var links []link
 	add := func(text, to string) {
 		links = append(links, link{Text: text, Href: root + to, Here: to == page})
+	}
+	if len(b.Publics) > 0 {
+		add(b.words.word("find.programs"), programsPage)
 	}
 	for _, m := range b.Library.RoadMaps {
 		add(m.Name, roadMapPage(m.ID))

@@ -18,7 +18,8 @@ import (
 const maxTemplate = 256 << 10
 
 // pageKinds are the templates that make pages, each set within base.html.
-var pageKinds = []string{"exercise.html", "exercises.html", "home.html", "notes.html", "page.html", "program.html", "roadmap.html", "week.html"}
+var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.html", "level.html", "notes.html",
+	"page.html", "program.html", "programs.html", "public.html", "roadmap.html", "week.html"}
 
 // assets are copied as they are.
 var assets = []string{"icon.svg", "style.css", timerScript, todayScript}

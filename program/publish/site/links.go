@@ -58,6 +58,15 @@ func (a addresses) addNotes(notes []program.CoachNote) {
 	}
 }
 
+// addPublics lets texts lead to the public programs.
+func (a addresses) addPublics(all []Public) {
+	for _, p := range all {
+		page := publicPage(p.View.ID)
+		a["content/programs/"+p.View.ID+".yaml"], a[page], a[findPage(p.View.ID)] = page, page, findPage(p.View.ID)
+		a[programsPage] = programsPage
+	}
+}
+
 // resolve gives the address for a link written in a file of the coach's folder.
 // Links to other hosts are for readers to follow; a page never loads them.
 func (a addresses) resolve(from, link string) (string, bool) {

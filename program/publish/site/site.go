@@ -21,6 +21,7 @@ type Source struct {
 	References []Reference         // bodies whose step loads the road maps show; none: no shares
 	Notes      []program.CoachNote // the newest first
 	Clients    []*view.View        // only those who share to the site are published
+	Publics    []Public            // public programs
 }
 
 // Reference is a body of the published tables and what each step asks of it.
@@ -42,6 +43,7 @@ type File struct {
 func Build(s Source) ([]File, program.Problems) {
 	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
 	b.addresses.addNotes(s.Notes)
+	b.addresses.addPublics(s.Publics)
 	var problems program.Problems
 	b.look, problems = readLook(s.Templates, b.words.word)
 	b.problems = append(b.problems, problems...)
@@ -53,6 +55,7 @@ func Build(s Source) ([]File, program.Problems) {
 	for i := range s.Library.RoadMaps {
 		b.roadMap(&s.Library.RoadMaps[i])
 	}
+	b.publics()
 	b.clients()
 	b.render()
 	b.machines()

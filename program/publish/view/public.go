@@ -42,7 +42,7 @@ type Level struct {
 type Test struct {
 	Step, ExerciseID string
 	Hold             string // "12 s"
-	RPE              string // "RPE 8"
+	RPE              string // "8"
 }
 
 // HelpTable is band help by body mass. No rows: the level needs none.
@@ -126,7 +126,7 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 	number := strconv.Itoa(l.Number)
 	v := Level{
 		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.step(l.Next),
-		Test: Test{Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.say("find.rpe", "rpe", s.decimal(l.RPE))},
+		Test: Test{Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.decimal(l.RPE)},
 		Help: s.helpTable(l),
 	}
 	if step, ok := s.road.Step(l.Next); ok {
