@@ -18,6 +18,14 @@ import (
 // demo builds the demo studio into a new folder and gives that folder.
 func demo(t testing.TB) string {
 	t.Helper()
+	folder := copyOfDemo(t)
+	build(t, folder)
+	return folder
+}
+
+// copyOfDemo copies what of the demo studio is not built in.
+func copyOfDemo(t testing.TB) string {
+	t.Helper()
 	folder := t.TempDir()
 	if err := os.CopyFS(folder+"/content/clients", os.DirFS("../../content/clients")); err != nil {
 		t.Fatal(err)
@@ -29,7 +37,6 @@ func demo(t testing.TB) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	build(t, folder)
 	return folder
 }
 
