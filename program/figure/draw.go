@@ -16,13 +16,15 @@ type Options struct {
 }
 
 // Draw is a stance as a drawing. A stance that is not Drawn gives an empty one.
-func Draw(s program.Stance, o Options) Drawing {
+func Draw(s program.Stance, o Options) Drawing { return draw(s, o, true) }
+
+func draw(s program.Stance, o Options, floor bool) Drawing {
 	var d Drawing
 	if !s.Drawn() {
 		return d
 	}
 	b := bodyOf(&s)
-	b.ground(&d)
+	b.ground(&d, floor)
 	b.bandBehind(&d, o)
 	b.trunkAndLegs(&d)
 	if !o.Plain {

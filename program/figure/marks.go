@@ -19,10 +19,11 @@ func (b *body) plumb(d *Drawing) {
 // marks are the centre of mass, the point where the hands carry, and the toes
 // where something carries them.
 func (b *body) marks(d *Drawing) {
-	d.add(Shape{Ink: Accent, Paths: []Path{b.wedge(0)}})
+	wedges := []Path{b.wedge(0)}
 	if b.ToesCarry > 0 {
-		d.add(Shape{Ink: Accent, Paths: []Path{b.wedge(b.Toes[b.near].X)}})
+		wedges = append(wedges, b.wedge(b.Toes[b.near].X))
 	}
+	d.add(Shape{Ink: Accent, Paths: wedges})
 	b.massAt(d, b.CoM)
 }
 
@@ -36,19 +37,18 @@ func (b *body) wedge(x float64) Path {
 }
 
 // massAt draws the sign for a centre of mass: a disc with two opposite quarters
-// filled (common practice in engineering drawings).
+// left free (common practice in engineering drawings).
 func (b *body) massAt(d *Drawing, at Point) {
 	r := b.flesh(massMark)
-	d.add(Shape{Ink: Paper, Paths: []Path{disc(at, r)}, Edge: b.flesh(edge) / 2})
+	d.add(Shape{Ink: Accent, Paths: []Path{disc(at, r)}, Edge: b.flesh(edge) / 2})
 	var quarters []Path
-	for _, arm := range []Point{{X: r}, {X: -r}} {
+	for _, arm := range []Point{{X: r - fine}, {X: fine - r}} {
 		p := Path{From: at}
 		p.lineTo(plus(at, arm))
 		p.quarters(at, arm, 1)
 		quarters = append(quarters, p)
 	}
-	d.add(Shape{Ink: Accent, Paths: quarters})
-	d.add(Shape{Ink: Accent, Stroke: true, Width: fine, Paths: []Path{disc(at, r)}})
+	d.add(Shape{Ink: Paper, Paths: quarters})
 }
 
 // words are the caller's labels at band, hands, centre of mass and toes.

@@ -15,25 +15,37 @@ const (
 	bandHalf  = 0.010
 )
 
-// ground is the floor and what the hands and toes stand on.
-func (b *body) ground(d *Drawing) {
+// ground is the floor, if it is wanted, and what the hands and toes stand on.
+func (b *body) ground(d *Drawing, floor bool) {
 	if b.Hang {
 		d.add(Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{disc(Point{}, railThick/2)}})
 		return
 	}
-	left, right := math.Inf(1), math.Inf(-1)
-	for _, p := range []Point{b.Fingers, b.Wrist, b.Crown, b.Hip, b.Toes[0], b.Toes[1], b.Knees[0], b.Knees[1]} {
-		left, right = math.Min(left, p.X), math.Max(right, p.X)
+	if floor {
+		left, right := b.span()
+		d.add(floorLine(left-overhang, right+overhang, b.Floor))
 	}
-	floor := polygon(Point{X: left - overhang, Y: b.Floor}, Point{X: right + overhang, Y: b.Floor})
-	floor = floor.moved(Point{Y: -lineThick / 2})
-	d.add(Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{floor}})
 	if b.Grip {
 		d.add(Shape{Ink: Line, Paths: b.parallette()})
 	}
 	if b.ToesCarry > 0 && b.lowest() > b.Floor+0.01 {
-		d.add(Shape{Ink: Line, Paths: b.scale()})
+		b.scale(d)
 	}
+}
+
+// span is how far the joints reach.
+func (b *body) span() (left, right float64) {
+	left, right = math.Inf(1), math.Inf(-1)
+	for _, p := range []Point{b.Fingers, b.Wrist, b.Crown, b.Hip, b.Toes[0], b.Toes[1], b.Knees[0], b.Knees[1]} {
+		left, right = math.Min(left, p.X), math.Max(right, p.X)
+	}
+	return left, right
+}
+
+// floorLine has its upper side at a height.
+func floorLine(left, right, y float64) Shape {
+	y -= lineThick / 2
+	return Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{polygon(Point{X: left, Y: y}, Point{X: right, Y: y})}}
 }
 
 // parallette is a rail on two posts, seen from the side.
@@ -50,14 +62,16 @@ func (b *body) parallette() []Path {
 func (b *body) lowest() float64 { return math.Min(b.Toes[0].Y, b.Toes[1].Y) }
 
 // scale is a bathroom scale, on a box where the toes are high.
-func (b *body) scale() []Path {
-	const half, thick, gap = 0.15, 0.04, 0.008
+func (b *body) scale(d *Drawing) {
+	const half, thick = 0.15, 0.03
 	top, x := b.lowest()-b.flesh(.007), b.Toes[b.near].X
-	paths := []Path{rectangle(Point{X: x - half, Y: math.Max(b.Floor, top-thick)}, Point{X: x + half, Y: top})}
-	if top-thick-gap > b.Floor {
-		paths = append(paths, rectangle(Point{X: x - 0.8*half, Y: b.Floor - lineThick/2}, Point{X: x + 0.8*half, Y: top - thick - gap}))
+	under := math.Max(b.Floor, top-thick)
+	if under > b.Floor {
+		box := polygon(Point{X: x - 0.8*half, Y: under}, Point{X: x - 0.8*half, Y: b.Floor},
+			Point{X: x + 0.8*half, Y: b.Floor}, Point{X: x + 0.8*half, Y: under})
+		d.add(Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{box}})
 	}
-	return paths
+	d.add(Shape{Ink: Line, Paths: []Path{rectangle(Point{X: x - half, Y: under}, Point{X: x + half, Y: top})}})
 }
 
 // banded says that there is a band to draw.
@@ -92,10 +106,19 @@ func (b *body) bandBehind(d *Drawing, o Options) {
 	if distance(strap.From, strap.Curves[0].To) > 0.001 {
 		d.add(Shape{Ink: Accent, Stroke: true, Width: fine, Dash: dash / 2, Paths: []Path{strap}})
 	}
-	if strap.From == b.Anchor {
+	if strap.From != b.Anchor {
+		d.add(torn(strap.From))
+	} else {
 		bar := disc(along(b.Anchor, Point{Y: 1}, railThick/2), railThick/2)
 		d.add(Shape{Ink: Line, Paths: []Path{bar}})
 	}
+}
+
+// torn is the sign that a line goes on: two slanted strokes across it.
+func torn(at Point) Shape {
+	const w, h = 0.03, 0.012
+	stroke := polygon(Point{X: at.X - w, Y: at.Y - h}, Point{X: at.X + w, Y: at.Y + h})
+	return Shape{Ink: Accent, Stroke: true, Width: fine, Paths: []Path{stroke, stroke.moved(Point{Y: -2 * h})}}
 }
 
 func (b *body) bandBefore(d *Drawing, o Options) {

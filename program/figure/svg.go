@@ -60,41 +60,41 @@ func orElse(v, otherwise float64) float64 {
 
 func (w *writer) open(title, desc string) {
 	width, height := w.d.Width()+2*w.o.Margin, w.d.Height()+2*w.o.Margin
-	fmt.Fprintf(w, `<svg xmlns="http://www.w3.org/2000/svg" role="img" class="fig" viewBox="0 0 %d %d" aria-labelledby="%[3]s-t %[3]s-d">`,
+	fmt.Fprintf(w, `<svg xmlns="http://www.w3.org/2000/svg" role="img" class="fig" fill="currentColor" viewBox="0 0 %d %d" aria-labelledby="%[3]s-t %[3]s-d">`,
 		w.units(width), w.units(height), escaped(w.o.Prefix))
 	fmt.Fprintf(w, "<title id=\"%s-t\">%s</title><desc id=\"%[1]s-d\">%[3]s</desc>\n", escaped(w.o.Prefix), escaped(title), escaped(desc))
 }
 
-// inks are the presentation of each ink where the page sets none.
-var inks = [...]struct{ class, colour, opacity string }{
-	Near:   {"fig-near", "currentColor", ""},
-	Far:    {"fig-far", "currentColor", ".38"},
-	Line:   {"fig-line", "currentColor", ""},
-	Accent: {"fig-accent", "currentColor", ""},
-	Paper:  {"fig-paper", "#fff", ""},
+// inks are the presentation of each ink where the page sets none; what is empty
+// is inherited.
+var inks = [...]struct{ class, fill, stroke, opacity string }{
+	Near:   {"fig-near", "", "currentColor", ""},
+	Far:    {"fig-far", "", "currentColor", ".38"},
+	Line:   {"fig-line", "", "currentColor", ""},
+	Accent: {"fig-accent", "", "currentColor", ""},
+	Paper:  {"fig-paper", "#fff", "#fff", ""},
 }
 
 // shape writes a shape; what is left free around an area is a stroke of paper
 // below its filling, around a stroke a wider one before it.
 func (w *writer) shape(s Shape) {
 	ink, path := inks[s.Ink], w.paths(s)
+	around := given("stroke", inks[Paper].stroke) + given("stroke-width", w.length(s.Width+2*s.Edge))
 	switch {
-	case s.Stroke && s.Edge > 0:
-		fmt.Fprintf(w, `<path class="fig-edge" fill="none"%s d="%s"/>`+"\n", w.edge(s), path)
-		fallthrough
-	case s.Stroke:
-		fmt.Fprintf(w, `<path class="%s" fill="none" stroke="%s"%s%s d="%s"/>`+"\n", ink.class, ink.colour,
-			given("stroke-opacity", ink.opacity), w.pen(s), path)
-	case s.Edge > 0:
-		fmt.Fprintf(w, `<path class="%s fig-edge" fill="%s"%s paint-order="stroke" d="%s"/>`+"\n", ink.class, ink.colour, w.edge(s), path)
+	case !s.Stroke && s.Edge > 0:
+		w.path(ink.class+" fig-edge", given("fill", ink.fill)+around+given("paint-order", "stroke"), path)
+	case !s.Stroke:
+		w.path(ink.class, given("fill", ink.fill)+given("fill-opacity", ink.opacity), path)
 	default:
-		fmt.Fprintf(w, `<path class="%s" fill="%s"%s d="%s"/>`+"\n", ink.class, ink.colour, given("fill-opacity", ink.opacity), path)
+		if s.Edge > 0 {
+			w.path("fig-edge", given("fill", "none")+around, path)
+		}
+		w.path(ink.class, given("fill", "none")+given("stroke", ink.stroke)+given("stroke-opacity", ink.opacity)+w.pen(s), path)
 	}
 }
 
-// edge is the stroke of paper around a shape.
-func (w *writer) edge(s Shape) string {
-	return given("stroke", inks[Paper].colour) + given("stroke-width", w.length(s.Width+2*s.Edge))
+func (w *writer) path(class, attributes, d string) {
+	fmt.Fprintf(w, "<path class=\"%s\"%s d=\"%s\"/>\n", class, attributes, d)
 }
 
 func (w *writer) pen(s Shape) string {
@@ -163,8 +163,8 @@ func (w *writer) text(l Label) {
 	if l.Bold {
 		weight = "bold"
 	}
-	fmt.Fprintf(w, "<text class=\"%s\" x=\"%d\" y=\"%d\" font-size=\"%s\" fill=\"%s\"%s%s>%s</text>\n", ink.class,
-		at.x, at.y, w.length(orElse(l.Size, w.o.Text)), ink.colour,
+	fmt.Fprintf(w, "<text class=\"%s\" x=\"%d\" y=\"%d\" font-size=\"%s\"%s%s>%s</text>\n", ink.class,
+		at.x, at.y, w.length(orElse(l.Size, w.o.Text)),
 		given("text-anchor", anchors[l.Align]), given("font-weight", weight), escaped(l.Text))
 }
 

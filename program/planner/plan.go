@@ -104,7 +104,7 @@ func (p *plan) fill(out *program.Program) {
 
 // fillWeeks doses every week in turn and puts it into sessions.
 func (p *plan) fillWeeks() []program.Week {
-	v := volume{limits: p.limits}
+	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
 	var out []program.Week
 	lastBuild, session := -1, 0

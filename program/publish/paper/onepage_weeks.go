@@ -96,7 +96,7 @@ func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 		b := cells[5]
 		p.add(Fill{Box{b.X + helpText + 1, y + 0.3*h, (b.W - helpText - 2) * w.HelpKG / most, 0.4 * h}, Accent})
 	}
-	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Main, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
 }
 
 // row sets one line of cells; those listed in bold.

@@ -174,7 +174,7 @@ func (b *builder) rung(r view.Rung, at place) rungOfClient {
 func row(w view.Week, most float64, at place) weekRow {
 	r := weekRow{
 		link: link{Text: strconv.Itoa(w.Number), Href: at.week(w.Number)},
-		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Main,
+		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Range,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
 	for _, s := range w.Sessions {

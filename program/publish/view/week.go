@@ -19,7 +19,8 @@ type Week struct {
 	StepID      string // empty on the floor rungs
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
-	Main        string // "4 × 12 s"; empty in a week without main work
+	Main        string // "4 × 12 s", of the day with most sets; empty in a week without main work
+	Range       string // "3–4 × 12 s" where the days differ, else as Main
 	Sets, Hold  int
 	Rig         string // "narrow + middle", "free", or the lean's centimetres
 	Free        bool   // a step held without help
@@ -102,11 +103,13 @@ func (s *speech) week(w program.Week) Week {
 	}
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
+		v.Range = s.setsRange(w)
 		s.helpOf(&v, w)
 	}
-	v.Line = join(v.Main, v.Rig, v.Drop)
+	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session))
+		v.Sessions[i].Short += s.fewer(w, session)
 	}
 	return v
 }
@@ -201,12 +204,37 @@ func (s *speech) holds(sets, hold int) string {
 	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))
 }
 
+// setsRange writes a week's main work where its days differ: "3–4 × 12 s".
+func (s *speech) setsRange(w program.Week) string {
+	if w.SetsLeast == 0 || w.SetsLeast == w.Sets {
+		return s.holds(w.Sets, w.Hold)
+	}
+	return s.say("amount.holds_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "hold", strconv.Itoa(w.Hold))
+}
+
+// fewer says, beside a day's name, that its main sets are fewer than the week's
+// most: ", 3 ×".
+func (s *speech) fewer(w program.Week, session program.Session) string {
+	sets := 0
+	for _, item := range session.Items {
+		if item.Role == program.RoleMain || item.Check && w.Kind == program.WeekBuild {
+			sets += item.Sets
+		}
+	}
+	if sets == 0 || sets == w.Sets {
+		return ""
+	}
+	return s.say("amount.fewer", "sets", strconv.Itoa(sets))
+}
+
 // dose writes sets and what a set is, and how many of them a side gets.
 func (s *speech) dose(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
 	case p.Max:
 		return s.say("amount.max_hold")
+	case p.Check && p.Hold > 0: // nothing is tested to its end
+		return s.say("amount.check_for", "hold", strconv.Itoa(p.Hold))
 	case p.Check:
 		return s.say("amount.check_hold")
 	case p.Hold > 0:
