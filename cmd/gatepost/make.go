@@ -71,7 +71,7 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	m := made{clients: make([]*client, len(chosen))}
 	sheet, problems := testSheet(studio, part)
 	m.problems = problems
-	j.sideBySide(len(chosen), func(i int) {
+	j.sideBySide(len(chosen), "clients", func(i int) {
 		m.clients[i] = makeClient(studio, chosen[i], part)
 		m.clients[i].forget()
 	})
@@ -94,10 +94,12 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 
 // makeSite adds the website.
 func (j *job) makeSite(m *made, studio *program.Studio, views []*view.View) {
+	publics, problems := j.publics(studio)
+	m.problems = append(m.problems, problems...)
 	pages, problems := site.Build(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: j.templates(),
 		References: references(&studio.Library), Clients: views,
-		Notes: studio.Notes,
+		Notes: studio.Notes, Publics: publics,
 	})
 	m.problems = append(m.problems, problems...)
 	for _, page := range pages {
