@@ -1,6 +1,7 @@
 package site
 
 import (
+	"html/template"
 	"path"
 	"strings"
 
@@ -13,6 +14,7 @@ type levelView struct {
 	frame
 	Program                         link
 	Shown, Goal, Block, Range, Next string
+	Figure                          template.HTML // of the step to hold next
 	Documents                       []link
 	Weeks                           []weekRow
 	Help                            view.HelpTable
@@ -55,7 +57,8 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	v := levelView{
 		frame: b.frame(l.Client, at.program.Href, ""), Program: link{Text: p.Title, Href: publicPage(p.ID)},
 		Shown: l.Shown, Goal: l.Goal, Block: l.Block, Range: l.Forecast.Range, Next: l.After,
-		Help: l.Help, Find: findPage(p.ID), Cue: l.Cue, Advice: l.Advice,
+		Figure: b.figures[figureKey{p.SkillID, l.Test.StepID}],
+		Help:   l.Help, Find: findPage(p.ID), Cue: l.Cue, Advice: l.Advice,
 		Version: b.words.fill("foot.version", "version", l.Version),
 	}
 	v.Title = b.words.fill("site.program_of", "skill", l.Client, "name", p.Title)
@@ -74,7 +77,9 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	}
 	v.Mean = b.words.fill("level.band_lead", "mass", l.Help.Mean)
 	v.Up, v.Down = b.neighbour(p, n+1, "level.up"), b.neighbour(p, n-1, "level.down")
-	b.programPlan(&v.frame, l.View)
+	plan := *l.View
+	plan.Skill = p.Skill
+	b.programPlan(&v.frame, &plan)
 	return v
 }
 

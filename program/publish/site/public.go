@@ -1,6 +1,7 @@
 package site
 
 import (
+	"html/template"
 	"strconv"
 
 	"gatepost/program/publish/view"
@@ -56,9 +57,10 @@ type findView struct {
 
 // testView is one row: a hold, and where to start for whoever does not hold it.
 type testView struct {
-	link // to the exercise; no Href: there is no page
-	Hold string
-	From link
+	link   // to the exercise; no Href: there is no page
+	Hold   string
+	Figure template.HTML
+	From   link
 }
 
 type levelEntry struct {
@@ -128,7 +130,8 @@ func (b *builder) find(p *view.Public) findView {
 		if i == len(p.Levels)-1 {
 			break // what it ends with is the goal
 		}
-		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last}
+		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last,
+			Figure: b.figures[figureKey{p.SkillID, l.Test.StepID}]}
 		if _, ok := b.Library.Exercise(l.Test.ExerciseID); ok {
 			row.Href = exercisePage(l.Test.ExerciseID)
 		}

@@ -26,8 +26,9 @@ type Public struct {
 type Fact struct{ Label, Text string }
 
 // Level is a starting level. Its View has neither a client nor a date: Client is
-// the level's name, weeks have no days of the year, sessions only a weekday, and
-// nothing is forecast for a reader that nobody has measured.
+// the level's name and Skill the program's, weeks have no days of the year,
+// sessions only a weekday, and nothing is forecast for a reader that nobody has
+// measured.
 type Level struct {
 	*View
 	Number int
@@ -40,9 +41,10 @@ type Level struct {
 
 // Test is one hold that finds the level.
 type Test struct {
-	Step, ExerciseID string
-	Hold             string // "12 s"
-	RPE              string // "8"
+	StepID, Step string
+	ExerciseID   string
+	Hold         string // "12 s"
+	RPE          string // "8"
 }
 
 // HelpTable is band help by body mass. No rows: the level needs none.
@@ -126,7 +128,7 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 	number := strconv.Itoa(l.Number)
 	v := Level{
 		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.step(l.Next),
-		Test: Test{Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.decimal(l.RPE)},
+		Test: Test{StepID: l.Next, Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.decimal(l.RPE)},
 		Help: s.helpTable(l),
 	}
 	if step, ok := s.road.Step(l.Next); ok {
@@ -158,14 +160,15 @@ func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *pr
 	name := s.say("level.heading", "level", level.Name, "step", level.Short)
 	v := &View{
 		Title: s.say("level.title", "program", from.Title, "level", level.Name), Client: name, First: name,
-		Coach: coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step, Goal: s.goalOf(from),
+		Coach: coach, Lang: s.lang, SkillID: p.Skill, Skill: from.Title, GoalStep: p.Goal.Step, Goal: s.goalOf(from),
 		Version: version(s.lib, &l.Program), Block: s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks))),
 		Where: level.Shown, Forecast: Forecast{Range: s.say("level.no_date")},
 		Ladder: s.ladder(&p), Weeks: s.weeks(&p), Gates: s.gates(&p), Notes: s.notes(p.Notes),
 		Cue: s.cue(&p), Advice: s.advice(),
 	}
 	v.Labels = s.labels(v, &p)
-	v.Labels.Measured, v.Labels.Dates, v.Labels.MadeFor = "", "", s.say("level.made_for")
+	v.Labels.Measured, v.Labels.Dates = "", ""
+	v.Labels.MadeFor, v.Labels.Ladder = s.say("level.made_for"), s.say("level.ladder")
 	for i := range v.Weeks {
 		s.takeDates(&v.Weeks[i])
 	}
