@@ -98,7 +98,7 @@ func (j *job) makeSite(m *made, studio *program.Studio, views []*view.View) {
 	m.problems = append(m.problems, problems...)
 	pages, problems := site.Build(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: j.templates(),
-		References: references(&studio.Library), Clients: views,
+		References: references(&studio.Library), Illustrations: illustrations(&studio.Library), Clients: views,
 		Notes: studio.Notes, Publics: publics,
 	})
 	m.problems = append(m.problems, problems...)
@@ -127,6 +127,15 @@ func references(lib *program.Library) []site.Reference {
 		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
 			all = append(all, site.Reference{RoadMap: road.ID, Name: string(sex), Steps: planner.Reference(road, sex)})
 		}
+	}
+	return all
+}
+
+// illustrations are the stances that pages about the road maps can show.
+func illustrations(lib *program.Library) []program.Illustration {
+	var all []program.Illustration
+	for i := range lib.RoadMaps {
+		all = append(all, planner.Illustrations(&lib.RoadMaps[i])...)
 	}
 	return all
 }

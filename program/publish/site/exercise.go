@@ -28,6 +28,7 @@ type exerciseView struct {
 	Easier     []link
 	Harder     []link
 	Used       []link // steps that hold it or drill it
+	Figure     template.HTML
 }
 
 // indexView lists the exercises by what they are for.
@@ -95,6 +96,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Easier:   b.exerciseLinks(e.Easier),
 		Harder:   b.exerciseLinks(e.Harder),
 		Used:     b.used(e.ID),
+		Figure:   b.figureOf(e.ID),
 	}
 	b.exercisePlan(&v.frame, e)
 	ids := newHeadingIDs()

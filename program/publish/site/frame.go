@@ -101,6 +101,7 @@ func (b *builder) page(id string) (program.Page, bool) {
 
 // html renders Markdown and keeps its problems.
 func (b *builder) html(p passage) template.HTML {
+	p.draw = b.illustrate
 	text, problems := p.html(b.addresses.resolve)
 	b.report(problems...)
 	return text

@@ -22,6 +22,9 @@ type Source struct {
 	Notes      []program.CoachNote // the newest first
 	Clients    []*view.View        // only those who share to the site are published
 	Publics    []Public            // public programs
+	// Illustrations are the stances that pages show: of each step, and of what
+	// Markdown names by ![title](figure:name).
+	Illustrations []program.Illustration
 }
 
 // Reference is a body of the published tables and what each step asks of it.
@@ -75,6 +78,7 @@ type builder struct {
 	words     *words
 	addresses addresses
 	look      look
+	poses     map[string]*program.Illustration // by name
 	figures   map[figureKey]template.HTML
 	pages     []func() // pages still to be made, each on its own
 	mutex     sync.Mutex

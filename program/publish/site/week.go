@@ -54,7 +54,7 @@ func (b *builder) week(v *view.View, i int, at place) weekView {
 		frame:   b.frame(w.Title, at.week(w.Number), at.root),
 		Program: at.program,
 		Dates:   w.Dates, Kind: w.Kind, KindKey: w.KindKey, Line: w.Line, Step: sentence(w.Step),
-		Provisional: w.Provisional, Advice: v.Advice, Figure: b.figures[figureKey{v.SkillID, w.StepID}],
+		Provisional: w.Provisional, Advice: v.Advice, Figure: b.weekFigure(v, w),
 	}
 	p.Scripts = []string{timerScript}
 	if i > 0 {
@@ -76,6 +76,15 @@ func dayID(s view.Session) string {
 		return strconv.Itoa(s.Number)
 	}
 	return s.Date.String()
+}
+
+// weekFigure is the figure of the week's main work.
+func (b *builder) weekFigure(v *view.View, w view.Week) template.HTML {
+	id := w.StepID
+	if id == "" {
+		id = w.ExerciseID
+	}
+	return b.figures[figureKey{v.SkillID, id}]
 }
 
 func (b *builder) session(s view.Session, at place) sessionView {
