@@ -1,6 +1,10 @@
 package figure
 
-import "gatepost/program"
+import (
+	"math"
+
+	"gatepost/program"
+)
 
 // Sizes of a wall and a board, m (our judgement).
 const (
@@ -36,9 +40,8 @@ func AtWall(s program.Stance, distance string) Drawing {
 
 // crownEdge is how far ahead the head's outline reaches.
 func (b *body) crownEdge() float64 {
-	edge := b.Crown.X
-	p := b.head()
-	for _, c := range p.Curves {
+	edge := math.Inf(-1)
+	for _, c := range b.head().Curves {
 		edge = max(edge, c.To.X)
 	}
 	return edge
