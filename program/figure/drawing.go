@@ -14,6 +14,8 @@ type Drawing struct {
 	Min, Max Point // hold every shape, strokes with half their width, and where labels stand
 	Shapes   []Shape
 	Labels   []Label
+
+	begun bool // the box holds something
 }
 
 // Ink is what a shape is drawn with.
@@ -62,7 +64,7 @@ type Label struct {
 	At    Point
 	Align Align
 	Size  float64 // m, type size; 0: whatever is readable where it is drawn
-	Ink   Ink     // Line or Accent
+	Ink   Ink     // Line, Accent, or Paper on a dark bar
 	Bold  bool
 }
 
@@ -80,18 +82,16 @@ func (d *Drawing) Empty() bool { return len(d.Shapes) == 0 }
 
 // add puts a shape on top and widens the box for it.
 func (d *Drawing) add(s Shape) {
-	first := d.Empty() && len(d.Labels) == 0
 	d.Shapes = append(d.Shapes, s)
 	half := 0.0
 	if s.Stroke {
 		half = s.Width / 2
 	}
 	for _, p := range s.Paths {
-		d.hold(p.From, half, first)
-		first = false
+		d.hold(p.From, half)
 		for _, c := range p.Curves {
 			for _, at := range [3]Point{c.A, c.B, c.To} {
-				d.hold(at, half, false)
+				d.hold(at, half)
 			}
 		}
 	}
@@ -100,15 +100,15 @@ func (d *Drawing) add(s Shape) {
 // label puts a label on, if there is anything to say.
 func (d *Drawing) label(l Label) {
 	if l.Text != "" {
-		d.hold(l.At, 0, d.Empty() && len(d.Labels) == 0)
+		d.hold(l.At, 0)
 		d.Labels = append(d.Labels, l)
 	}
 }
 
 // hold widens the box to a point and a margin around it.
-func (d *Drawing) hold(p Point, margin float64, first bool) {
-	if first {
-		d.Min, d.Max = p, p
+func (d *Drawing) hold(p Point, margin float64) {
+	if !d.begun {
+		d.Min, d.Max, d.begun = p, p, true
 	}
 	d.Min = Point{X: math.Min(d.Min.X, p.X-margin), Y: math.Min(d.Min.Y, p.Y-margin)}
 	d.Max = Point{X: math.Max(d.Max.X, p.X+margin), Y: math.Max(d.Max.Y, p.Y+margin)}

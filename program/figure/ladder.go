@@ -69,5 +69,5 @@ func (d *Drawing) rungWords(r Rung, middle, place float64, o LadderOptions) {
 	}
 	d.label(Label{Text: r.Name, At: Point{X: middle, Y: base}, Align: Middle, Size: o.Text, Ink: Line, Bold: r.Strong})
 	d.label(Label{Text: r.Note, At: Point{X: middle, Y: base - 1.25*o.Text}, Align: Middle, Size: o.Text, Ink: Line})
-	d.hold(Point{X: middle, Y: base - 1.55*o.Text}, 0, false) // letters below the line
+	d.hold(Point{X: middle, Y: base - 1.55*o.Text}, 0) // letters below the line
 }

@@ -165,7 +165,7 @@ func (w *writer) text(l Label) {
 	}
 	fmt.Fprintf(w, "<text class=\"%s\" x=\"%d\" y=\"%d\" font-size=\"%s\"%s%s>%s</text>\n", ink.class,
 		at.x, at.y, w.length(orElse(l.Size, w.o.Text)),
-		given("text-anchor", anchors[l.Align]), given("font-weight", weight), escaped(l.Text))
+		given("fill", ink.fill)+given("text-anchor", anchors[l.Align]), given("font-weight", weight), escaped(l.Text))
 }
 
 // given is an attribute, left out where it has no value.

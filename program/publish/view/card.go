@@ -46,11 +46,10 @@ type CardWords struct {
 	Wrists, Elbows, Shoulders string
 	Prepare, Pull, Strength   string // captions of rows that hold several exercises
 	Finish, RPE, Seconds      string
-	Easier, Harder            string
+	Easier, Harder, Notes     string
 	DayTitle, DayRule         string
 	StopTitle, StopRule       string
-	Foot                      string // client, block
-	Page                      string // under the code that leads to the page
+	Foot                      string // skill and dates of the block
 }
 
 func (s *speech) cardWords(v *View) CardWords {
@@ -59,9 +58,9 @@ func (s *speech) cardWords(v *View) CardWords {
 		Wrists: s.say("joint.wrists"), Elbows: s.say("joint.elbows"), Shoulders: s.say("joint.shoulders"),
 		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
-		DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
+		Notes: s.say("card.notes"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
-		Foot: join(v.Client, v.Skill, v.Block), Page: s.say("card.page"),
+		Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
 	}
 }
 
@@ -128,12 +127,22 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the week's first note, or that the week is provisional.
+// cardNote is the gate that has to be signed before this week's step, else that
+// there is less help from here, else that the week is provisional.
 func (s *speech) cardNote(w program.Week) string {
-	for _, n := range s.notes(open(w.Notes)) {
-		return n
+	gate := ""
+	for _, g := range s.program.Gates {
+		if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
+			gate = s.say("card.gate", "step", s.step(g.Step))
+		}
 	}
-	if w.Provisional {
+	less := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "less-help" })
+	switch {
+	case gate != "":
+		return gate
+	case less >= 0:
+		return s.notes(w.Notes[less : less+1])[0]
+	case w.Provisional:
 		return s.say("week.provisional")
 	}
 	return ""
@@ -149,8 +158,8 @@ func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardIte
 	c.Amount = s.dose(p)
 	switch {
 	case p.InRests:
-		c.Pause = c.Remark
-	case p.Rest > 0 && p.Sets > 1:
+		c.Pause = s.say("card.in_rests")
+	case p.Rest > 0 && (p.Sets > 1 || p.Max || p.Check):
 		c.Pause = s.say("amount.rest", "rest", c.Rest)
 	}
 	if p.Max || p.Check {

@@ -114,7 +114,7 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		}
 		f := forecastOf(p, l.ID)
 		r := Rung{StepID: l.ID, Step: s.step(l.ID), Share: s.percent(l.Share), ShareOf1: l.Share,
-			State: rungState(p, l.ID, behind || f.Held)}
+			State: rungState(p, l.ID, behind || f.Held), Stance: l.Stance}
 		if step, ok := s.road.Step(l.ID); ok {
 			r.ExerciseID = step.Exercise
 		}

@@ -51,6 +51,7 @@ type View struct {
 	Forecast Forecast
 	Ladder   []Rung // this body's order of steps
 	Weeks    []Week
+	Pictures []Picture // the block's positions and the goal's
 	Gates    []Gate
 	Outline  []string // what comes after the block
 	After    string   // the same in a line
@@ -107,8 +108,9 @@ type Rung struct {
 	ShareOf1     float64
 	State        RungState
 	StateWord    string
-	When         string // "most likely about June 2027"; empty when held or not forecast
-	Month        string // "Jun 2027"
+	When         string         // "most likely about June 2027"; empty when held or not forecast
+	Month        string         // "Jun 2027"
+	Stance       program.Stance // held free
 }
 
 // RungState says where a step stands for the client.
@@ -154,6 +156,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Forecast = s.forecast(p)
 	v.Ladder = s.ladder(p)
 	v.Weeks = s.weeks(p)
+	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
 	if len(v.Outline) > 0 {

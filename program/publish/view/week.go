@@ -34,6 +34,7 @@ type Week struct {
 	Test        string // "tested: open tuck, advanced tuck"
 	Check       string // "check hold", in a week that opens with one
 	Provisional bool   // stands until the next check hold has spoken
+	Stance      program.Stance
 	Sessions    []Session
 	Notes       []string
 }
@@ -44,7 +45,8 @@ type Session struct {
 	Date    program.Date
 	Title   string // "Monday 11 January"
 	Day     string // "Mon"
-	Short   string // "Mon 11"
+	DayDate string // "Mon 11"
+	Short   string // the same, and where the day has fewer main sets than the week's most: "Mon 11, 3 ×"
 	Minutes string // "57 min"
 	Items   []Item
 	Dropped []string
@@ -96,11 +98,7 @@ func (s *speech) week(w program.Week) Week {
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
 		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
 	}
-	if w.Step != "" {
-		v.Step = s.step(w.Step)
-	} else if w.Exercise != "" {
-		v.Step = s.exercise(w.Exercise)
-	}
+	v.Step, v.Stance = s.name(w), w.Stance
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
@@ -163,8 +161,9 @@ func (s *speech) check(w program.Week) string {
 }
 
 func (s *speech) session(number int, from program.Session) Session {
+	brief := s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day()))
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
-		Short:   s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day())),
+		DayDate: brief, Short: brief,
 		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
 	for _, item := range from.Items {
 		v.Items = append(v.Items, s.item(item))
