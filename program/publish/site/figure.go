@@ -29,7 +29,7 @@ func (b *builder) draw() map[figureKey]template.HTML {
 	}
 	all := map[figureKey]template.HTML{}
 	add := func(m *program.RoadMap, id, name string) {
-		title := b.words.fill("session.figure", "step", sentence(name))
+		title := b.words.fill("figure.title", "step", sentence(name))
 		if svg, ok := b.illustrate(m.ID+"/"+id, title, "pose-"+id); ok {
 			all[figureKey{m.ID, id}] = svg
 		}
@@ -65,8 +65,19 @@ func (b *builder) illustrate(name, title, id string) (template.HTML, bool) {
 		d = figure.Draw(i.Stance, figure.Options{Help: b.kilograms(i.Stance.Help), Toes: b.kilograms(i.Stance.ToesCarry),
 			Headroom: shownBand, Text: shownText})
 	}
-	svg := figure.SVG(d, title, b.words.word("session.figure_told"), figure.SVGOptions{Prefix: id, Scale: 500})
+	svg := figure.SVG(d, title, b.told(&i.Stance), figure.SVGOptions{Prefix: id, Scale: 500})
 	return template.HTML(svg), true // the figure package escapes what it is given
+}
+
+// told describes a drawing for those who hear the page.
+func (b *builder) told(s *program.Stance) string {
+	switch {
+	case s.Help > 0:
+		return b.words.fill("figure.desc_band", "help", b.kilograms(s.Help))
+	case s.ToesCarry > 0:
+		return b.words.fill("figure.desc_toes", "help", b.kilograms(s.ToesCarry))
+	}
+	return b.words.word("figure.desc")
 }
 
 // kilograms writes a force as help is written; empty for none.
