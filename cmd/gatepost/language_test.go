@@ -123,7 +123,8 @@ func disguisePrograms(t *testing.T, folder string) {
 var (
 	// kept are the parts of a file that are no words: placeholders, escapes, and
 	// where links lead.
-	kept = regexp.MustCompile(`\{[a-z_]+\}|\\u[0-9a-f]{4}|\]\([^)]*\)`)
+	kept        = regexp.MustCompile(`\{[a-z_]+\}|\\u[0-9a-f]{4}|\]\([^)]*\)`)
+	placeholder = regexp.MustCompile(`\{[a-z_]+\}`)
 	// key begins a line of YAML.
 	key = regexp.MustCompile(`^ *[a-z0-9][a-z0-9 _-]*:( |$)`)
 )
@@ -211,7 +212,7 @@ func visible(t *testing.T, file string) string {
 		t.Fatal(err)
 	}
 	var out strings.Builder
-	z, hidden := html.NewTokenizer(bytes.NewReader(b)), false
+	z, inside := html.NewTokenizer(bytes.NewReader(b)), ""
 	for {
 		switch kind := z.Next(); kind {
 		case html.ErrorToken:
@@ -220,28 +221,38 @@ func visible(t *testing.T, file string) string {
 			}
 			return out.String()
 		case html.TextToken:
-			if !hidden {
+			switch inside {
+			case "":
 				out.WriteString(string(z.Text()) + "\n")
+			case "application/ld+json":
+				out.WriteString(strings.Join(strings.Split(machineWords.ReplaceAllString(string(z.Raw()), ""), `"`), "\n"))
 			}
 		case html.StartTagToken, html.SelfClosingTagToken, html.EndTagToken:
 			tag := z.Token()
-			switch {
-			case tag.Data == "script" || tag.Data == "style":
-				hidden = kind == html.StartTagToken
-			default:
-				out.WriteString(told(tag))
+			out.WriteString(told(tag))
+			if inside = ""; kind == html.StartTagToken && (tag.Data == "script" || tag.Data == "style") {
+				inside = tag.Data
+				for _, a := range tag.Attr {
+					if a.Key == "type" {
+						inside = a.Val
+					}
+				}
 			}
 		}
 	}
 }
+
+// machineWords are the parts of JSON-LD that are for machines: the names of its
+// properties, types, addresses, the language, and durations (ISO 8601).
+var machineWords = regexp.MustCompile(`"(@type|@context|inLanguage|url|@id)":"[^"]*"|"[A-Za-z@]+":|"P[0-9TWDHMS]+"`)
 
 // told are the attributes of a tag that readers meet.
 func told(tag html.Token) string {
 	var all string
 	for _, a := range tag.Attr {
 		describes := tag.Data == "meta" && a.Key == "content" && strings.Contains(tag.String(), `"description"`)
-		if a.Key == "aria-label" || a.Key == "title" || a.Key == "alt" || describes {
-			all += html.UnescapeString(a.Val) + "\n"
+		if a.Key == "aria-label" || a.Key == "title" || a.Key == "alt" || describes || strings.HasPrefix(a.Key, "data-") {
+			all += placeholder.ReplaceAllString(a.Val, "") + "\n"
 		}
 	}
 	return all

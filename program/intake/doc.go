@@ -7,6 +7,9 @@
 // studio, the clients and the public programs (content/programs, one file each)
 // are never taken from what is built in.
 //
+// The library is in English. Where the studio names another language, the files
+// of content/<language> are laid over it: words alone, see translation.go.
+//
 // Reading is strict. An unknown key, a key written twice, a number without its
 // unit, a name nobody knows, an impossible body: each is a Problem with file,
 // line, column, the line itself and what to write instead. All problems of all
