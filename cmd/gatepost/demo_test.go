@@ -27,8 +27,10 @@ func demo(t testing.TB) string {
 func copyOfDemo(t testing.TB) string {
 	t.Helper()
 	folder := t.TempDir()
-	if err := os.CopyFS(folder+"/content/clients", os.DirFS("../../content/clients")); err != nil {
-		t.Fatal(err)
+	for _, part := range []string{"clients", "programs"} {
+		if err := os.CopyFS(folder+"/content/"+part, os.DirFS("../../content/"+part)); err != nil {
+			t.Fatal(err)
+		}
 	}
 	b, err := os.ReadFile("../../content/studio.yaml")
 	if err == nil {
