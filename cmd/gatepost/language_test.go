@@ -58,14 +58,11 @@ func says(t *testing.T, args ...string) string {
 // comes last, who decides, is whole.
 func TestGerman(t *testing.T) {
 	folder := in(t, "de")
-	if said := says(t, "check", "--folder", folder); strings.Contains(said, "warning") {
-		t.Error(said)
-	}
 	says(t, "--folder", folder)
 	pdftotext := tool(t, "pdftotext")
 	for _, file := range found(t, folder, ".pdf") {
 		text := strings.Join(strings.Fields(printed(t, pdftotext, file)), " ")
-		if filepath.Base(file) != "cards.pdf" && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
+		if !strings.HasSuffix(file, "cards.pdf") && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
 			t.Errorf("%s does not say who decides", file)
 		}
 		if before, _, cut := strings.Cut(text, "…"); cut {
