@@ -118,7 +118,7 @@ func TestPaperOfTheDemo(t *testing.T) {
 			t.Errorf("%s: little text: %v\n%s", path, err, out)
 		}
 		checkFonts(t, pdffonts, path)
-		if filepath.Base(path) == "one-page.pdf" {
+		if strings.HasSuffix(path, "one-page.pdf") {
 			if out, _ := exec.Command(qpdf, "--show-npages", path).Output(); strings.TrimSpace(string(out)) != "1" {
 				t.Errorf("%s has %s pages", path, out)
 			}

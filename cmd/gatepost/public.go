@@ -17,6 +17,7 @@ var documents = []struct {
 }{
 	{"wall-chart.pdf", paper.WallChart},
 	{"one-page.pdf", paper.OnePage},
+	{"cards.pdf", func(v *view.View) ([]byte, program.Problems) { return paper.Cards(v, false) }},
 }
 
 // publics plans the public programs and prints what there is to download.
@@ -68,7 +69,10 @@ func printLevel(v *view.View, file string) (made []site.Document, problems progr
 				found[i].File = file
 			}
 		}
-		made, problems = append(made, site.Document{Name: d.name, Bytes: b}), append(problems, found...)
+		problems = append(problems, found...)
+		if len(b) > 0 {
+			made = append(made, site.Document{Name: d.name, Bytes: b})
+		}
 	}
 	return made, problems
 }

@@ -113,7 +113,7 @@ func (f *folder) openIfThere(from fs.FS, file string, builtIn bool) (*source, bo
 // readClients reads every client's folder, by slug.
 func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*client {
 	entries := f.entries(f.coach, clientsFolder)
-	if len(entries) == 0 && !f.exists(programsFolder) {
+	if len(entries) == 0 && len(f.entries(f.coach, programsFolder)) == 0 {
 		f.say(clientsFolder, "there is no client yet", "Write the first one's file with: gatepost intake NAME")
 	}
 	var clients []*client

@@ -152,37 +152,43 @@ func (s *speech) shown(l *program.Level) string {
 	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.seconds(l.Hold), "rpe", s.decimal(l.RPE))...)
 }
 
-// undated is the view of a level's program, for every renderer: a client's, with
-// what only a client has left out.
+// undated is the view of a level's program, for every renderer: that of a client,
+// with what only a client has left out.
 func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *program.Level, level *Level) *View {
 	p := l.Program
 	p.Client, p.Outline, p.Forecasts = program.Client{}, nil, heldOnly(p.Forecasts)
-	name := s.say("level.heading", "level", level.Name, "step", level.Short)
-	v := &View{
-		Title: s.say("level.title", "program", from.Title, "level", level.Name), Client: name, First: name,
-		Coach: coach, Lang: s.lang, SkillID: p.Skill, Skill: from.Title, GoalStep: p.Goal.Step, Goal: s.goalOf(from),
-		Version: version(s.lib, &l.Program), Block: s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks))),
-		Where: level.Shown, Forecast: Forecast{Range: s.say("level.no_date")},
-		Ladder: s.ladder(&p), Weeks: s.weeks(&p), Gates: s.gates(&p), Notes: s.notes(p.Notes),
-		Cue: s.cue(&p), Advice: s.advice(),
-	}
-	v.Labels = s.labels(v, &p)
+	v := s.view(coach, &p)
+	v.Client = s.say("level.heading", "level", level.Name, "step", level.Short)
+	v.First, v.Skill = v.Client, from.Title
+	v.Title = s.say("level.title", "program", from.Title, "level", level.Name)
+	v.Goal, v.Where, v.Version = s.goalOf(from), level.Shown, version(s.lib, &l.Program)
+	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))
+	v.Measured, v.On, v.Start = 0, "", 0
+	v.Forecast = Forecast{Range: s.say("level.no_date")}
+	v.CueWorth = nil // the body it speaks of is not the reader's
 	v.Labels.Measured, v.Labels.Dates = "", ""
 	v.Labels.MadeFor, v.Labels.Ladder = s.say("level.made_for"), s.say("level.ladder")
-	for i := range v.Weeks {
-		s.takeDates(&v.Weeks[i])
-	}
+	s.takeDates(v)
 	return v
 }
 
-// takeDates leaves of a week's dates only the weekdays.
-func (s *speech) takeDates(w *Week) {
-	w.Start, w.Dates, w.From = 0, "", ""
-	for i := range w.Sessions {
-		d := &w.Sessions[i]
-		d.Title, d.Short = s.weekday(d.Date), d.Day
-		d.Date = 0
+// takeDates leaves of all dates only the weekdays.
+func (s *speech) takeDates(v *View) {
+	var days []string
+	for i := range v.Weeks {
+		w := &v.Weeks[i]
+		w.Start, w.Dates, w.From = 0, "", ""
+		for j := range w.Sessions {
+			d := &w.Sessions[j]
+			d.Title, d.Short = s.weekday(d.Date), d.Day
+			d.Date = 0
+			days = append(days, d.Title)
+		}
 	}
+	for i := range v.Cards { // one for each session
+		v.Cards[i].Date = days[i]
+	}
+	v.CardText.Foot = v.Skill
 }
 
 // heldOnly keeps of forecasts what a level has shown.
