@@ -7,7 +7,7 @@
   if (!panel) return;
   const part = (name) => panel.querySelector("." + name), words = panel.dataset;
   const digits = part("digits"), phase = part("phase"), round = part("round"), bar = part("left");
-  const hold = part("hold"), skip = part("skip"), end = part("end");
+  const hold = part("hold"), skip = part("further"), end = part("end");
   const READY = 8; // s to get into position (our judgement)
   let sound, lock, opener, plan = [], at = 0, until = 0, left = 0, paused = true, last = -1, clock = 0;
 

@@ -30,7 +30,7 @@ func demo(t testing.TB, change func(*program.Assessment)) site.Source {
 func studio(t testing.TB, folder fs.FS, change func(*program.Assessment)) site.Source {
 	t.Helper()
 	studio, problems := intake.Read(folder, folder, nil)
-	s := site.Source{Coach: studio.Coach, Library: &studio.Library, Templates: []fs.FS{templates.FS}}
+	s := site.Source{Coach: studio.Coach, Library: &studio.Library, Notes: studio.Notes, Templates: []fs.FS{templates.FS}}
 	for i := range studio.Clients {
 		if change != nil {
 			change(&studio.Clients[i])
