@@ -171,15 +171,15 @@ func (p *card) cue(bottom float64) float64 {
 	return b.Y
 }
 
-// plate is the week's figure at a height; nil where the session has none.
-func (p *card) plate(h float64) *Plate {
+// plate is the week's figure at a size; nil where the session has none.
+func (p *card) plate(w, h float64) *Plate {
 	if !p.c.Figure.Drawn() {
 		return nil
 	}
 	key := fmt.Sprint("figure ", p.c.Number, h)
 	if p.plates[key] == nil {
 		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
-		p.plates[key] = figurePlate(d, figureWidth, h)
+		p.plates[key] = figurePlate(d, w, h)
 	}
 	return p.plates[key]
 }

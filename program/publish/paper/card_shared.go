@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strconv"
 
 	"gatepost/program/publish/view"
@@ -45,7 +46,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	}
 	w := (width - captionWidth) / float64(columns)
 	foot := cellDose + cellPause
-	if !ticks || p.tight {
+	if between := func(i view.CardItem) bool { return i.Remark != "" }; !ticks || p.bare || p.tight && !slices.ContainsFunc(r.items, between) {
 		foot = cellDose
 	}
 	top := y
@@ -88,7 +89,11 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
 	marks := []Mark{dose}
 	x, n := dose.Right()+1.5, sets(item)
-	if side := min(tick, (b.Right()-x)/float64(n)-0.4); ticks && side >= leastTick {
+	side := min(tick, (b.Right()-x)/float64(n)-0.4)
+	if side < leastTick { // one for all sets
+		side, n = min(tick, b.Right()-x), 1
+	}
+	if ticks && side >= leastTick {
 		for range n {
 			marks = append(marks, Frame{Box{x, b.Y + (line.H-side)/2, side, side}, 0.25, 0, Ink})
 			x += side + 0.4

@@ -18,7 +18,7 @@ func allPages(ts *typesetter, v *view.View) []*Page {
 	if len(v.Weeks) == 0 {
 		return []*Page{layOnePage(ts, v)}
 	}
-	return []*Page{layChart(ts, v, wall), layChart(ts, v, hand), layOnePage(ts, v)}
+	return append([]*Page{layChart(ts, v, wall), layChart(ts, v, hand), layOnePage(ts, v)}, layCoach(ts, v)...)
 }
 
 // Over generated clients, planned as they would be: no text leaves its box, no
