@@ -25,7 +25,7 @@ func Calendar(v *View) []byte {
 	line("PRODID:-//Gatepost//Training program//EN")
 	line("CALSCALE:GREGORIAN")
 	line("METHOD:PUBLISH")
-	line("X-WR-CALNAME:%s", escape(join(v.Skill, v.First)))
+	line("X-WR-CALNAME:%s", escape(v.Skill+" · "+v.First)) // no comma: some readers leave the escape in names of this kind
 	for _, w := range v.Weeks {
 		for _, session := range w.Sessions {
 			event(line, v, w, session)
