@@ -165,7 +165,7 @@ func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *pr
 	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))
 	v.Measured, v.On, v.Start = 0, "", 0
 	v.Forecast = Forecast{Range: s.say("level.no_date")}
-	v.CueWorth = nil // the body it speaks of is not the reader's
+	v.CueWorth, v.ForCoach = nil, CoachPage{} // the body they speak of is not the reader's
 	v.Labels.Measured, v.Labels.Dates = "", ""
 	v.Labels.MadeFor, v.Labels.Ladder = s.say("level.made_for"), s.say("level.ladder")
 	s.takeDates(v)
