@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gatepost/program"
+	"gatepost/program/publish/view"
 )
 
 // exerciseView is the page of one exercise.
@@ -136,7 +137,8 @@ func (b *builder) exerciseLinks(ids []string) []link {
 	return links
 }
 
-// used leads to the steps of the road maps that hold or drill an exercise.
+// used leads to the steps of the road maps that hold or drill an exercise, and to
+// the public programs that have it.
 func (b *builder) used(id string) []link {
 	var links []link
 	for _, m := range b.Library.RoadMaps {
@@ -147,7 +149,23 @@ func (b *builder) used(id string) []link {
 			}
 		}
 	}
+	for _, p := range b.Publics {
+		if trains(p.View, id) {
+			links = append(links, link{Text: p.View.Title, Href: publicPage(p.View.ID)})
+		}
+	}
 	return links
+}
+
+// trains says whether any session of a public program has an exercise.
+func trains(p *view.Public, id string) bool {
+	return slices.ContainsFunc(p.Levels, func(l view.Level) bool {
+		return slices.ContainsFunc(l.Weeks, func(w view.Week) bool {
+			return slices.ContainsFunc(w.Sessions, func(s view.Session) bool {
+				return slices.ContainsFunc(s.Items, func(i view.Item) bool { return i.ExerciseID == id })
+			})
+		})
+	})
 }
 
 // kit lists what is needed, each with what would do instead.

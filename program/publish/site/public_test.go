@@ -178,3 +178,14 @@ func TestWithoutPrograms(t *testing.T) {
 	}
 	checkLinks(t, files, 500)
 }
+
+// An exercise's page says which programs have it.
+func TestExercisesLeadToPrograms(t *testing.T) {
+	files := build(t, demo(t, nil))
+	for page, want := range map[string]bool{"planche-lean": true, "straddle-hold": false} {
+		got := slices.Contains(linksOf(t, "site/x", files["site/exercise-"+page+".html"]), "site/program-bare-floor.html")
+		if got != want {
+			t.Errorf("%s leads to the program on the bare floor: %v", page, got)
+		}
+	}
+}
