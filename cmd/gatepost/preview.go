@@ -7,6 +7,7 @@ import (
 	"net"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -125,7 +126,7 @@ func (j *job) remake() (files map[string][]byte, messages string) {
 func reported(problems program.Problems) string {
 	var out bytes.Buffer
 	problems.Sort()
-	intake.Report(&out, problems)
+	intake.Report(&out, slices.Compact(problems)) // a word that is missing is missing for every client
 	return out.String()
 }
 
