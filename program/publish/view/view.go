@@ -140,7 +140,11 @@ type Gate struct {
 // word once, with the words file; the View is complete but for those.
 func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, program.Problems) {
 	s := newSpeech(coach, lib, p)
-	return s.view(coach, p), s.problems()
+	v := s.view(coach, p)
+	if len(v.Withheld) == 0 {
+		v.ForCoach = s.coachPage(p)
+	}
+	return v, s.problems()
 }
 
 func (s *speech) view(coach program.Coach, p *program.Program) *View {
@@ -172,7 +176,6 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
-	v.ForCoach = s.coachPage(p)
 	return v
 }
 
