@@ -28,9 +28,10 @@ const (
 // job is one command at work on one coach's folder.
 type job struct {
 	surroundings
-	path string   // of the folder, from the command line
-	root *os.Root // the folder, opened
-	last publicly // the public programs as they were made last
+	path string    // of the folder, from the command line
+	root *os.Root  // the folder, opened
+	kept *keepsake // of a preview, from one making to the next; nil: none
+	last publicly  // the public programs as they were made last
 }
 
 // open opens the coach's folder.

@@ -123,7 +123,7 @@ func (j *job) plan(typed, format string) error {
 	if problems.Stop() || len(chosen) == 0 {
 		return j.report(problems)
 	}
-	c := makeClient(&studio, chosen[0], output{})
+	c := makeClient(&studio, chosen[0], output{}, nil)
 	if err := j.report(append(problems, c.problems...)); err != nil {
 		return err
 	}

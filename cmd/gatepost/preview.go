@@ -120,6 +120,7 @@ func (j *job) remake() (files map[string][]byte, messages string) {
 	if problems = append(problems, m.problems...); problems.Stop() {
 		return nil, reported(problems)
 	}
+	j.kept = j.keep(&studio, m)
 	return below(m.files, "site/"), ""
 }
 

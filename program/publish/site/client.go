@@ -72,28 +72,15 @@ type gateView struct {
 // safePage is the random part of a client's address.
 var safePage = regexp.MustCompile(`^[a-z0-9]{8,32}$`)
 
-// clients writes the pages of those who share to the site and have a program.
-// One that waits for clearance has no page: even the waiting is private.
-func (b *builder) clients() {
-	taken := map[string]bool{}
-	for _, v := range b.Clients {
-		if !v.Public || len(v.Withheld) > 0 {
-			continue
-		}
-		if !safePage.MatchString(v.Page) || taken[v.Page] {
-			b.report(program.Problem{
-				Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
-				Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
-				Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
-			})
-			continue
-		}
-		taken[v.Page] = true
-		b.later(func() { b.client(v) })
-	}
-}
-
 func (b *builder) client(v *view.View) {
+	if !b.claim(v) {
+		b.report(program.Problem{
+			Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
+			Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
+			Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
+		})
+		return
+	}
 	folder := clientFolder + v.Page + "/"
 	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-"}
 	b.write(folder+"index.html", "program.html", b.program(v, at))

@@ -22,16 +22,16 @@ type figureKey struct{ roadMap, step string }
 
 // draw makes each step's figure once; pages that show the step share it. It is
 // that of an average body, so that nobody's proportions are published.
-func (b *builder) draw() map[figureKey]template.HTML {
+func (b *builder) draw() {
 	b.poses = map[string]*program.Illustration{}
 	for i := range b.Illustrations {
 		b.poses[b.Illustrations[i].Name] = &b.Illustrations[i]
 	}
-	all := map[figureKey]template.HTML{}
+	b.figures = map[figureKey]template.HTML{}
 	add := func(m *program.RoadMap, id, name string) {
 		title := b.words.fill("figure.title", "step", sentence(name))
 		if svg, ok := b.illustrate(m.ID+"/"+id, title, "pose-"+id); ok {
-			all[figureKey{m.ID, id}] = svg
+			b.figures[figureKey{m.ID, id}] = svg
 		}
 	}
 	for i := range b.Library.RoadMaps {
@@ -45,7 +45,6 @@ func (b *builder) draw() map[figureKey]template.HTML {
 			}
 		}
 	}
-	return all
 }
 
 // illustrate draws the illustration of a name, with a title for those who hear

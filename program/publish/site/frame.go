@@ -45,8 +45,10 @@ func (b *builder) frame(heading, page, root string) frame {
 		Mark:    cmp.Or(b.Coach.Studio, b.Coach.Name),
 		Root:    root,
 		Private: root != "",
-		Nav:     b.nav(page, root),
 		Coach:   b.Coach,
+	}
+	if !f.Private {
+		f.Nav = b.nav(page)
 	}
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
@@ -68,10 +70,10 @@ func (b *builder) frame(heading, page, root string) frame {
 
 // nav lists the public programs, the road maps, the exercises and the coach's pages. The cautions
 // stand at the foot of every page instead, and shared programs nowhere.
-func (b *builder) nav(page, root string) []link {
+func (b *builder) nav(page string) []link {
 	var links []link
 	add := func(text, to string) {
-		links = append(links, link{Text: text, Href: root + to, Here: to == page})
+		links = append(links, link{Text: text, Href: to, Here: to == page})
 	}
 	if len(b.Publics) > 0 {
 		add(b.words.word("find.programs"), programsPage)

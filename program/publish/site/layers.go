@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 
 	"gatepost/program"
 )
@@ -105,13 +106,18 @@ func (l look) render(kind string, page any) ([]byte, *program.Problem) {
 	if !ok {
 		return nil, nil // its parse error is already reported
 	}
-	var out bytes.Buffer
-	if err := t.ExecuteTemplate(&out, "base.html", page); err != nil {
+	out := sheets.Get().(*bytes.Buffer)
+	defer sheets.Put(out)
+	out.Reset()
+	if err := t.ExecuteTemplate(out, "base.html", page); err != nil {
 		p := templateProblem(kind, err)
 		return nil, &p
 	}
-	return out.Bytes(), nil
+	return bytes.Clone(out.Bytes()), nil // no larger than it must be: thousands are kept
 }
+
+// sheets are buffers to write pages in.
+var sheets = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 
 // templateError is how the standard library begins its messages:
 // "template: home.html:12:5: executing …", "html/template:home.html:3: …",

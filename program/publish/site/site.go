@@ -41,16 +41,54 @@ type File struct {
 	Bytes []byte
 }
 
-// Build makes the whole site, sorted by path. Where the problems stop the work
-// the files are not complete and must not be published.
-func Build(s Source) ([]File, program.Problems) {
-	b := &builder{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
-	b.addresses.addNotes(s.Notes)
-	b.addresses.addPublics(s.Publics)
-	var problems program.Problems
-	b.look, problems = readLook(s.Templates, b.words.word)
-	b.problems = append(b.problems, problems...)
-	b.figures = b.draw()
+// Site is a site being made: what its pages share is there, the pages are made
+// when they are asked for. Clients may be asked for side by side.
+type Site struct {
+	Source
+	words     *words
+	addresses addresses
+	look      look
+	poses     map[string]*program.Illustration // by name
+	figures   map[figureKey]template.HTML
+	problems  program.Problems // of what is shared
+	taken     sync.Map         // address of a client's pages to whose it is
+}
+
+// New begins a site. Clients of the source mean nothing to it.
+func New(s Source) *Site {
+	site := &Site{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
+	site.addresses.addNotes(s.Notes)
+	site.addresses.addPublics(s.Publics)
+	site.look, site.problems = readLook(s.Templates, site.words.word)
+	b := builder{Site: site}
+	b.draw()
+	site.problems = append(site.problems, b.problems...)
+	return site
+}
+
+// Client makes the pages of one shared program; none where it is not shared or
+// waits for clearance: even the waiting is private.
+func (s *Site) Client(v *view.View) ([]File, program.Problems) {
+	b := builder{Site: s}
+	if v.Public && len(v.Withheld) == 0 {
+		b.client(v)
+	}
+	return b.done()
+}
+
+// claim says whether a client's address is one, and no other client's.
+func (s *Site) claim(v *view.View) bool {
+	if !v.Public || len(v.Withheld) > 0 || !safePage.MatchString(v.Page) {
+		return false
+	}
+	owner, _ := s.taken.LoadOrStore(v.Page, v)
+	return owner == v
+}
+
+// Public makes all pages that are not a client's. Asked for last, its problems
+// hold the words that any page lacked.
+func (s *Site) Public() ([]File, program.Problems) {
+	b := builder{Site: s}
 	b.home()
 	b.exercises()
 	b.texts()
@@ -59,31 +97,55 @@ func Build(s Source) ([]File, program.Problems) {
 		b.roadMap(&s.Library.RoadMaps[i])
 	}
 	b.publics()
-	b.clients()
 	b.render()
 	b.machines()
 	b.files = append(b.files, b.look.assets...)
-	for i := range b.files {
-		b.files[i].Path = "site/" + b.files[i].Path
+	b.problems = append(b.problems, s.problems...)
+	files, problems := b.done()
+	problems = append(problems, s.words.problems()...)
+	problems.Sort()
+	return files, problems
+}
+
+// Build makes the whole site, sorted by path. Where the problems stop the work
+// the files are not complete and must not be published.
+func Build(s Source) ([]File, program.Problems) {
+	site := New(s)
+	files := make([][]File, len(s.Clients))
+	found := make([]program.Problems, len(s.Clients))
+	for _, v := range s.Clients {
+		site.claim(v) // in order, so that the second is always the one refused
 	}
-	slices.SortFunc(b.files, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
-	b.problems = append(b.problems, b.words.problems()...)
-	b.problems.Sort()
-	return b.files, b.problems
+	sideBySide(len(s.Clients), func(i int) { files[i], found[i] = site.Client(s.Clients[i]) })
+	all, problems := site.Public()
+	for i := range files {
+		all = append(all, files[i]...)
+		for _, p := range found[i] {
+			if !slices.Contains(problems, p) { // one broken template, many pages
+				problems = append(problems, p)
+			}
+		}
+	}
+	slices.SortFunc(all, func(a, b File) int { return cmp.Compare(a.Path, b.Path) })
+	problems.Sort()
+	return all, problems
 }
 
 // builder gathers pages, files and problems while a site is made.
 type builder struct {
-	Source
-	words     *words
-	addresses addresses
-	look      look
-	poses     map[string]*program.Illustration // by name
-	figures   map[figureKey]template.HTML
-	pages     []func() // pages still to be made, each on its own
-	mutex     sync.Mutex
-	files     []File           // behind the mutex
-	problems  program.Problems // behind the mutex
+	*Site
+	pages    []func() // pages still to be made, each on its own
+	mutex    sync.Mutex
+	files    []File           // behind the mutex
+	problems program.Problems // behind the mutex
+}
+
+// done gives files with their whole path.
+func (b *builder) done() ([]File, program.Problems) {
+	for i := range b.files {
+		b.files[i].Path = "site/" + b.files[i].Path
+	}
+	return b.files, b.problems
 }
 
 // later puts off a page, or a few that belong together, to be made beside others.

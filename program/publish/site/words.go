@@ -38,11 +38,24 @@ func (w *words) word(key string) string {
 
 // fill puts values into the text under a key: pairs of placeholder and value.
 func (w *words) fill(key string, pairs ...string) string {
-	braced := slices.Clone(pairs)
-	for i := 0; i < len(braced); i += 2 {
-		braced[i] = "{" + braced[i] + "}"
+	text := w.word(key)
+	var out strings.Builder
+	for {
+		before, rest, found := strings.Cut(text, "{")
+		name, after, closed := strings.Cut(rest, "}")
+		at := placeOf(name, pairs)
+		out.WriteString(before)
+		switch {
+		case !found || !closed:
+			out.WriteString(text[len(before):])
+			return out.String()
+		case at >= 0:
+			out.WriteString(pairs[at+1])
+		default: // a placeholder of nothing stays to be seen
+			out.WriteString("{" + name + "}")
+		}
+		text = after
 	}
-	return strings.NewReplacer(braced...).Replace(w.word(key))
 }
 
 // plural is the key of a text about n things: with "_one" where it is one and
@@ -52,6 +65,16 @@ func (w *words) plural(key string, n int) string {
 		return key + "_one"
 	}
 	return key
+}
+
+// placeOf finds a name among pairs of name and value; -1: it is not there.
+func placeOf(name string, pairs []string) int {
+	for i := 0; i < len(pairs); i += 2 {
+		if pairs[i] == name {
+			return i
+		}
+	}
+	return -1
 }
 
 func (w *words) problems() program.Problems {
