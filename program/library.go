@@ -18,6 +18,8 @@ type Coach struct {
 	Paper   Paper
 	Site    string // public address of the site, ending in "/"; empty: none
 	Lang    string // language of the words file; empty: "en"
+	Inks    Inks   // of the print
+	Places  Places // where each value was written
 }
 
 // Paper is the sheet size of what is handed over.

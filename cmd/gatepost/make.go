@@ -170,6 +170,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 		return c
 	}
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
+	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if part.print {
 		c.print(&studio.Library, part.bothSides)
@@ -216,7 +217,12 @@ func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
 	if !part.print {
 		return nil, nil
 	}
-	return paper.TestSheet(studio.Coach, &studio.Library)
+	return blankSheet(studio)
+}
+
+func blankSheet(studio *program.Studio) ([]byte, program.Problems) {
+	banded, lean := planner.Shown(&studio.Library)
+	return paper.TestSheet(studio.Coach, &studio.Library, paper.Shown{Banded: banded, Lean: lean})
 }
 
 // pick finds one client by slug, or all where none is named.

@@ -22,9 +22,9 @@ func WallChart(v *view.View) ([]byte, program.Problems) {
 
 func write(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
 	out, err := ink(document{Title: title, Author: v.Coach.Name, Subject: v.Goal, Lang: v.Lang,
-		Date: int(v.Measured), Pages: pages})
+		Date: int(v.Measured), Shades: paletteOf(v.Coach.Inks), Pages: pages})
 	if err != nil {
-		return nil, program.Problems{{Place: program.Place{File: sourceOf(v, 0)}, Message: err.Error()}}
+		return nil, program.Problems{{Place: program.Place{File: assessmentOf(v)}, Message: err.Error()}}
 	}
 	return out, ts.warnings(v)
 }
