@@ -31,7 +31,6 @@ type job struct {
 	path string    // of the folder, from the command line
 	root *os.Root  // the folder, opened
 	kept *keepsake // of a preview, from one making to the next; nil: none
-	last publicly  // the public programs as they were made last
 }
 
 // open opens the coach's folder.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"reflect"
 	"strings"
 
 	"gatepost/program"
@@ -21,28 +20,8 @@ var documents = []struct {
 	{"cards.pdf", func(v *view.View) ([]byte, program.Problems) { return paper.Cards(v, false) }},
 }
 
-// publicly is what the public programs were made from, and became.
-type publicly struct {
-	coach    program.Coach
-	library  program.Library
-	from     []program.PublicProgram
-	made     []site.Public
-	problems program.Problems
-}
-
-// publics gives the public programs. While a preview goes on they are made again
-// only when something of theirs has changed: a client's file has no part in them.
+// publics plans the public programs and prints what there is to download.
 func (j *job) publics(studio *program.Studio) ([]site.Public, program.Problems) {
-	l := &j.last
-	if l.made == nil || l.coach != studio.Coach || !reflect.DeepEqual(l.library, studio.Library) || !reflect.DeepEqual(l.from, studio.Public) {
-		*l = publicly{coach: studio.Coach, library: studio.Library, from: studio.Public}
-		l.made, l.problems = j.makePublics(studio)
-	}
-	return l.made, l.problems
-}
-
-// makePublics plans the public programs and prints what there is to download.
-func (j *job) makePublics(studio *program.Studio) ([]site.Public, program.Problems) {
 	var all []site.Public
 	var problems program.Problems
 	for i := range studio.Public {

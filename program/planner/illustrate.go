@@ -11,16 +11,16 @@ import (
 // 1996, Table 4), on parallettes of 10 cm under an anchor at 2.15 m, with a band
 // like many (common practice); a lean of 20 cm; a band hung half a metre off.
 const (
-	shownLean  = 0.20 // m
-	shownSlant = 0.50 // m
-	shownToes  = 0.15 // of body weight, on a scale
+	drawnLean  = 0.20 // m
+	drawnSlant = 0.50 // m
+	drawnToes  = 0.15 // of body weight, on a scale
 )
 
-var shownAthlete = program.Assessment{
+var drawnAthlete = program.Assessment{
 	Athlete: program.Athlete{Mass: 67.5, Height: 1.738},
 	Kit:     []string{parallettes},
 	Hanging: program.Hanging{Anchor: 2.15, Support: 0.10},
-	Bands: []program.Band{{Name: "shown", Rest: 1.0, Pulls: []program.Pull{
+	Bands: []program.Band{{Name: "drawn", Rest: 1.0, Pulls: []program.Pull{
 		{At: 1.3, Force: 50}, {At: 1.6, Force: 75}, {At: 1.9, Force: 95}}}},
 }
 
@@ -31,7 +31,7 @@ var shownAthlete = program.Assessment{
 // "m/lean" for the two ends of measuring a lean at a wall; and "m/board" for the
 // reaction board.
 func Illustrations(m *program.RoadMap) []program.Illustration {
-	b, _ := newBody(&shownAthlete, m)
+	b, _ := newBody(&drawnAthlete, m)
 	var all []program.Illustration
 	show := func(name string, kind program.IllustrationKind, s program.Stance) {
 		if s.Drawn() {
@@ -43,7 +43,7 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 		show(r.ID, "", b.stance(r, r.rigs[0]))
 		show(r.ID+"/flat", "", b.flat(r))
 		show(r.ID+"/band", "", b.under(r, 0))
-		show(r.ID+"/slant", "", b.under(r, shownSlant))
+		show(r.ID+"/slant", "", b.under(r, drawnSlant))
 	}
 	if m.Hands == program.HandsHang {
 		return all
@@ -53,7 +53,7 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 	}
 	b.support = mechanics.Support{} // a lean is measured with flat hands
 	show("zero", program.WallIllustration, b.lean(0))
-	show("lean", program.WallIllustration, b.lean(shownLean))
+	show("lean", program.WallIllustration, b.lean(drawnLean))
 	show("board", program.BoardIllustration, b.lying())
 	return all
 }
@@ -80,10 +80,10 @@ func (b *body) under(r *rung, offset float64) program.Stance {
 func (b *body) onTheFloor(kind program.RungKind) program.Stance {
 	switch kind {
 	case program.RungLean:
-		return b.lean(shownLean)
+		return b.lean(drawnLean)
 	case program.RungScale:
-		s := b.place(&b.all[0].pose, b.ToesCarried(b.all[0].pose, b.support, shownToes*b.weight))
-		s.ToesCarry = shownToes * b.weight
+		s := b.place(&b.all[0].pose, b.ToesCarried(b.all[0].pose, b.support, drawnToes*b.weight))
+		s.ToesCarry = drawnToes * b.weight
 		return s
 	}
 	return program.Stance{}

@@ -39,13 +39,13 @@ func TestIllustrationsShowWhatThePagesSay(t *testing.T) {
 		t.Errorf("the lean changes by %.3f m", d)
 	}
 	zero, lean := all["planche/zero"], all["planche/lean"]
-	if math.Abs(zero.Shoulder.X-zero.Wrist.X) > 1e-9 || math.Abs(lean.Shoulder.X-lean.Wrist.X-shownLean) > 1e-9 {
+	if math.Abs(zero.Shoulder.X-zero.Wrist.X) > 1e-9 || math.Abs(lean.Shoulder.X-lean.Wrist.X-drawnLean) > 1e-9 {
 		t.Errorf("leans of %.3f and %.3f m", zero.Shoulder.X-zero.Wrist.X, lean.Shoulder.X-lean.Wrist.X)
 	}
 }
 
 func TestShareBesideTheDrawings(t *testing.T) {
-	b, _ := newBody(&shownAthlete, roadMap(t))
+	b, _ := newBody(&drawnAthlete, roadMap(t))
 	for name, want := range map[string]float64{"tuck": .58, "advanced-tuck": .74, "straddle": .89, "open-half-lay": .83} {
 		r := stepOf(b, name)
 		if got := r.free.Torque / b.full; math.Abs(got-want) > .0051 {
