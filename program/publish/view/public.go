@@ -163,7 +163,7 @@ func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *pr
 	v.Title = s.say("level.title", "program", from.Title, "level", level.Name)
 	v.Goal, v.Where, v.Version = s.goalOf(from), level.Shown, version(s.lib, &l.Program)
 	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))
-	v.Measured, v.On, v.Start = 0, "", 0
+	v.Measured, v.On, v.Start, v.Places = 0, "", 0, from.Places
 	v.Forecast = Forecast{Range: s.say("level.no_date")}
 	v.CueWorth, v.ForCoach = nil, CoachPage{} // the body they speak of is not the reader's
 	v.Labels.Measured, v.Labels.Dates = "", ""
