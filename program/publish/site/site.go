@@ -51,7 +51,7 @@ type Site struct {
 	poses     map[string]*program.Illustration // by name
 	figures   map[figureKey]template.HTML
 	problems  program.Problems // of what is shared
-	taken     sync.Map         // address of a client's pages to whose it is
+	taken     sync.Map         // address of a client's pages to the client's slug
 }
 
 // New begins a site. Clients of the source mean nothing to it.
@@ -81,8 +81,8 @@ func (s *Site) claim(v *view.View) bool {
 	if !v.Public || len(v.Withheld) > 0 || !safePage.MatchString(v.Page) {
 		return false
 	}
-	owner, _ := s.taken.LoadOrStore(v.Page, v)
-	return owner == v
+	owner, _ := s.taken.LoadOrStore(v.Page, v.Slug)
+	return owner == v.Slug
 }
 
 // Public makes all pages that are not a client's. Asked for last, its problems
