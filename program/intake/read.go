@@ -125,7 +125,7 @@ func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*cl
 			f.say(name, "this cannot be read: "+reason(err), "A client is a folder inside the coach's own.")
 		case !info.IsDir():
 			f.doubt(name, "this file is not read", "A client is a folder with assessment.yaml in it.")
-		case !slugForm.MatchString(e.Name()):
+		case !isSlug(e.Name()):
 			f.say(name, "the folder's name does not fit", "Use 1 to 40 small letters a to z, digits and hyphens: "+suggestSlug(e.Name()))
 		default:
 			if c := f.readClient(e.Name(), library, kit, chance); c != nil {
