@@ -11,7 +11,7 @@ import (
 )
 
 // What the pages say beside the drawings must be what is drawn. Shares and leans
-// are those of content/roadmaps/planche.yaml; that the hands stand under the
+// are those of content/pages/leverage.md; that the hands stand under the
 // centre of mass is statics.
 func TestIllustrationsShowWhatThePagesSay(t *testing.T) {
 	road := roadMap(t)

@@ -64,7 +64,7 @@ func (b *builder) illustrate(name, title, id string) (template.HTML, bool) {
 		d = figure.Draw(i.Stance, figure.Options{Help: b.kilograms(i.Stance.Help), Toes: b.kilograms(i.Stance.ToesCarry),
 			Headroom: shownBand, Text: shownText})
 	}
-	svg := figure.SVG(d, title, b.told(&i.Stance), figure.SVGOptions{Prefix: id, Scale: 500})
+	svg := figure.SVG(d, title, b.told(&i.Stance), figure.SVGOptions{Prefix: id, Scale: 250})
 	return template.HTML(svg), true // the figure package escapes what it is given
 }
 
