@@ -47,6 +47,7 @@ func describe(pdf *gofpdf.Fpdf, d document) {
 	pdf.SetAuthor(d.Author, true)
 	pdf.SetSubject(d.Subject, true)
 	pdf.SetCreator("Gatepost", true)
+	pdf.SetCompression(false) // finish does it
 	pdf.SetCatalogSort(true)
 	date := dayTime(d.Date)
 	pdf.SetCreationDate(date)
