@@ -26,7 +26,7 @@ type Plate struct {
 func drawPicture(pdf pen, p Picture) {
 	if p.made == nil {
 		size := gofpdf.SizeType{Wd: p.Plate.Width, Ht: p.Plate.Height}
-		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(pen{&t.Fpdf, pdf.shades}) })
+		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(pen{&t.Fpdf, pdf.shades, nil}) })
 	}
 	pdf.UseTemplateScaled(p.made, gofpdf.PointType{X: p.X, Y: p.Y}, gofpdf.SizeType{Wd: p.W, Ht: p.H})
 }

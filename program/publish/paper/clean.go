@@ -14,6 +14,13 @@ const missing = '□'
 // invisible characters, and □ for what the faces lack or the PDF writer cannot
 // encode. It returns what was replaced.
 func clean(s string) (string, []rune) {
+	if isClean(s) {
+		return s, nil
+	}
+	return cleaned(s)
+}
+
+func cleaned(s string) (string, []rune) {
 	var out strings.Builder
 	var lost []rune
 	for _, r := range norm.NFC.String(strings.ToValidUTF8(s, "�")) {
@@ -29,4 +36,23 @@ func clean(s string) (string, []rune) {
 		}
 	}
 	return strings.TrimSpace(out.String()), lost
+}
+
+// isClean says quickly, of most texts, that nothing has to be done: Latin letters
+// and signs that both weights have, composed, no space at the ends.
+func isClean(s string) bool {
+	if strings.TrimSpace(s) != s {
+		return false
+	}
+	for _, r := range s {
+		if r < ' ' || r >= 0x7f && r < 0xa0 || r == 0xad || r > 0x17f {
+			return false
+		}
+		for _, family := range families {
+			if _, ok := family[0].width(r); !ok {
+				return false
+			}
+		}
+	}
+	return true
 }

@@ -1,14 +1,10 @@
 package paper
 
 import (
-	"strings"
-	"sync"
-
 	"eliasnaur.com/font/roboto/robotocondensedbold"
 	"eliasnaur.com/font/roboto/robotocondensedregular"
 	"github.com/go-fonts/dejavu/dejavusanscondensed"
 	"github.com/go-fonts/dejavu/dejavusanscondensedbold"
-	"github.com/jung-kurt/gofpdf"
 )
 
 // Face is a weight of the print's type. The zero Face is Regular.
@@ -21,18 +17,18 @@ const (
 
 const mmPerPoint = 25.4 / 72 // exact: ISO 216 sizes in mm, type in DTP points
 
-// font is one file: whole, cut to the usual letters, and measured.
+// font is one file, measured, and cut to the usual letters.
 type font struct {
 	family string
 	ttf    []byte
 	metrics
-	usual func() (ttf []byte, letters string)
+	usual usualSubsets
 }
 
 // families has, for each Face, the fonts in the order they are asked.
 var families = [2][2]*font{
-	Regular: {newFont("condensed", robotocondensedregular.TTF), newFont("symbols", dejavusanscondensed.TTF)},
-	Bold:    {newFont("condensed-bold", robotocondensedbold.TTF), newFont("symbols-bold", dejavusanscondensedbold.TTF)},
+	Regular: {newFont("RobotoCondensed", robotocondensedregular.TTF), newFont("DejaVuSansCondensed", dejavusanscondensed.TTF)},
+	Bold:    {newFont("RobotoCondensed-Bold", robotocondensedbold.TTF), newFont("DejaVuSansCondensed-Bold", dejavusanscondensedbold.TTF)},
 }
 
 // newFont reads a face that is linked into the program; a broken one is a
@@ -43,36 +39,8 @@ func newFont(family string, ttf []byte) *font {
 		panic("paper: " + family + ": " + err.Error())
 	}
 	f := &font{family: family, ttf: ttf, metrics: m}
-	f.usual = sync.OnceValues(func() ([]byte, string) {
-		letters := f.usualLetters()
-		return gofpdf.UTF8CutFont(f.ttf, letters), letters
-	})
+	f.usual = f.usualSubsets()
 	return f
-}
-
-// usualLetters are those that most documents manage with: up to Latin
-// Extended-A, and the punctuation and signs that the words use. A face cut to
-// them is a tenth of the whole, and a document is made in a quarter of the time.
-func (f *font) usualLetters() string {
-	var out strings.Builder
-	for r := rune(' '); r <= 0xffff; r++ {
-		usual := r < 0x180 || r >= 0x2010 && r < 0x2040 || strings.ContainsRune("≤≥−→←↑↓□✓", r)
-		if _, ok := f.width(r); ok && usual {
-			out.WriteRune(r)
-		}
-	}
-	return out.String()
-}
-
-// fileFor is the smallest form of the face that has all the characters used.
-func (f *font) fileFor(used map[rune]bool) []byte {
-	usual, letters := f.usual()
-	for r := range used {
-		if !strings.ContainsRune(letters, r) {
-			return f.ttf
-		}
-	}
-	return usual
 }
 
 // run is a piece of text in one font.
@@ -112,9 +80,12 @@ func (f Face) has(r rune) bool {
 
 // width is a text's length in mm at a size in points.
 func (f Face) width(s string, size float64) float64 {
-	sum := 0.0
+	first, sum := families[f][0], 0.0
 	for _, r := range s {
-		w, _ := f.fontOf(r).width(r)
+		w, ok := first.width(r)
+		if !ok {
+			w, _ = f.fontOf(r).width(r)
+		}
 		sum += w
 	}
 	return sum / 1000 * size * mmPerPoint

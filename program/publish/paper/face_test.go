@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/jung-kurt/gofpdf"
+	"pgregory.net/rapid"
 )
 
 // Our reading of the font tables against the PDF library's own.
@@ -65,7 +66,18 @@ func TestRunsFallBack(t *testing.T) {
 	for _, r := range Regular.runs("a□b") {
 		families = append(families, r.font.family+":"+r.text)
 	}
-	if got := strings.Join(families, " "); got != "condensed:a symbols:□ condensed:b" {
+	if got := strings.Join(families, " "); got != "RobotoCondensed:a DejaVuSansCondensed:□ RobotoCondensed:b" {
 		t.Errorf("got %s", got)
 	}
+}
+
+// The quick way says of no text that it is clean which the long way would change.
+func TestQuickCleanAgreesWithTheLongWay(t *testing.T) {
+	letters := rapid.RuneFrom([]rune("aZ 9-é×½\u00a0\u00ad\u0300\u0085\u017f\t≤漢ł"))
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringOf(letters).Draw(t, "text")
+		if long, lost := cleaned(s); isClean(s) && (long != s || lost != nil) {
+			t.Errorf("%q becomes %q, without %q", s, long, lost)
+		}
+	})
 }

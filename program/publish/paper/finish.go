@@ -16,11 +16,12 @@ import (
 var languageTag = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
 
 // finish writes a PDF anew: its streams compressed by one compressor for all
-// documents, its catalogue with a language and the wish to show the title and not
-// the file's name, and an /ID made from the content. The writer has no way to say
-// these, and its own compression starts a compressor for every stream, which would
-// be most of the work. Structure of the file: ISO 32000-1, 7.5.
-func finish(pdf []byte, lang string) ([]byte, error) {
+// documents, its faces as subsets that all documents share, its catalogue with a
+// language and the wish to show the title and not the file's name, and an /ID made
+// from the content. The writer has no way to say these; it starts a compressor for
+// every stream and reads and cuts every face for every document, which would be
+// most of the work. Structure of the file: ISO 32000-1, 7.5.
+func finish(pdf []byte, lang string, faces []*subset) ([]byte, error) {
 	if !languageTag.MatchString(lang) {
 		return nil, fmt.Errorf("paper: %q is not a language", lang)
 	}
@@ -30,6 +31,7 @@ func finish(pdf []byte, lang string) ([]byte, error) {
 	}
 	var out bytes.Buffer
 	out.Grow(len(pdf) / 2)
+	first := len(offsets) + 1 // number of the first font object
 	inFile := slices.Sorted(slices.Values(offsets))
 	out.Write(pdf[:inFile[0]])
 	for i, start := range inFile {
@@ -38,7 +40,13 @@ func finish(pdf []byte, lang string) ([]byte, error) {
 			end = inFile[i+1]
 		}
 		offsets[slices.Index(offsets, start)] = -out.Len() // written; below zero until all are
-		writeObject(&out, pdf[start:end], lang)
+		writeObject(&out, withFaces(pdf[start:end], faces, first), lang)
+	}
+	for i, s := range faces {
+		for n, object := range s.objects(first + i*fontObjects) {
+			offsets = append(offsets, -out.Len())
+			fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", first+i*fontObjects+n, object)
+		}
 	}
 	sum := sha256.Sum256(out.Bytes())
 	table := out.Len()
@@ -46,7 +54,7 @@ func finish(pdf []byte, lang string) ([]byte, error) {
 	for _, at := range offsets {
 		fmt.Fprintf(&out, "%010d 00000 n \n", -at)
 	}
-	fmt.Fprintf(&out, "trailer\n<<%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", trailer, sum[:16], sum[:16], table)
+	fmt.Fprintf(&out, "trailer\n<<\n/Size %d%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", len(offsets)+1, trailer, sum[:16], sum[:16], table)
 	return out.Bytes(), nil
 }
 
@@ -61,6 +69,9 @@ func crossReferences(pdf []byte) (offsets []int, trailer []byte, err error) {
 	lines, rest, ok := bytes.Cut(table, []byte("trailer"))
 	_, rest, opened := bytes.Cut(rest, []byte("<<"))
 	trailer, _, closed := bytes.Cut(rest, []byte(">>"))
+	if at := bytes.Index(trailer, []byte("\n/Root")); at >= 0 { // after /Size, which is ours
+		trailer = trailer[at:]
+	}
 	if !ok || !opened || !closed {
 		return nil, nil, broken
 	}
@@ -78,6 +89,24 @@ func crossReferences(pdf []byte) (offsets []int, trailer []byte, err error) {
 		return nil, nil, broken
 	}
 	return offsets, trailer, nil
+}
+
+var (
+	resources = []byte("2 0 obj\n") // the writer's number for what all pages use
+	fontList  = []byte("/Font <<\n")
+)
+
+// withFaces names the faces where the pages look for them.
+func withFaces(object []byte, faces []*subset, first int) []byte {
+	before, after, ok := bytes.Cut(object, fontList)
+	if !ok || !bytes.HasPrefix(object, resources) {
+		return object
+	}
+	out := append(bytes.Clone(before), fontList...)
+	for i := range faces {
+		out = fmt.Appendf(out, "/T%d %d 0 R\n", i, first+i*fontObjects)
+	}
+	return append(out, after...)
 }
 
 var (

@@ -22,24 +22,24 @@ func ink(d document) ([]byte, error) {
 	first := d.Pages[0]
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: first.Width, Ht: first.Height}})
 	describe(pdf, d)
-	addFonts(pdf, d.Pages)
-	for _, p := range d.Pages {
-		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		if p.Name != "" {
-			pdf.Bookmark(p.Name, 0, 0)
+	p := pen{pdf, d.Shades, typeOf(d.Pages)}
+	for _, page := range d.Pages {
+		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: page.Width, Ht: page.Height})
+		if page.Name != "" {
+			pdf.Bookmark(inUTF16(page.Name), 0, 0)
 		}
-		for _, m := range p.Marks {
+		for _, m := range page.Marks {
 			if !m.extent().finite() {
-				return nil, fmt.Errorf("paper: %T without a place on page %q", m, p.Name)
+				return nil, fmt.Errorf("paper: %T without a place on page %q", m, page.Name)
 			}
-			draw(pen{pdf, d.Shades}, m)
+			draw(p, m)
 		}
 	}
 	var out bytes.Buffer
 	if err := pdf.Output(&out); err != nil {
 		return nil, fmt.Errorf("paper: %w", err)
 	}
-	return finish(out.Bytes(), d.Lang)
+	return finish(out.Bytes(), d.Lang, p.faces)
 }
 
 func describe(pdf *gofpdf.Fpdf, d document) {
@@ -58,9 +58,8 @@ func describe(pdf *gofpdf.Fpdf, d document) {
 	pdf.SetLineJoinStyle("round")
 }
 
-// addFonts embeds the fonts that the texts use, each document its own copy:
-// documents that share one slice would race.
-func addFonts(pdf *gofpdf.Fpdf, pages []*Page) {
+// typeOf are the subsets that the texts need, in the order of the faces.
+func typeOf(pages []*Page) []*subset {
 	used := map[*font]map[rune]bool{}
 	for _, p := range pages {
 		for _, m := range p.Marks {
@@ -69,13 +68,15 @@ func addFonts(pdf *gofpdf.Fpdf, pages []*Page) {
 			}
 		}
 	}
+	var all []*subset
 	for _, family := range families {
 		for _, f := range family {
 			if used[f] != nil {
-				pdf.AddUTF8FontFromBytes(f.family, "", bytes.Clone(f.fileFor(used[f])))
+				all = append(all, f.subsetFor(used[f]))
 			}
 		}
 	}
+	return all
 }
 
 func (t Text) collect(used map[*font]map[rune]bool) {
@@ -130,32 +131,6 @@ func drawDot(pdf pen, d Dot) {
 	if d.Hollow {
 		pdf.fill(Paper)
 		pdf.Circle(d.At.X, d.At.Y, 0.55*d.Radius, "F")
-	}
-}
-
-// drawText sets each line by runs of one font. The lines of one box are close to
-// each other, so that text taken out of the file keeps its order.
-func drawText(pdf pen, t Text) {
-	shade := pdf.shades[t.Tone]
-	pdf.SetTextColor(shade[0], shade[1], shade[2])
-	if t.Outline {
-		pdf.line(t.Tone, outlineShare*t.Size, 0)
-		pdf.SetTextRenderingMode(1)
-		defer pdf.SetTextRenderingMode(0)
-	}
-	for i, line := range t.Lines {
-		x := t.X
-		if slack := t.W - t.Face.width(line, t.Size); t.Align == AlignCentre {
-			x += slack / 2
-		} else if t.Align == AlignRight {
-			x += slack
-		}
-		baseline := t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2
-		for _, r := range t.Face.runs(line) {
-			pdf.SetFont(r.font.family, "", t.Size)
-			pdf.Text(x, baseline, r.text)
-			x += t.Face.width(r.text, t.Size)
-		}
 	}
 }
 

@@ -29,6 +29,8 @@ type onePage struct {
 	try
 	v   *view.View
 	gap float64 // mm between zones
+
+	bodies []body // of the ladder
 }
 
 // try is a way to make the page fit.
@@ -65,8 +67,9 @@ func layOnePage(ts *typesetter, v *view.View) *Page {
 		return layLetter(ts, v, hand)
 	}
 	var p *onePage
+	bodies := rungFigures(v)
 	for _, try := range tries(10) {
-		p = &onePage{Page: hand.portrait(v.Labels.Plan, leastPage), typesetter: ts, v: v, try: try, gap: 2.5}
+		p = &onePage{Page: hand.portrait(v.Labels.Plan, leastPage), typesetter: ts, v: v, try: try, gap: 2.5, bodies: bodies}
 		if slack := p.bottom() - p.lay(); slack >= 0 {
 			p.Marks = nil
 			p.gap += min(slack/float64(len(p.zones())), 5)

@@ -51,11 +51,10 @@ func (p *onePage) ladder(y float64) float64 {
 
 // rungBodies are the figures, the line they stand on, and their scale in mm a
 // metre.
-func (p *onePage) rungBodies(top float64) (bodies []body, floor, scale float64) {
-	tall := 0.0
-	for _, r := range p.v.Ladder {
-		b := bodyOf(r.Stance, figure.Options{Plain: true})
-		bodies, tall = append(bodies, b), math.Max(tall, b.above())
+func (p *onePage) rungBodies(top float64) (all []body, floor, scale float64) {
+	bodies, tall := p.bodies, 0.0
+	for _, b := range bodies {
+		tall = math.Max(tall, b.above())
 	}
 	if tall == 0 { // nothing to draw
 		return bodies, top, 0
@@ -63,6 +62,15 @@ func (p *onePage) rungBodies(top float64) (bodies []body, floor, scale float64) 
 	width := p.width() - rungGap*float64(len(bodies))
 	scale = math.Min(rungTall*p.size/tall, widest(bodies, width, rungLeast))
 	return bodies, top + scale*tall, scale
+}
+
+// rungFigures are drawn once, for all tries.
+func rungFigures(v *view.View) []body {
+	var bodies []body
+	for _, r := range v.Ladder {
+		bodies = append(bodies, bodyOf(r.Stance, figure.Options{Plain: true}))
+	}
+	return bodies
 }
 
 // rungWords are share and name of a step and, in the second rank, where it stands

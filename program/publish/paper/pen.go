@@ -10,6 +10,7 @@ import (
 type pen struct {
 	*gofpdf.Fpdf
 	shades palette
+	faces  []*subset // T0, T1 … on the page
 }
 
 // palette has red, green and blue of each Tone.

@@ -1,0 +1,80 @@
+package paper
+
+import (
+	"encoding/binary"
+	"strconv"
+	"unicode/utf16"
+)
+
+// drawText sets each line by runs of one font. The lines of one box are close to
+// each other, so that text taken out of the file keeps its order. Operators: ISO
+// 32000-1, 9.4.
+func drawText(pdf pen, t Text) {
+	_, height := pdf.GetPageSize()
+	out := append(make([]byte, 0, 256), "q BT "...)
+	out = pdf.textTone(out, t)
+	for i, line := range t.Lines {
+		x := t.X
+		if slack := t.W - t.Face.width(line, t.Size); t.Align == AlignCentre {
+			x += slack / 2
+		} else if t.Align == AlignRight {
+			x += slack
+		}
+		y := height - (t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2)
+		for _, r := range t.Face.runs(line) {
+			n, s := pdf.face(r.font)
+			out = append(strconv.AppendInt(append(out, "/T"...), int64(n), 10), ' ')
+			out = append(number(out, t.Size), "Tf 1 0 0 1 "...)
+			out = append(number(number(out, x/mmPerPoint), y/mmPerPoint), "Tm <"...)
+			out = append(s.hex(out, r.text), "> Tj "...)
+			x += t.Face.width(r.text, t.Size)
+		}
+	}
+	pdf.RawWriteStr(string(append(out, "ET Q"...)))
+}
+
+// textTone is the letters' colour, filled or as outlines.
+func (p pen) textTone(out []byte, t Text) []byte {
+	for _, part := range p.shades[t.Tone] {
+		out = number(out, float64(part)/255)
+	}
+	if !t.Outline {
+		return append(out, "rg "...)
+	}
+	out = append(out, "RG 1 Tr "...)
+	return append(number(out, outlineShare*t.Size/mmPerPoint), "w "...)
+}
+
+// face is a font's subset in this document and its number.
+func (p pen) face(f *font) (int, *subset) {
+	for i, s := range p.faces {
+		if s.font == f {
+			return i, s
+		}
+	}
+	panic("paper: a text in a face that was not collected")
+}
+
+// hex writes a text as the numbers of its glyphs.
+func (s *subset) hex(out []byte, text string) []byte {
+	const digits = "0123456789ABCDEF"
+	for _, r := range text {
+		g := s.glyphs[r]
+		out = append(out, digits[g>>12&15], digits[g>>8&15], digits[g>>4&15], digits[g&15])
+	}
+	return out
+}
+
+// number writes an operand to a thousandth.
+func number(out []byte, v float64) []byte {
+	return append(strconv.AppendFloat(out, v, 'f', 3, 64), ' ')
+}
+
+// inUTF16 is a string as a PDF keeps text outside its pages (ISO 32000-1, 7.9.2.2).
+func inUTF16(s string) string {
+	out := []byte{0xfe, 0xff}
+	for _, u := range utf16.Encode([]rune(s)) {
+		out = binary.BigEndian.AppendUint16(out, u)
+	}
+	return string(out)
+}
