@@ -165,7 +165,7 @@ func row(w view.Week, most float64, at place) weekRow {
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
 	for _, s := range w.Sessions {
-		r.Days = append(r.Days, dayView{link{Text: s.Short, Href: r.Href + "#day-" + dayID(s)}, s.Date, s.Title})
+		r.Days = append(r.Days, dayView{link{Text: s.DayDate, Href: r.Href + "#day-" + dayID(s)}, s.Date, s.Title})
 	}
 	if w.Drop != "" {
 		r.Rig += ", " + w.Drop

@@ -180,7 +180,7 @@ func (s *speech) takeDates(v *View) {
 		w.Start, w.Dates, w.From = 0, "", ""
 		for j := range w.Sessions {
 			d := &w.Sessions[j]
-			d.Title, d.Short = s.weekday(d.Date), d.Day
+			d.Title, d.DayDate, d.Short = s.weekday(d.Date), d.Day, d.Day
 			d.Date = 0
 			days = append(days, d.Title)
 		}
