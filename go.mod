@@ -4,6 +4,7 @@ go 1.26.0
 
 require (
 	eliasnaur.com/font v0.0.0-20230308162249-dd43949cb42d
+	github.com/fsnotify/fsnotify v1.10.1
 	github.com/go-fonts/dejavu v0.3.2
 	github.com/google/go-cmp v0.7.0
 	github.com/jung-kurt/gofpdf v1.16.2

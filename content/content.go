@@ -4,6 +4,9 @@
 // A coach's own file at the same path below content/ takes the place of the
 // built-in one, whole. The studio, the clients and the programs in this folder
 // belong to the demo and are never built in.
+//
+// The library is written in English. Below a folder named after another language
+// lie its translations: the same paths, words without the numbers.
 package content
 
 import "embed"
@@ -11,5 +14,5 @@ import "embed"
 // Library is the built-in library. Its root is this folder: "exercises/tuck-hold.md",
 // "roadmaps/planche.yaml", "pages/home.md", "words/en.yaml".
 //
-//go:embed exercises roadmaps pages words
+//go:embed exercises roadmaps pages words de
 var Library embed.FS

@@ -4,8 +4,12 @@ import (
 	"io/fs"
 	"path"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // readAll gives every file of the built-in library by its path.
@@ -36,7 +40,7 @@ func TestOnlyTheLibraryIsBuiltIn(t *testing.T) {
 	for _, e := range entries {
 		names = append(names, e.Name())
 	}
-	if got := strings.Join(names, " "); got != "exercises pages roadmaps words" {
+	if got := strings.Join(names, " "); got != "de exercises pages roadmaps words" {
 		t.Errorf("built in: %s", got)
 	}
 	for name, text := range readAll(t) {
@@ -104,19 +108,105 @@ func TestFloorAloneServes(t *testing.T) {
 // The first cue is printed large on a card and is read at a glance.
 func TestCuesAreShort(t *testing.T) {
 	const longest = 44 // characters, our judgement: two lines of a card at arm's length
+	heading := regexp.MustCompile(`\n## (Cues|Stichworte)\n`)
 	for name, text := range readAll(t) {
-		_, cues, has := strings.Cut(text, "\n## Cues\n")
-		if !has {
+		at := heading.FindStringIndex(text)
+		if at == nil {
 			continue
 		}
-		cues, _, _ = strings.Cut(cues, "\n\n")
+		cues, _, _ := strings.Cut(text[at[1]:], "\n\n")
 		list := strings.Split(cues, "\n")
 		if len(list) < 3 || len(list) > 5 {
 			t.Errorf("%s has %d cues; three to five are read", name, len(list))
 		}
 		for _, cue := range list {
-			if len(strings.TrimPrefix(cue, "- ")) > longest {
+			if utf8.RuneCountInString(strings.TrimPrefix(cue, "- ")) > longest {
 				t.Errorf("%s: the cue is too long: %s", name, cue)
+			}
+		}
+	}
+}
+
+// german are the files in German, with the originals they translate.
+func german(t *testing.T) map[string]string {
+	t.Helper()
+	originals := map[string]string{"words/de.yaml": "words/en.yaml"}
+	for name := range readAll(t) {
+		if original, ok := strings.CutPrefix(name, "de/"); ok {
+			originals[name] = original
+		}
+	}
+	if len(originals) < 60 {
+		t.Fatalf("only %d files are in German", len(originals))
+	}
+	return originals
+}
+
+// What the words to avoid are in German.
+func TestGermanWordsToAvoid(t *testing.T) {
+	avoid := regexp.MustCompile(`(?i)(^|[^\pL])(un)?(sicher\pL*|garantie\pL*|versag\pL*|schw(ach|äch)\pL*|perfekt\pL*|ideal\pL*)`)
+	files := readAll(t)
+	for name := range german(t) {
+		for i, line := range strings.Split(files[name], "\n") {
+			if word := avoid.FindString(line); word != "" {
+				t.Errorf("%s:%d: %q", name, i+1, word)
+			}
+		}
+	}
+}
+
+var figure = regexp.MustCompile(`\d+([.,]\d+)?`)
+
+// figures are the numbers of a text in order of size, with a decimal point.
+func figures(text string) string {
+	found := figure.FindAllString(strings.ReplaceAll(text, "\\u00a0", " "), -1)
+	for i := range found {
+		found[i] = strings.ReplaceAll(found[i], ",", ".")
+	}
+	slices.Sort(found)
+	return strings.Join(found, " ")
+}
+
+// told is what a file tells readers: without front matter, and of a road map
+// the text that belongs to it.
+func told(name, text string) string {
+	if _, body, ok := strings.Cut(text, "\nbody: |\n"); ok {
+		return regexp.MustCompile(`(?m)^[a-z]+:`).Split(body, 2)[0]
+	}
+	if strings.HasSuffix(name, ".md") {
+		return text[strings.LastIndex(text, "\n---\n"):]
+	}
+	return text
+}
+
+// A translation says the same figures as its original.
+func TestTranslationsKeepTheFigures(t *testing.T) {
+	emergency := strings.NewReplacer(", in der EU 112", "")
+	files := readAll(t)
+	for name, original := range german(t) {
+		got, want := told(name, emergency.Replace(files[name])), told(original, files[original])
+		if diff := cmp.Diff(figures(want), figures(got)); diff != "" {
+			t.Errorf("%s (-original +translation):\n%s", name, diff)
+		}
+	}
+}
+
+// German typography: „these“ quotation marks, a space that does not break
+// between a number and its unit (DIN 5008), a decimal comma.
+func TestGermanTypography(t *testing.T) {
+	faults := map[string]*regexp.Regexp{
+		"quotation mark":    regexp.MustCompile(`[”’]|“\pL|\pL„`),
+		"a space may break": regexp.MustCompile(`\d (cm|kg|m|s|min|h|%)([^\pL]|$)`),
+		"decimal point":     regexp.MustCompile(`\d\.\d`),
+		"hyphen for a dash": regexp.MustCompile(`\pL - \pL|\d-\d`),
+	}
+	files := readAll(t)
+	for name := range german(t) {
+		for i, line := range strings.Split(files[name], "\n") {
+			for fault, form := range faults {
+				if found := form.FindString(line); found != "" {
+					t.Errorf("%s:%d: %s: %q", name, i+1, fault, found)
+				}
 			}
 		}
 	}

@@ -1,11 +1,13 @@
 package program
 
 // Studio is a coach's folder, read: who the coach is, what the library holds,
-// and every client.
+// every client, and every public program.
 type Studio struct {
 	Coach   Coach
 	Library Library
-	Clients []Assessment // by slug
+	Clients []Assessment    // by slug
+	Public  []PublicProgram // by id
+	Notes   []CoachNote     // the newest first
 }
 
 // Coach is who signs the paper.

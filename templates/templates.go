@@ -1,5 +1,6 @@
 // Package templates holds the built-in look of the website: one HTML template
-// a kind of page, the frame around them, one stylesheet and the icon.
+// a kind of page, the frame around them, one stylesheet, the icon, and two small
+// scripts that no page needs: the hold timer and the mark at the next session.
 //
 // A coach's own templates/ is laid over these by file name. Templates compute
 // nothing and contain no reader's words: words come by key from the words
@@ -10,5 +11,5 @@ import "embed"
 
 // FS holds the files by name: "base.html", "style.css".
 //
-//go:embed *.html style.css icon.svg
+//go:embed *.html style.css icon.svg timer.js today.js
 var FS embed.FS

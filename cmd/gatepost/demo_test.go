@@ -18,9 +18,19 @@ import (
 // demo builds the demo studio into a new folder and gives that folder.
 func demo(t testing.TB) string {
 	t.Helper()
+	folder := copyOfDemo(t)
+	build(t, folder)
+	return folder
+}
+
+// copyOfDemo copies what of the demo studio is not built in.
+func copyOfDemo(t testing.TB) string {
+	t.Helper()
 	folder := t.TempDir()
-	if err := os.CopyFS(folder+"/content/clients", os.DirFS("../../content/clients")); err != nil {
-		t.Fatal(err)
+	for _, part := range []string{"clients", "programs"} {
+		if err := os.CopyFS(folder+"/content/"+part, os.DirFS("../../content/"+part)); err != nil {
+			t.Fatal(err)
+		}
 	}
 	b, err := os.ReadFile("../../content/studio.yaml")
 	if err == nil {
@@ -29,7 +39,6 @@ func demo(t testing.TB) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	build(t, folder)
 	return folder
 }
 
@@ -109,7 +118,7 @@ func TestPaperOfTheDemo(t *testing.T) {
 			t.Errorf("%s: little text: %v\n%s", path, err, out)
 		}
 		checkFonts(t, pdffonts, path)
-		if filepath.Base(path) == "one-page.pdf" {
+		if strings.HasSuffix(path, "one-page.pdf") {
 			if out, _ := exec.Command(qpdf, "--show-npages", path).Output(); strings.TrimSpace(string(out)) != "1" {
 				t.Errorf("%s has %s pages", path, out)
 			}

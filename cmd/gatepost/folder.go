@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -27,8 +28,9 @@ const (
 // job is one command at work on one coach's folder.
 type job struct {
 	surroundings
-	path string   // of the folder, from the command line
-	root *os.Root // the folder, opened
+	path string    // of the folder, from the command line
+	root *os.Root  // the folder, opened
+	kept *keepsake // of a preview, from one making to the next; nil: none
 }
 
 // open opens the coach's folder.
@@ -80,9 +82,13 @@ func (j *job) write(files []store.File, scope store.Scope) error {
 	for _, path := range result.Left {
 		fmt.Fprintf(j.err, "left where it is, for somebody changed it: %s\n", j.shown(outputFolder, path))
 	}
-	fmt.Fprintf(j.out, "%s: %d written, %d unchanged, %d removed\n", j.shown(outputFolder),
-		len(result.Written), len(result.Unchanged), len(result.Removed))
+	j.tell(len(result.Written), len(result.Unchanged), len(result.Removed))
 	return nil
+}
+
+// tell says what became of the output.
+func (j *job) tell(written, unchanged, removed int) {
+	fmt.Fprintf(j.out, "%s: %d written, %d unchanged, %d removed\n", j.shown(outputFolder), written, unchanged, removed)
 }
 
 func (j *job) openOutput() (*os.Root, error) {
@@ -99,9 +105,7 @@ func (j *job) openOutput() (*os.Root, error) {
 
 // report writes problems, and gives errReported where they stop the work.
 func (j *job) report(problems program.Problems) error {
-	problems.Sort()
-	problems = slices.Compact(problems) // a word that is missing is missing for every client
-	intake.Report(j.err, problems)
+	io.WriteString(j.err, reported(problems))
 	if problems.Stop() {
 		return errReported
 	}

@@ -27,6 +27,7 @@ var mayImport = map[string][]string{
 	"program/mechanics":             {},
 	"program/planner":               {"program", "program/mechanics", "program/strength"},
 	"program/publish/paper":         {"program", "program/publish/view", "program/figure"},
+	"program/publish/preview":       {},
 	"program/publish/site":          {"program", "program/publish/view", "program/figure"},
 	"program/publish/store":         {},
 	"program/publish/view":          {"program"},
@@ -37,16 +38,17 @@ var mayImport = map[string][]string{
 
 // onlyIn names the one home of each dependency with side effects or traps.
 var onlyIn = map[string][]string{
-	"github.com/jung-kurt/gofpdf": {"program/publish/paper"},
-	"github.com/spf13/cobra":      {"cmd/gatepost"},
-	"github.com/yuin/goldmark":    {"program/publish/site"},
-	"gopkg.in/yaml.v3":            {"program/intake"},
+	"github.com/fsnotify/fsnotify": {"cmd/gatepost"},
+	"github.com/jung-kurt/gofpdf":  {"program/publish/paper"},
+	"github.com/spf13/cobra":       {"cmd/gatepost"},
+	"github.com/yuin/goldmark":     {"program/publish/site"},
+	"gopkg.in/yaml.v3":             {"program/intake"},
 
 	// clock, chance and disk come in by argument
 	"crypto/rand":   {"cmd/gatepost"},
 	"math/rand":     {},
 	"math/rand/v2":  {},
-	"net/http":      {},
+	"net/http":      {"program/publish/preview"},
 	"os":            {"cmd/gatepost", "program/publish/store", "program/publish/view/viewtest"},
 	"os/exec":       {},
 	"path/filepath": {"cmd/gatepost", "program/publish/store", "program/publish/view/viewtest"},

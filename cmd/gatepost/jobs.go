@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"io"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -24,12 +25,30 @@ func (j *job) build(part output, typed string) error {
 			return err
 		}
 	}
-	m, err := j.makeSound(part, only)
-	if err != nil {
+	if only != "" {
+		_, err := j.makeAndWrite(part, only)
 		return err
 	}
-	j.sayWithheld(m.clients)
-	return j.write(m.files, part.scope(only))
+	source := j.source(part)
+	if j.fresh(part, source) {
+		return nil
+	}
+	s, err := j.makeAndWrite(part, "")
+	if err == nil && source == j.source(part) { // nobody changed a file meanwhile
+		j.remember(source, s)
+	}
+	return err
+}
+
+// makeAndWrite gives what it said.
+func (j *job) makeAndWrite(part output, only string) (said, error) {
+	m, err := j.makeSound(part, only)
+	if err != nil {
+		return said{}, err
+	}
+	lines, _ := withheld(m.clients)
+	io.WriteString(j.out, lines)
+	return said{Withheld: lines, Reported: reported(m.problems)}, j.write(m.files, part.scope(only))
 }
 
 // check does the whole job but for the writing.
@@ -39,13 +58,14 @@ func (j *job) check() error {
 	}
 	defer j.root.Close()
 	m, err := j.makeSound(wholeOutput, "")
-	withheld := j.sayWithheld(m.clients)
+	lines, number := withheld(m.clients)
+	io.WriteString(j.out, lines)
 	if err == nil {
 		noun := "clients"
 		if len(m.clients) == 1 {
 			noun = "client"
 		}
-		fmt.Fprintf(j.out, "%d %s%s; nothing to put right\n", len(m.clients), noun, withheld)
+		fmt.Fprintf(j.out, "%d %s%s; nothing to put right\n", len(m.clients), noun, number)
 	}
 	return err
 }
@@ -59,25 +79,26 @@ func (j *job) makeSound(part output, only string) (made, error) {
 		return made{}, j.report(problems)
 	}
 	m := j.makeAll(&studio, part, only)
-	return m, j.report(append(problems, m.problems...))
+	m.problems = append(problems, m.problems...)
+	return m, j.report(m.problems)
 }
 
-// sayWithheld names the clients who get no program yet, and why, and gives
-// their number in words.
-func (j *job) sayWithheld(clients []*client) string {
+// withheld names the clients who get no program yet, and why, a line each, and
+// gives their number in words.
+func withheld(clients []*client) (lines, number string) {
 	count := 0
 	for _, c := range clients {
 		if len(c.withheld) > 0 {
 			count++
 		}
 		for _, reason := range c.withheld {
-			fmt.Fprintf(j.out, "%s: no program yet. %s\n", c.slug, reason)
+			lines += fmt.Sprintf("%s: no program yet. %s\n", c.slug, reason)
 		}
 	}
-	if count == 0 {
-		return ""
+	if count > 0 {
+		number = fmt.Sprintf(", %d without a program yet", count)
 	}
-	return fmt.Sprintf(", %d without a program yet", count)
+	return lines, number
 }
 
 // plan shows one client's program.
@@ -102,7 +123,7 @@ func (j *job) plan(typed, format string) error {
 	if problems.Stop() || len(chosen) == 0 {
 		return j.report(problems)
 	}
-	c := makeClient(&studio, chosen[0], output{})
+	c := makeClient(&studio, chosen[0], output{}, nil)
 	if err := j.report(append(problems, c.problems...)); err != nil {
 		return err
 	}

@@ -12,6 +12,7 @@
 package main
 
 import (
+	"context"
 	"crypto/rand"
 	"errors"
 	"fmt"
@@ -28,7 +29,8 @@ type surroundings struct {
 	out, err io.Writer
 	now      func() time.Time
 	chance   io.Reader
-	builtIn  fs.FS // holds content/ and templates/
+	builtIn  fs.FS           // holds content/ and templates/
+	until    context.Context // ends a preview; nil: an interrupt alone does
 }
 
 func main() {

@@ -42,7 +42,9 @@ func printFolder(client string) string { return path.Join("print", client) }
 // made is everything made of a studio, not yet written.
 type made struct {
 	clients  []*client // in the studio's order
-	files    []store.File
+	publics  []site.Public
+	pages    []store.File // of the site, that are no client's
+	files    []store.File // all of them
 	problems program.Problems
 }
 
@@ -56,52 +58,74 @@ type client struct {
 	problems program.Problems
 }
 
-// forget lets go of what only the client's own paper needs: of hundreds of
-// clients, all at once would fill the memory.
-func (c *client) forget() {
-	c.program = program.Program{}
-	if c.view != nil && !c.view.Public {
-		c.view = nil
-	}
-}
+// forget lets go of all but the files: of hundreds of clients, all at once would
+// fill the memory.
+func (c *client) forget() { c.program, c.view = program.Program{}, nil }
 
 // makeAll plans every client, or the one named, and makes a part of the output.
+// Of the website everything is made that is not kept from the last time.
 func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	chosen := pick(studio.Clients, only)
 	m := made{clients: make([]*client, len(chosen))}
 	sheet, problems := testSheet(studio, part)
 	m.problems = problems
-	j.sideBySide(len(chosen), func(i int) {
-		m.clients[i] = makeClient(studio, chosen[i], part)
-		m.clients[i].forget()
+	look := j.templates()
+	kept := j.kept.of(studio, look)
+	var web *site.Site
+	if part.site {
+		web = j.website(&m, studio, look, kept)
+	}
+	j.sideBySide(len(chosen), "clients", func(i int) {
+		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
+			m.clients[i] = makeClient(studio, chosen[i], part, web)
+			m.clients[i].forget()
+		}
 	})
-	var views []*view.View
 	for _, c := range m.clients {
 		m.problems = append(m.problems, c.problems...)
 		m.files = append(m.files, c.files...)
 		if part.print {
 			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet})
 		}
-		if c.view != nil {
-			views = append(views, c.view)
-		}
 	}
 	if part.site {
-		j.makeSite(&m, studio, views)
+		m.addPublic(web, kept)
 	}
 	return m
 }
 
-// makeSite adds the website.
-func (j *job) makeSite(m *made, studio *program.Studio, views []*view.View) {
-	pages, problems := site.Build(site.Source{
-		Coach: studio.Coach, Library: &studio.Library, Templates: j.templates(),
-		References: references(&studio.Library), Clients: views,
-	})
-	m.problems = append(m.problems, problems...)
-	for _, page := range pages {
-		m.files = append(m.files, store.File(page))
+// website begins the site; its public programs are planned and printed first.
+func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake) *site.Site {
+	if kept.public() {
+		m.publics = kept.publics
+	} else {
+		publics, problems := j.publics(studio)
+		m.publics, m.problems = publics, append(m.problems, problems...)
 	}
+	return site.New(site.Source{
+		Coach: studio.Coach, Library: &studio.Library, Templates: look,
+		References: references(&studio.Library), Illustrations: illustrations(&studio.Library),
+		Notes: studio.Notes, Publics: m.publics,
+	})
+}
+
+// addPublic adds the pages that are no client's.
+func (m *made) addPublic(web *site.Site, kept *keepsake) {
+	if kept.public() {
+		m.pages = kept.pages
+	} else {
+		pages, problems := web.Public()
+		m.pages, m.problems = filesOf(pages), append(m.problems, problems...)
+	}
+	m.files = append(m.files, m.pages...)
+}
+
+func filesOf(pages []site.File) []store.File {
+	files := make([]store.File, len(pages))
+	for i, page := range pages {
+		files[i] = store.File(page)
+	}
+	return files
 }
 
 // templates are the built-in look and, over it, the coach's.
@@ -128,8 +152,18 @@ func references(lib *program.Library) []site.Reference {
 	return all
 }
 
-// makeClient plans one client and prints the program.
-func makeClient(studio *program.Studio, a *program.Assessment, part output) *client {
+// illustrations are the stances that pages about the road maps can show.
+func illustrations(lib *program.Library) []program.Illustration {
+	var all []program.Illustration
+	for i := range lib.RoadMaps {
+		all = append(all, planner.Illustrations(&lib.RoadMaps[i])...)
+	}
+	return all
+}
+
+// makeClient plans one client, prints the program and makes its pages; without a
+// website, none.
+func makeClient(studio *program.Studio, a *program.Assessment, part output, web *site.Site) *client {
 	c := &client{slug: a.Slug}
 	c.program, c.problems = planner.Plan(&studio.Library, a)
 	if c.problems.Stop() {
@@ -140,6 +174,10 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output) *cli
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if part.print {
 		c.print(&studio.Library, part.bothSides)
+	}
+	if web != nil {
+		pages, problems := web.Client(v)
+		c.files, c.problems = append(c.files, filesOf(pages)...), append(c.problems, problems...)
 	}
 	return c
 }

@@ -9,7 +9,7 @@ import (
 
 // sideBySide does n pieces of work on all processors. Each must keep to its own
 // data. On a terminal a line counts them; it is gone when all are done.
-func (j *job) sideBySide(n int, work func(i int)) {
+func (j *job) sideBySide(n int, noun string, work func(i int)) {
 	var wait sync.WaitGroup
 	var mutex sync.Mutex
 	next, done := 0, 0
@@ -18,7 +18,7 @@ func (j *job) sideBySide(n int, work func(i int)) {
 		mutex.Lock()
 		defer mutex.Unlock()
 		if done += finished; counts {
-			fmt.Fprintf(j.err, "\r%d of %d clients", done, n)
+			fmt.Fprintf(j.err, "\r%d of %d %s", done, n, noun)
 		}
 		next++
 		return next - 1

@@ -127,6 +127,7 @@ func studio(ts *testscript.TestScript, neg bool, args []string) {
 	from := ts.Getenv("REPO") + "/content"
 	into := ts.MkAbs("content")
 	ts.Check(os.CopyFS(into+"/clients", os.DirFS(from+"/clients")))
+	ts.Check(os.CopyFS(into+"/programs", os.DirFS(from+"/programs")))
 	b, err := os.ReadFile(from + "/studio.yaml")
 	ts.Check(err)
 	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))

@@ -14,7 +14,8 @@ type client struct {
 	*program.Assessment
 	library *shelf
 	kit     *names
-	roadMap *program.RoadMap // the goal's; nil: unknown, or with errors of its own
+	roadMap *program.RoadMap       // the goal's; nil: unknown, or with errors of its own
+	public  *program.PublicProgram // what the file is really of; nil: of a client
 }
 
 // check looks at everything that one field alone cannot tell.

@@ -4,7 +4,11 @@
 // content/clients, and whatever of the library (content/exercises, roadmaps,
 // pages, words) the coach wants otherwise than built in. A file there replaces
 // the built-in one of the same path, whole; an empty one takes it away. The
-// studio, the clients and their programs are never taken from what is built in.
+// studio, the clients and the public programs (content/programs, one file each)
+// are never taken from what is built in.
+//
+// The library is in English. Where the studio names another language, the files
+// of content/<language> are laid over it: words alone, see translation.go.
 //
 // Reading is strict. An unknown key, a key written twice, a number without its
 // unit, a name nobody knows, an impossible body: each is a Problem with file,
@@ -19,7 +23,7 @@
 // for the experience.
 //
 // Every file format reads as a list of its fields, one line a key: see
-// assessment.go, exercise.go, roadmap.go, studio.go. YAML is taken as nodes, not
+// assessment.go, exercise.go, programs.go, roadmap.go, studio.go. YAML is taken as nodes, not
 // decoded into structs, since decoding is silent about lost fractions, octal
 // numbers, swallowed comments, second documents and keys written twice.
 // Anchors, aliases and tags are refused: nothing here needs them.

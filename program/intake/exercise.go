@@ -59,51 +59,81 @@ func dose(d *program.Dose) read {
 }
 
 // readExercise reads an exercise's file, body and all.
-func readExercise(src *source, id string) program.Exercise {
+func readExercise(src *source, id string, known headings) program.Exercise {
 	e := program.Exercise{ID: id, File: src.file}
 	body, first := src.readFrontMatter("name: Wall lean", exercise(&e))
 	e.Line = first
-	if body == nil {
-		return e
-	}
-	parts := src.exerciseSections(body, first)
-	if parts == nil {
-		return e
-	}
-	e.SetUp, e.MakeEasier, e.MakeHarder = parts[0].text(), parts[3].text(), parts[4].text()
-	e.Cues, e.Faults = src.items(parts[1]), src.items(parts[2])
-	if n := len(e.Cues); n < 3 || n > 5 {
-		src.say(src.place(parts[1].line, 1), fmt.Sprintf("%d cues are given", n), "Give three to five; the first one is printed large.")
-	}
-	if len(e.Faults) == 0 {
-		src.say(src.place(parts[2].line, 1), "no faults are listed", "List at least one with what to do about it.")
+	if body != nil {
+		src.readSections(&e, body, first, known)
 	}
 	return e
 }
 
-var exerciseHeadings = []string{"Set-up", "Cues", "Faults", "Easier", "Harder"}
+// readSections reads the body of an exercise, and says whether its sections are
+// all there.
+func (s *source) readSections(e *program.Exercise, body []string, first int, known headings) bool {
+	parts := s.exerciseSections(body, first, known)
+	if parts == nil {
+		return false
+	}
+	e.SetUp, e.MakeEasier, e.MakeHarder = parts[0].text(), parts[3].text(), parts[4].text()
+	e.Cues, e.Faults = s.items(parts[1]), s.items(parts[2])
+	if n := len(e.Cues); n < 3 || n > 5 {
+		s.say(s.place(parts[1].line, 1), fmt.Sprintf("%d cues are given", n), "Give three to five; the first one is printed large.")
+	}
+	if len(e.Faults) == 0 {
+		s.say(s.place(parts[2].line, 1), "no faults are listed", "List at least one with what to do about it.")
+	}
+	return true
+}
+
+// headings are what the sections of an exercise may be headed by, in order; of
+// each section the name that messages use comes first.
+type headings [5][]string
+
+var exerciseHeadings = headings{{"Set-up"}, {"Cues"}, {"Faults"}, {"Easier"}, {"Harder"}}
+
+// with adds what a language calls the sections.
+func (h headings) with(words program.Words) headings {
+	for i, key := range []string{"exercise.set_up", "exercise.cues", "exercise.faults", "exercise.easier", "exercise.harder"} {
+		if word := words[key]; word != "" && !slices.Contains(h[i], word) {
+			h[i] = append(slices.Clone(h[i]), word)
+		}
+	}
+	return h
+}
+
+// names are the sections as messages call them.
+func (h headings) names() []string {
+	var names []string
+	for _, section := range h {
+		names = append(names, section[0])
+	}
+	return names
+}
 
 // exerciseSections gives the five sections in order; nil where one is wrong.
-func (s *source) exerciseSections(body []string, first int) []section {
+func (s *source) exerciseSections(body []string, first int, known headings) []section {
 	parts := s.sections(body, first)
 	before := len(s.problems)
-	for i, want := range exerciseHeadings {
-		at := slices.IndexFunc(parts, func(p section) bool { return p.heading == want })
+	for i, want := range known {
+		name := want[0]
+		at := slices.IndexFunc(parts, func(p section) bool { return slices.Contains(want, p.heading) })
 		switch {
 		case at < 0:
-			s.say(s.place(first, 1), fmt.Sprintf("the section %s is missing", quote(want)), "Add a heading: ## "+want)
+			s.say(s.place(first, 1), fmt.Sprintf("the section %s is missing", quote(name)), "Add a heading: ## "+want[len(want)-1])
 		case parts[at].text() == "":
-			s.say(s.place(parts[at].line, 1), fmt.Sprintf("the section %s is empty", quote(want)), "Write at least one line.")
-		case at != i && len(parts) == len(exerciseHeadings):
-			s.say(s.place(parts[at].line, 1), fmt.Sprintf("the section %s is out of order", quote(want)), "The order is "+strings.Join(exerciseHeadings, ", ")+".")
+			s.say(s.place(parts[at].line, 1), fmt.Sprintf("the section %s is empty", quote(parts[at].heading)), "Write at least one line.")
+		case at != i && len(parts) == len(known):
+			s.say(s.place(parts[at].line, 1), fmt.Sprintf("the section %s is out of order", quote(parts[at].heading)), "The order is "+strings.Join(known.names(), ", ")+".")
 		}
 	}
 	for _, p := range parts {
-		if !slices.Contains(exerciseHeadings, p.heading) {
-			s.say(s.place(p.line, 1), fmt.Sprintf("there is no section %s here", quote(p.heading)), offer(p.heading, exerciseHeadings))
+		if !slices.ContainsFunc(known[:], func(names []string) bool { return slices.Contains(names, p.heading) }) {
+			s.say(s.place(p.line, 1), fmt.Sprintf("there is no section %s here", quote(p.heading)), offer(p.heading, slices.Concat(known[:]...)))
 		}
 	}
-	if len(s.problems) > before || len(parts) != len(exerciseHeadings) {
+	if len(s.problems) > before || len(parts) != len(known) {
 		return nil
 	}
 	return parts

@@ -83,7 +83,7 @@ func (f *folder) ids(from fs.FS, dir, extension string, builtIn bool) []string {
 		switch {
 		case !right:
 			f.doubt(shown(dir+"/"+e.Name(), builtIn), "the file is not read", fmt.Sprintf("Only files named …%s belong here.", extension))
-		case !slugForm.MatchString(id):
+		case !isSlug(id):
 			f.say(shown(dir+"/"+e.Name(), builtIn), "the file name does not fit", "Use 1 to 40 small letters a to z, digits and hyphens: "+suggestSlug(id)+extension)
 		default:
 			ids = append(ids, id)

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"slices"
+	"strings"
 
 	"gatepost/program"
 )
@@ -11,6 +12,9 @@ type shelf struct {
 	program.Library
 	exerciseFiles map[string]*source
 	roadMapFiles  map[string]*source
+	pageFiles     map[string]*source
+	translations  map[string]*source // by exercise
+	headings      headings           // of an exercise's sections
 	exerciseNames *names
 	roadMapNames  *names
 	stepNames     map[string]*names // by road map
@@ -20,15 +24,17 @@ type shelf struct {
 }
 
 func (f *folder) readLibrary(lang string) *shelf {
-	s := &shelf{
-		exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{},
-		removed: map[string]string{}, broken: map[string]bool{},
+	s := &shelf{headings: exerciseHeadings,
+		exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{}, pageFiles: map[string]*source{},
+		translations: map[string]*source{},
+		removed:      map[string]string{}, broken: map[string]bool{},
 		exerciseNames: newNames("exercise"), roadMapNames: newNames("road map"), stepNames: map[string]*names{},
 	}
+	s.readWords(f, lang)
 	s.readExercises(f)
 	s.readRoadMaps(f)
 	s.readPages(f)
-	s.readWords(f, lang)
+	s.translate(f, lang)
 	return s
 }
 
@@ -43,7 +49,7 @@ func (s *shelf) readExercises(f *folder) {
 			s.broken[l.id] = true
 		default:
 			s.keep(l.source)
-			s.Exercises = append(s.Exercises, readExercise(l.source, l.id))
+			s.Exercises = append(s.Exercises, readExercise(l.source, l.id, s.headings))
 			s.exerciseFiles[l.id] = l.source
 			s.broken[l.id] = !l.source.sound()
 		}
@@ -82,6 +88,7 @@ func (s *shelf) readPages(f *folder) {
 		default:
 			s.keep(l.source)
 			s.Pages = append(s.Pages, readPage(l.source, l.id))
+			s.pageFiles[l.id] = l.source
 		}
 	}
 }
@@ -99,12 +106,10 @@ func readPage(src *source, id string) program.Page {
 	return p
 }
 
-// readWords reads every words file, and takes the language's.
+// readWords reads every words file, and takes the language's. A coach's file is
+// compared with the built-in one of the same language, or else with the English.
 func (s *shelf) readWords(f *folder, lang string) {
-	model := program.Words{}
-	if src, ok := f.openIfThere(f.builtIn, "content/words/en.yaml", true); ok {
-		src.readYAML("week: {build: build week}", words(model)) // its faults are reported below
-	}
+	english := f.builtInWords(original)
 	for _, l := range f.library("content/words", ".yaml") {
 		if l.source == nil || l.removed {
 			continue
@@ -112,22 +117,43 @@ func (s *shelf) readWords(f *folder, lang string) {
 		own := program.Words{}
 		s.keep(l.source)
 		l.source.readYAML("week: {build: build week}", words(own))
+		model := f.builtInWords(l.id)
+		if len(model) == 0 {
+			model = english
+		}
 		if !l.source.builtIn && l.source.sound() && len(model) > 0 {
 			compareWords(l.source, own, model)
 		}
 		if l.id == lang {
 			s.Words = own
+			s.headings = exerciseHeadings.with(model).with(own)
 		}
 	}
 }
 
+// builtInWords are the words of a language that came with the program, their
+// faults left for the reading of the file itself; none: there is no such file.
+func (f *folder) builtInWords(lang string) program.Words {
+	built := program.Words{}
+	if src, ok := f.openIfThere(f.builtIn, "content/words/"+lang+".yaml", true); ok {
+		src.readYAML("week: {build: build week}", words(built))
+	}
+	return built
+}
+
 // kit is every word that exercises use for what a gym may have; one spelling of
 // each is kept. Parallettes and the wall are always known: grips and the marks of a
-// lean ask for them without naming them as kit.
+// lean ask for them without naming them as kit. What the words file calls a thing
+// is as good a name for it.
 func kit(lib *program.Library) *names {
 	known := newNames("kit")
 	known.add("parallettes", "parallettes")
 	known.add("wall", "wall")
+	for _, key := range sortedKeys(lib.Words) {
+		if id, ok := strings.CutPrefix(key, "kit."); ok {
+			known.add(id, lib.Words[key])
+		}
+	}
 	for _, e := range lib.Exercises {
 		for _, entry := range e.Kit {
 			for i, word := range entry {

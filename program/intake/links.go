@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -26,7 +27,8 @@ func (s *shelf) link() {
 func (s *shelf) learnNames() {
 	for _, e := range s.Exercises {
 		if taken := s.exerciseNames.add(e.ID, e.Name); taken != "" {
-			s.sayTaken(s.exerciseFiles[e.ID], "name", taken)
+			named := cmp.Or(s.translations[e.ID], s.exerciseFiles[e.ID])
+			s.sayTaken(named, "name", taken)
 		}
 	}
 	for _, m := range s.RoadMaps {

@@ -37,19 +37,35 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
 	checkPagesDiffer(clients)
-	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
+	programs := f.readPrograms(library, known)
+	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs),
+			Notes: f.readNotes(library)},
+		f.collect(library, file, append(clients, programs...))
 }
 
 // checkTop warns of what lies in content/ and is not read there, such as a
 // misspelt folder. Files that are nothing like ours are left alone.
 func (f *folder) checkTop() {
-	known := []string{"clients", "exercises", "pages", "programs", "roadmaps", "studio.yaml", "words"}
+	known := slices.Concat([]string{"clients", "exercises", "notes", "pages", "programs", "roadmaps", "studio.yaml", "words"}, f.languages())
 	for _, e := range f.entries(f.coach, "content") {
 		ours := e.IsDir() || slices.Contains([]string{".yaml", ".yml", ".md"}, path.Ext(e.Name()))
 		if ours && !slices.Contains(known, e.Name()) {
 			f.doubt("content/"+e.Name(), "nothing here is read", offer(e.Name(), known))
 		}
 	}
+}
+
+// languages are those that there are words in; translations lie in folders named
+// after them.
+func (f *folder) languages() []string {
+	var all []string
+	for _, from := range []fs.FS{f.builtIn, f.coach} {
+		files, _ := fs.Glob(from, "content/words/*.yaml")
+		for _, file := range files {
+			all = append(all, strings.TrimSuffix(path.Base(file), ".yaml"))
+		}
+	}
+	return all
 }
 
 // soundOnly are the clients without errors.
@@ -97,7 +113,7 @@ func (f *folder) openIfThere(from fs.FS, file string, builtIn bool) (*source, bo
 // readClients reads every client's folder, by slug.
 func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*client {
 	entries := f.entries(f.coach, clientsFolder)
-	if len(entries) == 0 {
+	if len(entries) == 0 && len(f.entries(f.coach, programsFolder)) == 0 {
 		f.say(clientsFolder, "there is no client yet", "Write the first one's file with: gatepost intake NAME")
 	}
 	var clients []*client
@@ -109,7 +125,7 @@ func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*cl
 			f.say(name, "this cannot be read: "+reason(err), "A client is a folder inside the coach's own.")
 		case !info.IsDir():
 			f.doubt(name, "this file is not read", "A client is a folder with assessment.yaml in it.")
-		case !slugForm.MatchString(e.Name()):
+		case !isSlug(e.Name()):
 			f.say(name, "the folder's name does not fit", "Use 1 to 40 small letters a to z, digits and hyphens: "+suggestSlug(e.Name()))
 		default:
 			if c := f.readClient(e.Name(), library, kit, chance); c != nil {

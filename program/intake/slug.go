@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -31,8 +32,19 @@ func Slug(name string) (string, error) {
 	if slug == "" {
 		return "", fmt.Errorf("%q gives no folder name: use letters a to z or digits", name)
 	}
+	if devices.MatchString(slug) {
+		return "", fmt.Errorf("%q is the name of a device where some disks are used: add a letter or a number", name)
+	}
 	return slug, nil
 }
+
+// devices are names that Windows keeps for itself, with any ending (published:
+// Microsoft, "Naming Files, Paths, and Namespaces").
+var devices = regexp.MustCompile(`^(con|prn|aux|nul|com[0-9]|lpt[0-9])$`)
+
+// isSlug says whether a name may be that of a folder or, before its ending, of a
+// file.
+func isSlug(name string) bool { return slugForm.MatchString(name) && !devices.MatchString(name) }
 
 // plainLetters are letters of Latin alphabets that do not decompose.
 var plainLetters = map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'ø': "o", 'ł': "l", 'đ': "d", 'ð': "d", 'þ': "th", 'ı': "i"}

@@ -28,6 +28,9 @@
 // minutes, the weekly seconds, the kit, the holds, the rhythm, the help and the
 // balance of pulling; a note says what gave way.
 //
+// A public program is planned once for each starting level, as the assessment of
+// a mean body that has just reached it: see Levels.
+//
 // The same assessment gives the same plan, and an assessment moved by whole
 // weeks the same plan moved.
 package planner

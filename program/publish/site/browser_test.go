@@ -60,6 +60,7 @@ func TestOnANarrowPhone(t *testing.T) {
 	files := build(t, source(t))
 	dir := written(t, files)
 	pages := "index.html page-measure.html exercises.html exercise-planche-lean.html roadmap-planche.html" +
+		" programs.html program-open-hours.html find-open-hours.html level-open-hours-1.html level-open-hours-1-week-5.html" +
 		" c/k7f3q9w2m4/index.html c/k7f3q9w2m4/week-1.html c/k7f3q9w2m4/week-12.html"
 	mux := http.NewServeMux()
 	mux.Handle("/", http.FileServer(http.Dir(dir)))
@@ -84,20 +85,22 @@ func TestOnANarrowPhone(t *testing.T) {
 	}
 }
 
-// The pages of the printed program are counted by poppler's pdfinfo. They are
+// The pages of the printed programs are counted by poppler's pdfinfo. They are
 // opened as from a file manager.
 func TestProgramPrintsOnOneSheet(t *testing.T) {
 	if _, err := exec.LookPath("pdfinfo"); err != nil {
 		t.Skip("left out: the printed program (pdfinfo)")
 	}
 	dir := written(t, build(t, source(t)))
-	pdf := filepath.Join(t.TempDir(), "program.pdf")
-	browser(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+filepath.Join(dir, "c/k7f3q9w2m4/index.html"))
-	out, err := exec.Command("pdfinfo", pdf).Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if !regexp.MustCompile(`(?m)^Pages:\s+1$`).Match(out) {
-		t.Errorf("want one page:\n%s", out)
+	for _, page := range []string{"c/k7f3q9w2m4/index.html", "level-open-hours-1.html"} {
+		pdf := filepath.Join(t.TempDir(), "program.pdf")
+		browser(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+filepath.Join(dir, page))
+		out, err := exec.Command("pdfinfo", pdf).Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !regexp.MustCompile(`(?m)^Pages:\s+1$`).Match(out) {
+			t.Errorf("%s: want one page:\n%s", page, out)
+		}
 	}
 }

@@ -18,6 +18,7 @@ import (
 type programView struct {
 	frame
 	Skill, Goal, Where, Block, Version string
+	First                              *link // the first session; nil: there is none
 	Forecast                           []dateView
 	Range, Chance                      string
 	Ladder                             []rungOfClient
@@ -44,13 +45,22 @@ type rungOfClient struct {
 // weekRow is a week in the table.
 type weekRow struct {
 	link
-	Dates, Kind string
+	From, Dates string
+	Kind        string
+	Days        []dayView
 	KindKey     program.WeekKind
 	Step, Main  string
 	Rig, Help   string
 	Width       string // of the help's bar, hundredths of the most help of the block
 	Test        string
 	Provisional bool
+}
+
+// dayView leads to a session. Title is its day in full.
+type dayView struct {
+	link
+	Date  program.Date
+	Title string
 }
 
 // gateView is a gate; Href leads to the last week on its step.
@@ -62,42 +72,43 @@ type gateView struct {
 // safePage is the random part of a client's address.
 var safePage = regexp.MustCompile(`^[a-z0-9]{8,32}$`)
 
-// clients writes the pages of those who share to the site and have a program.
-// One that waits for clearance has no page: even the waiting is private.
-func (b *builder) clients() {
-	taken := map[string]bool{}
-	for _, v := range b.Clients {
-		if !v.Public || len(v.Withheld) > 0 {
-			continue
-		}
-		if !safePage.MatchString(v.Page) || taken[v.Page] {
-			b.problems = append(b.problems, program.Problem{
-				Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
-				Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
-				Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
-			})
-			continue
-		}
-		taken[v.Page] = true
-		b.client(v)
-	}
-}
-
 func (b *builder) client(v *view.View) {
-	folder := "c/" + v.Page + "/"
-	b.write(folder+"index.html", "program.html", b.program(v))
+	if !b.claim(v) {
+		b.report(program.Problem{
+			Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
+			Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
+			Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
+		})
+		return
+	}
+	folder := clientFolder + v.Page + "/"
+	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-"}
+	b.write(folder+"index.html", "program.html", b.program(v, at))
+	b.add(folder+"calendar.ics", view.Calendar(v))
 	for i := range v.Weeks {
-		b.write(folder+weekPage(v.Weeks[i].Number), "week.html", b.week(v, i))
+		w := b.week(v, i, at)
+		w.Title = b.words.fill("site.week_of", "week", w.Heading, "skill", v.Skill, "name", v.First)
+		b.write(folder+at.week(v.Weeks[i].Number), "week.html", w)
 	}
 }
 
-func weekPage(number int) string { return "week-" + strconv.Itoa(number) + ".html" }
+const (
+	clientFolder = "c/"
+	clientRoot   = "../../" // from a client's pages to the site's folder
+)
 
-const clientRoot = "../../" // from a client's pages to the site's folder
+// place is where the pages of a program lie.
+type place struct {
+	root    string // the way from them to the site's folder
+	program link   // the page of the whole program
+	weeks   string // what the names of its weeks' pages begin with
+}
 
-func (b *builder) program(v *view.View) programView {
+func (p place) week(number int) string { return p.weeks + strconv.Itoa(number) + ".html" }
+
+func (b *builder) program(v *view.View, at place) programView {
 	p := programView{
-		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", clientRoot),
+		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", at.root),
 		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block,
 		Version: b.words.fill("foot.version", "version", v.Version),
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
@@ -105,17 +116,23 @@ func (b *builder) program(v *view.View) programView {
 		Outline:  v.Outline, Cue: v.Cue, Advice: v.Advice,
 	}
 	for _, r := range v.Ladder {
-		p.Ladder = append(p.Ladder, b.rung(r))
+		p.Ladder = append(p.Ladder, b.rung(r, at))
 	}
 	most := 0.0
 	for _, w := range v.Weeks {
 		most = max(most, w.HelpKG)
 	}
 	for _, w := range v.Weeks {
-		p.Weeks = append(p.Weeks, row(w, most))
+		r := row(w, most, at)
+		p.Weeks = append(p.Weeks, r)
+		if len(r.Days) > 0 && p.First == nil {
+			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
+		}
 	}
+	p.Scripts = []string{todayScript}
+	b.programPlan(&p.frame, v)
 	for _, g := range v.Gates {
-		p.Gates = append(p.Gates, gate(v, g))
+		p.Gates = append(p.Gates, gate(v, g, at))
 	}
 	return p
 }
@@ -133,19 +150,22 @@ func (b *builder) dates(f view.Forecast) []dateView {
 	}
 }
 
-func (b *builder) rung(r view.Rung) rungOfClient {
+func (b *builder) rung(r view.Rung, at place) rungOfClient {
 	c := rungOfClient{Name: sentence(r.Step), State: r.State, Word: r.StateWord, When: r.When, Now: r.State == view.RungNow}
 	if _, ok := b.Library.Exercise(r.ExerciseID); ok {
-		c.Href = clientRoot + exercisePage(r.ExerciseID)
+		c.Href = at.root + exercisePage(r.ExerciseID)
 	}
 	return c
 }
 
-func row(w view.Week, most float64) weekRow {
+func row(w view.Week, most float64, at place) weekRow {
 	r := weekRow{
-		link:  link{Text: strconv.Itoa(w.Number), Href: weekPage(w.Number)},
-		Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Range,
+		link: link{Text: strconv.Itoa(w.Number), Href: at.week(w.Number)},
+		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Range,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
+	}
+	for _, s := range w.Sessions {
+		r.Days = append(r.Days, dayView{link{Text: s.DayDate, Href: r.Href + "#day-" + dayID(s)}, s.Date, s.Title})
 	}
 	if w.Drop != "" {
 		r.Rig += ", " + w.Drop
@@ -156,11 +176,11 @@ func row(w view.Week, most float64) weekRow {
 	return r
 }
 
-func gate(v *view.View, g view.Gate) gateView {
+func gate(v *view.View, g view.Gate, at place) gateView {
 	c := gateView{Step: sentence(g.Step), Words: g.Words}
 	i := slices.IndexFunc(v.Weeks, func(w view.Week) bool { return w.Number == g.Week })
 	if i >= 0 {
-		c.Week = link{Text: v.Weeks[i].Title, Href: weekPage(g.Week)}
+		c.Week = link{Text: v.Weeks[i].Title, Href: at.week(g.Week)}
 	}
 	return c
 }

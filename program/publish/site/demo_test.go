@@ -23,8 +23,14 @@ func demo(t testing.TB, change func(*program.Assessment)) site.Source {
 		t.Fatal(err)
 	}
 	defer root.Close()
-	studio, problems := intake.Read(root.FS(), root.FS(), nil)
-	s := site.Source{Coach: studio.Coach, Library: &studio.Library, Templates: []fs.FS{templates.FS}}
+	return studio(t, root.FS(), change)
+}
+
+// studio is a coach's folder, read, planned and written.
+func studio(t testing.TB, folder fs.FS, change func(*program.Assessment)) site.Source {
+	t.Helper()
+	studio, problems := intake.Read(folder, folder, nil)
+	s := site.Source{Coach: studio.Coach, Library: &studio.Library, Notes: studio.Notes, Templates: []fs.FS{templates.FS}}
 	for i := range studio.Clients {
 		if change != nil {
 			change(&studio.Clients[i])
@@ -34,8 +40,15 @@ func demo(t testing.TB, change func(*program.Assessment)) site.Source {
 		problems = append(problems, found...)
 		s.Clients = append(s.Clients, v)
 	}
+	for i := range studio.Public {
+		levels, found := planner.Levels(&studio.Library, &studio.Public[i])
+		p, _ := view.NewPublic(studio.Coach, &studio.Library, &studio.Public[i], levels)
+		problems = append(problems, found...)
+		s.Publics = append(s.Publics, site.Public{View: p})
+	}
 	for i := range studio.Library.RoadMaps {
 		m := &studio.Library.RoadMaps[i]
+		s.Illustrations = append(s.Illustrations, planner.Illustrations(m)...)
 		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
 			s.References = append(s.References, site.Reference{RoadMap: m.ID, Name: string(sex), Steps: planner.Reference(m, sex)})
 		}

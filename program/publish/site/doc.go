@@ -4,8 +4,10 @@
 // What it promises, and its tests keep:
 //
 //   - Links are relative, and every link and fragment within the site resolves.
-//   - No page asks anything of another host, runs a script or carries an inline
-//     style; a content security policy in each page says so to the browser.
+//   - No page asks anything of another host or carries an inline style or script;
+//     a content security policy in each page says so to the browser. The two
+//     scripts are extras: without them nothing is missing, and each works
+//     without a network.
 //   - Only clients who share to the site appear, under the random part of the
 //     address that the coach's folder keeps, by first name, on pages that ask
 //     not to be indexed and that no public page links to.
@@ -17,8 +19,15 @@
 //   - Same input, same bytes.
 //
 // Files are flat: index.html, roadmap-<id>.html, exercises.html,
-// exercise-<id>.html, page-<id>.html, style.css, icon.svg, and for a shared
-// client c/<page>/index.html and c/<page>/week-<n>.html.
+// exercise-<id>.html, page-<id>.html, style.css, icon.svg, timer.js, today.js,
+// and for a shared client c/<page>/index.html, c/<page>/week-<n>.html and
+// c/<page>/calendar.ics. Public programs are programs.html, program-<id>.html
+// (the way in, which says who should see a professional first), find-<id>.html
+// (the tests, to which only the way in and the levels lead), level-<id>-<n>.html
+// with level-<id>-<n>-week-<n>.html, and level-<id>-<n>-<document> to download.
+// The coach's notes are notes.html and note-<id>.html.
+// Where the public address is known there are sitemap.xml, robots.txt and, with
+// notes, the Atom feed feed.xml.
 //
 // Only this package imports goldmark and html/template.
 package site

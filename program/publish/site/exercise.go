@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gatepost/program"
+	"gatepost/program/publish/view"
 )
 
 // exerciseView is the page of one exercise.
@@ -28,6 +29,7 @@ type exerciseView struct {
 	Easier     []link
 	Harder     []link
 	Used       []link // steps that hold it or drill it
+	Figure     template.HTML
 }
 
 // indexView lists the exercises by what they are for.
@@ -59,7 +61,7 @@ func (b *builder) exercises() {
 	b.write(exercisesPage, "exercises.html", index)
 	for i := range b.Library.Exercises {
 		e := &b.Library.Exercises[i]
-		b.write(exercisePage(e.ID), "exercise.html", b.exercise(e))
+		b.later(func() { b.write(exercisePage(e.ID), "exercise.html", b.exercise(e)) })
 	}
 }
 
@@ -95,7 +97,9 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Easier:   b.exerciseLinks(e.Easier),
 		Harder:   b.exerciseLinks(e.Harder),
 		Used:     b.used(e.ID),
+		Figure:   b.figureOf(e.ID),
 	}
+	b.exercisePlan(&v.frame, e)
 	ids := newHeadingIDs()
 	section := func(text string) template.HTML {
 		return b.html(passage{text: text, file: e.File, top: 3, ids: ids})
@@ -133,7 +137,8 @@ func (b *builder) exerciseLinks(ids []string) []link {
 	return links
 }
 
-// used leads to the steps of the road maps that hold or drill an exercise.
+// used leads to the steps of the road maps that hold or drill an exercise, and to
+// the public programs that have it.
 func (b *builder) used(id string) []link {
 	var links []link
 	for _, m := range b.Library.RoadMaps {
@@ -144,14 +149,34 @@ func (b *builder) used(id string) []link {
 			}
 		}
 	}
+	for _, p := range b.Publics {
+		if trains(p.View, id) {
+			links = append(links, link{Text: p.View.Title, Href: publicPage(p.View.ID)})
+		}
+	}
 	return links
+}
+
+// trains says whether any session of a public program has an exercise.
+func trains(p *view.Public, id string) bool {
+	return slices.ContainsFunc(p.Levels, func(l view.Level) bool {
+		return slices.ContainsFunc(l.Weeks, func(w view.Week) bool {
+			return slices.ContainsFunc(w.Sessions, func(s view.Session) bool {
+				return slices.ContainsFunc(s.Items, func(i view.Item) bool { return i.ExerciseID == id })
+			})
+		})
+	})
 }
 
 // kit lists what is needed, each with what would do instead.
 func (b *builder) kit(kit [][]string) string {
 	var needs []string
 	for _, any := range kit {
-		needs = append(needs, strings.Join(any, b.words.word("exercise.any_of")))
+		var names []string
+		for _, thing := range any {
+			names = append(names, cmp.Or(b.words.table["kit."+thing], thing)) // a coach's own kit is in the coach's own words
+		}
+		needs = append(needs, strings.Join(names, b.words.word("exercise.any_of")))
 	}
 	if len(needs) == 0 {
 		return b.words.word("exercise.no_kit")

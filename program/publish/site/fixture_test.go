@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/planner"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
@@ -54,6 +55,13 @@ func source(t testing.TB) site.Source {
 			{RoadMap: "planche", Name: "female", Steps: viewtest.Program().Steps},
 			{RoadMap: "planche", Name: "male", Steps: viewtest.Program().Steps},
 		},
+		Illustrations: planner.Illustrations(&lib.RoadMaps[0]),
+		Notes: []program.CoachNote{
+			{ID: "quiet", Title: "A quiet < week", On: program.NewDate(2027, 1, 18), File: "content/notes/quiet.md", Line: 4,
+				Body: "Read [the lean](../exercises/planche-lean.md) and [an older note](old.md)."},
+			{ID: "old", Title: "Old", On: program.NewDate(2026, 12, 1), File: "content/notes/old.md", Line: 4, Body: "Hello."},
+		},
+		Publics: []site.Public{public(lib)},
 		Clients: []*view.View{
 			client(lib, nil),
 			client(lib, func(p *program.Program) {
@@ -65,6 +73,13 @@ func source(t testing.TB) site.Source {
 			}),
 		},
 	}
+}
+
+// public is a public program with a document at its first level.
+func public(lib *program.Library) site.Public {
+	from, levels := viewtest.Public()
+	p, _ := view.NewPublic(viewtest.Coach(), lib, from, levels)
+	return site.Public{View: p, Documents: [][]site.Document{{{Name: "wall-chart.pdf", Bytes: []byte("%PDF-1.7 for the wall")}}}}
 }
 
 func client(lib *program.Library, change func(*program.Program)) *view.View {

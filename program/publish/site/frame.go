@@ -23,6 +23,11 @@ type frame struct {
 	Cautions    string // address; empty: the coach took the page away
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
+	Scripts     []string
+	Canonical   string      // the page's public address; empty: private, or none is known
+	Feed        string      // address of the feed; empty: there is none
+	Plan        template.JS // an exercise plan for machines; empty: none
+	PlanHash    string      // by which the policy knows it
 }
 
 // link is a text that leads somewhere.
@@ -40,11 +45,19 @@ func (b *builder) frame(heading, page, root string) frame {
 		Mark:    cmp.Or(b.Coach.Studio, b.Coach.Name),
 		Root:    root,
 		Private: root != "",
-		Nav:     b.nav(page, root),
 		Coach:   b.Coach,
+	}
+	if !f.Private {
+		f.Nav = b.nav(page)
 	}
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
+	}
+	if !f.Private {
+		f.Canonical = b.public(page)
+	}
+	if !f.Private && len(b.Notes) > 0 && b.Coach.Site != "" {
+		f.Feed = feedFile
 	}
 	if _, ok := b.page("cautions"); ok {
 		f.Cautions = root + textPage("cautions")
@@ -55,12 +68,15 @@ func (b *builder) frame(heading, page, root string) frame {
 	return f
 }
 
-// nav lists the road maps, the exercises and the coach's pages. The cautions
+// nav lists the public programs, the road maps, the exercises and the coach's pages. The cautions
 // stand at the foot of every page instead, and shared programs nowhere.
-func (b *builder) nav(page, root string) []link {
+func (b *builder) nav(page string) []link {
 	var links []link
 	add := func(text, to string) {
-		links = append(links, link{Text: text, Href: root + to, Here: to == page})
+		links = append(links, link{Text: text, Href: to, Here: to == page})
+	}
+	if len(b.Publics) > 0 {
+		add(b.words.word("find.programs"), programsPage)
 	}
 	for _, m := range b.Library.RoadMaps {
 		add(m.Name, roadMapPage(m.ID))
@@ -70,6 +86,9 @@ func (b *builder) nav(page, root string) []link {
 		if p.ID != "home" && p.ID != "cautions" {
 			add(p.Title, textPage(p.ID))
 		}
+	}
+	if len(b.Notes) > 0 {
+		add(b.words.word("nav.notes"), notesPage)
 	}
 	return links
 }
@@ -84,8 +103,9 @@ func (b *builder) page(id string) (program.Page, bool) {
 
 // html renders Markdown and keeps its problems.
 func (b *builder) html(p passage) template.HTML {
+	p.draw = b.illustrate
 	text, problems := p.html(b.addresses.resolve)
-	b.problems = append(b.problems, problems...)
+	b.report(problems...)
 	return text
 }
 

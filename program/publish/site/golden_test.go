@@ -23,8 +23,9 @@ var update = flag.Bool("update", false, "rewrite the pages in testdata")
 func TestPagesOfEveryTemplate(t *testing.T) {
 	files, _ := site.Build(smallest())
 	pages := map[string]string{
-		"site/index.html": "home", "site/page-measure.html": "page", "site/exercises.html": "exercises",
+		"site/index.html": "home", "site/page-measure.html": "page", "site/notes.html": "notes", "site/note-first.html": "note", "site/exercises.html": "exercises",
 		"site/exercise-lean.html": "exercise", "site/roadmap-skill.html": "roadmap",
+		"site/programs.html": "programs", "site/program-open.html": "public", "site/find-open.html": "find", "site/level-open-1.html": "level",
 		"site/c/abcdefgh/index.html": "program", "site/c/abcdefgh/week-2.html": "week",
 	}
 	for _, f := range files {
@@ -79,14 +80,34 @@ func smallest() site.Source {
 		Library:    lib,
 		Templates:  []fs.FS{templates.FS},
 		References: []site.Reference{{RoadMap: "skill", Name: "female", Steps: []program.StepLoad{{ID: "first", Share: .593}}}},
+		Notes:      []program.CoachNote{{ID: "first", Title: "First", On: program.NewDate(2027, 1, 18), Body: "News.", File: "content/notes/first.md"}},
 		Clients:    []*view.View{smallView()},
+		Publics:    []site.Public{smallPublic()},
 	}
+}
+
+// smallPublic has a level with bands and a document, and one without.
+func smallPublic() site.Public {
+	level := func(n int) view.Level {
+		v := smallView()
+		v.Client, v.Public, v.Page, v.After = "Level: first", false, "", "Go on."
+		for i := range v.Weeks {
+			v.Weeks[i].Dates = ""
+			v.Weeks[i].Sessions = []view.Session{{Number: 1, Title: "Monday", Day: "Mon", Minutes: "40 min"}}
+		}
+		return view.Level{View: v, Number: n, Name: "Level", Short: "first", Shown: "You hold it.",
+			Test: view.Test{Step: "first", ExerciseID: "first-hold", Hold: "12 s", RPE: "8"}}
+	}
+	p := &view.Public{ID: "open", Title: "Open", Blurb: "For all.", Goal: "First for 10 s", SkillID: "skill", Skill: "Skill",
+		Facts: []view.Fact{{Label: "Days", Text: "3"}}, Bands: []string{"narrow: 2 kg"}, Levels: []view.Level{level(1), level(2)}}
+	p.Levels[0].Help = view.HelpTable{Head: []string{"Weeks 1 to 3"}, Mean: "67 kg", Rows: []view.HelpRow{{Mass: "50 kg", Help: []string{"5 kg"}}}}
+	return site.Public{View: p, Documents: [][]site.Document{{{Name: "wall-chart.pdf", Bytes: []byte("%PDF")}}, nil}}
 }
 
 func smallView() *view.View {
 	item := view.Item{ExerciseID: "first-hold", Exercise: "First hold", Role: "Main hold", RoleKey: program.RoleMain,
 		Dose: "4 × 12 s", Rig: "narrow", Help: "2 kg", Spot: "hands under", Rest: "2 min", Remark: "check", Cue: "Push"}
-	session := view.Session{Date: program.NewDate(2027, 1, 11), Title: "Monday 11 January", Day: "Mon", Minutes: "40 min",
+	session := view.Session{Date: program.NewDate(2027, 1, 11), Title: "Monday 11 January", Day: "Mon", DayDate: "Mon 11", Minutes: "40 min",
 		Items: []view.Item{item, {Exercise: "Unknown", Role: "Pull", RoleKey: program.RolePull, Dose: "3 × 8"}}}
 	week := func(n int, kind program.WeekKind) view.Week {
 		return view.Week{Number: n, Title: "Week", Dates: "11–17 Jan", Kind: "Kind", KindKey: kind, Step: "first",

@@ -32,19 +32,39 @@ func textPage(id string) string {
 	return "page-" + id + ".html"
 }
 
-func newAddresses(lib *program.Library) addresses {
+// newAddresses knows each file at its own path and at that of its translation.
+func newAddresses(lib *program.Library, lang string) addresses {
 	a := addresses{homePage: homePage, exercisesPage: exercisesPage}
-	add := func(file, page string) { a[file], a[page] = page, page }
+	add := func(file, page string) {
+		a["content/"+file], a["content/"+lang+"/"+file], a[page] = page, page, page
+	}
 	for _, m := range lib.RoadMaps {
-		add("content/roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
+		add("roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
 	}
 	for _, e := range lib.Exercises {
-		add("content/exercises/"+e.ID+".md", exercisePage(e.ID))
+		add("exercises/"+e.ID+".md", exercisePage(e.ID))
 	}
 	for _, p := range lib.Pages {
-		add("content/pages/"+p.ID+".md", textPage(p.ID))
+		add("pages/"+p.ID+".md", textPage(p.ID))
 	}
 	return a
+}
+
+// addNotes lets texts lead to the coach's notes.
+func (a addresses) addNotes(notes []program.CoachNote) {
+	for _, n := range notes {
+		a["content/notes/"+n.ID+".md"], a[notePage(n.ID)] = notePage(n.ID), notePage(n.ID)
+		a[notesPage] = notesPage
+	}
+}
+
+// addPublics lets texts lead to the public programs.
+func (a addresses) addPublics(all []Public) {
+	for _, p := range all {
+		page := publicPage(p.View.ID)
+		a["content/programs/"+p.View.ID+".yaml"], a[page], a[findPage(p.View.ID)] = page, page, findPage(p.View.ID)
+		a[programsPage] = programsPage
+	}
 }
 
 // resolve gives the address for a link written in a file of the coach's folder.

@@ -28,7 +28,7 @@ const (
 var markdown = goldmark.New(
 	goldmark.WithExtensions(extension.NewTable(extension.WithTableCellAlignMethod(extension.TableCellAlignNone))),
 	goldmark.WithParserOptions(parser.WithAutoHeadingID()),
-	goldmark.WithRendererOptions(renderer.WithNodeRenderers(util.Prioritized(scrollingTable{}, 100))),
+	goldmark.WithRendererOptions(renderer.WithNodeRenderers(util.Prioritized(scrollingTable{}, 100), util.Prioritized(drawings{}, 100))),
 )
 
 // passage is a piece of Markdown and where it was written.
@@ -38,6 +38,7 @@ type passage struct {
 	line int    // of the first line; 0: unknown, and problems name the file only
 	top  int    // highest heading level that it may use; 0: 2
 	ids  headingIDs
+	draw func(name, title, id string) (template.HTML, bool) // an illustration; nil: there are none
 }
 
 // html renders a passage. Links go through resolve, which gives the address
@@ -71,8 +72,7 @@ func (m passage) adapt(n ast.Node, source []byte, resolve func(from, link string
 	case *ast.Link:
 		return m.link(n, source, resolve)
 	case *ast.Image:
-		return program.Problems{m.problem(offset(n), "a picture can't be shown: the site has no picture files",
-			"take the picture out")}
+		return m.picture(n, source)
 	case *ast.HTMLBlock, *ast.RawHTML:
 		return program.Problems{m.problem(offset(n), "HTML in a text is left out", "write it as Markdown")}
 	case *east.TableCell:
@@ -149,6 +149,44 @@ func (m passage) tooLarge() *program.Problem {
 	}
 	p := m.problem(0, message, "split it into several pages")
 	return &p
+}
+
+// picture finds the illustration that an image names; the site has no picture
+// files.
+func (m passage) picture(n *ast.Image, source []byte) program.Problems {
+	name, ok := strings.CutPrefix(string(n.Destination), "figure:")
+	if !ok {
+		return program.Problems{m.problem(offset(n), "a picture can't be shown: the site has no picture files",
+			"take the picture out, or name a figure: ![what it shows](figure:planche/tuck)")}
+	}
+	title := string(n.Text(source))
+	if strings.TrimSpace(title) == "" {
+		return program.Problems{m.problem(offset(n), "a figure without words tells nothing to those who hear the page",
+			"say what it shows: ![what it shows](figure:"+name+")")}
+	}
+	if m.draw != nil {
+		if svg, found := m.draw(name, title, string(m.ids.Generate([]byte("fig "+name), n.Kind()))); found {
+			n.SetAttributeString(drawn, []byte(svg))
+			return nil
+		}
+	}
+	return program.Problems{m.problem(offset(n), fmt.Sprintf("there is no figure %q", name),
+		"figures are named after the road map and its steps: figure:planche/tuck")}
+}
+
+// drawn is the attribute of an image that holds its drawing.
+const drawn = "drawn"
+
+// drawings writes images as the drawings they were found to be.
+type drawings struct{}
+
+func (drawings) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
+	r.Register(ast.KindImage, func(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if svg, ok := n.AttributeString(drawn); ok && entering {
+			_, _ = w.Write(svg.([]byte))
+		}
+		return ast.WalkSkipChildren, nil
+	})
 }
 
 // scrollingTable lets a wide table scroll by itself, by keyboard too, instead

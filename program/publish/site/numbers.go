@@ -55,10 +55,15 @@ func (b *builder) gate(g program.Gate, sides int) string {
 func (b *builder) conditions(g program.Gate) string {
 	return strings.Join([]string{
 		b.words.word("gate.clean"),
-		b.words.fill("gate.rpe", "rpe", strconv.FormatFloat(g.RPEMax, 'f', -1, 64)),
-		b.words.fill("gate.sessions", "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
+		b.words.fill("gate.rpe", "rpe", b.decimal(g.RPEMax)),
+		b.words.fill(b.words.plural("gate.sessions", g.Sessions), "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
 		b.words.fill("gate.pain", "pain", strconv.Itoa(g.PainMax)),
 	}, b.words.word("site.comma"))
+}
+
+// decimal writes a number with the language's decimal sign.
+func (b *builder) decimal(x float64) string {
+	return strings.Replace(strconv.FormatFloat(x, 'f', -1, 64), ".", b.words.word("unit.decimal"), 1)
 }
 
 // joints lists what an exercise loads.

@@ -36,6 +36,7 @@ type stepView struct {
 	Counts    string // when the gate's sets count
 	Sides     bool
 	Drills    []link
+	Figure    template.HTML
 }
 
 // shareView is a step's share of the full position for one body, as text and
@@ -68,6 +69,7 @@ func (b *builder) step(m *program.RoadMap, s *program.Step) stepView {
 		Counts:    b.conditions(s.Gate),
 		Sides:     s.Sides == 2,
 		Drills:    b.exerciseLinks(s.Drills),
+		Figure:    b.figures[figureKey{m.ID, s.ID}],
 	}
 	if e, ok := b.Library.Exercise(s.Exercise); ok {
 		v.Exercise = link{Text: e.Name, Href: exercisePage(e.ID)}

@@ -5,7 +5,9 @@ import "html/template"
 // textView is a page of the coach's words.
 type textView struct {
 	frame
+	On       string // the day of a note
 	Body     template.HTML
+	Programs []link // home only
 	RoadMaps []link // home only
 }
 
@@ -17,6 +19,9 @@ func (b *builder) home() {
 	}
 	v := textView{frame: b.frame(p.Title, homePage, "")}
 	v.Body = b.html(passage{text: p.Body, file: p.File, line: p.Line, ids: newHeadingIDs()})
+	for _, p := range b.Publics {
+		v.Programs = append(v.Programs, link{Text: p.View.Title, Href: publicPage(p.View.ID)})
+	}
 	for _, m := range b.Library.RoadMaps {
 		v.RoadMaps = append(v.RoadMaps, link{Text: m.Name, Href: roadMapPage(m.ID)})
 	}

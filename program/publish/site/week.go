@@ -1,7 +1,8 @@
 package site
 
 import (
-	"strings"
+	"html/template"
+	"strconv"
 	"unicode/utf8"
 
 	"gatepost/program"
@@ -18,6 +19,7 @@ type weekView struct {
 	KindKey        program.WeekKind
 	Line           string // the week's main work
 	Step           string
+	Figure         template.HTML // of the week's step
 	Provisional    bool
 	Sessions       []sessionView
 	Advice         view.Advice
@@ -37,33 +39,58 @@ type itemView struct {
 	Cue                   string
 	Main                  bool // set larger than the rest
 	Said                  bool // the dose is a sentence and not a figure
+	Timer                 *timerView
 }
 
-func (b *builder) week(v *view.View, i int) weekView {
+// timerView is what the hold timer counts; nil: nothing that a clock decides.
+type timerView struct {
+	Name, Label      string
+	Sets, Hold, Rest int // s
+}
+
+func (b *builder) week(v *view.View, i int, at place) weekView {
 	w := v.Weeks[i]
 	p := weekView{
-		frame:   b.frame(w.Title, "", clientRoot),
-		Program: link{Text: v.Skill, Href: "index.html"},
+		frame:   b.frame(w.Title, at.week(w.Number), at.root),
+		Program: at.program,
 		Dates:   w.Dates, Kind: w.Kind, KindKey: w.KindKey, Line: w.Line, Step: sentence(w.Step),
-		Provisional: w.Provisional, Advice: v.Advice,
+		Provisional: w.Provisional, Advice: v.Advice, Figure: b.weekFigure(v, w),
 	}
-	p.Title = b.words.fill("site.week_of", "week", w.Title, "skill", v.Skill, "name", v.First)
+	p.Scripts = []string{timerScript}
 	if i > 0 {
-		p.Previous = link{Text: v.Weeks[i-1].Title, Href: weekPage(v.Weeks[i-1].Number)}
+		p.Previous = link{Text: v.Weeks[i-1].Title, Href: at.week(v.Weeks[i-1].Number)}
 	}
 	if i+1 < len(v.Weeks) {
-		p.Next = link{Text: v.Weeks[i+1].Title, Href: weekPage(v.Weeks[i+1].Number)}
+		p.Next = link{Text: v.Weeks[i+1].Title, Href: at.week(v.Weeks[i+1].Number)}
 	}
 	for _, s := range w.Sessions {
-		p.Sessions = append(p.Sessions, b.session(s))
+		p.Sessions = append(p.Sessions, b.session(s, at))
 	}
 	return p
 }
 
-func (b *builder) session(s view.Session) sessionView {
-	c := sessionView{ID: strings.ToLower(s.Date.String()), Title: s.Title, Day: s.Day, Minutes: s.Minutes}
+// dayID is a session's place on its page: its date, or its number where it has
+// none.
+func dayID(s view.Session) string {
+	if s.Date == 0 {
+		return strconv.Itoa(s.Number)
+	}
+	return s.Date.String()
+}
+
+// weekFigure is the figure of the week's main work.
+func (b *builder) weekFigure(v *view.View, w view.Week) template.HTML {
+	id := w.StepID
+	if id == "" {
+		id = w.ExerciseID
+	}
+	return b.figures[figureKey{v.SkillID, id}]
+}
+
+func (b *builder) session(s view.Session, at place) sessionView {
+	c := sessionView{ID: dayID(s), Title: s.Title, Day: s.Day, Minutes: s.Minutes}
 	for _, item := range s.Items {
-		c.Items = append(c.Items, b.item(item))
+		c.Items = append(c.Items, b.item(item, at))
 	}
 	return c
 }
@@ -72,7 +99,7 @@ func (b *builder) session(s view.Session) sessionView {
 // (our judgement: "10 × 12 s a side" does, a sentence does not).
 const longestFigure = 20
 
-func (b *builder) item(from view.Item) itemView {
+func (b *builder) item(from view.Item, at place) itemView {
 	c := itemView{
 		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Rig: from.Rig, Help: from.Help,
 		Spot: from.Spot, Rest: from.Rest, Remark: from.Remark, Cue: from.Cue,
@@ -85,8 +112,12 @@ func (b *builder) item(from view.Item) itemView {
 	case program.RoleMain, program.RoleAhead, program.RoleTest:
 		c.Main = true
 	}
+	if from.Hold > 0 {
+		c.Timer = &timerView{Name: from.Exercise, Label: b.words.fill("timer.start_for", "exercise", from.Exercise),
+			Sets: from.Sets, Hold: from.Hold, Rest: from.Pause}
+	}
 	if _, ok := b.Library.Exercise(from.ExerciseID); ok {
-		c.Href = clientRoot + exercisePage(from.ExerciseID)
+		c.Href = at.root + exercisePage(from.ExerciseID)
 	}
 	return c
 }

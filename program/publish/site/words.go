@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"gatepost/program"
 )
@@ -13,7 +14,8 @@ import (
 type words struct {
 	table   program.Words
 	file    string
-	missing []string
+	mutex   sync.Mutex
+	missing []string // behind the mutex
 }
 
 func newWords(table program.Words, lang string) *words {
@@ -23,22 +25,56 @@ func newWords(table program.Words, lang string) *words {
 // word is the text under a key; a missing one shows its key and is reported.
 func (w *words) word(key string) string {
 	text, ok := w.table[key]
-	if !ok && !slices.Contains(w.missing, key) {
+	if ok {
+		return text
+	}
+	w.mutex.Lock()
+	defer w.mutex.Unlock()
+	if !slices.Contains(w.missing, key) {
 		w.missing = append(w.missing, key)
 	}
-	if !ok {
-		return key
-	}
-	return text
+	return key
 }
 
 // fill puts values into the text under a key: pairs of placeholder and value.
 func (w *words) fill(key string, pairs ...string) string {
-	braced := slices.Clone(pairs)
-	for i := 0; i < len(braced); i += 2 {
-		braced[i] = "{" + braced[i] + "}"
+	text := w.word(key)
+	var out strings.Builder
+	for {
+		before, rest, found := strings.Cut(text, "{")
+		name, after, closed := strings.Cut(rest, "}")
+		at := placeOf(name, pairs)
+		out.WriteString(before)
+		switch {
+		case !found || !closed:
+			out.WriteString(text[len(before):])
+			return out.String()
+		case at >= 0:
+			out.WriteString(pairs[at+1])
+		default: // a placeholder of nothing stays to be seen
+			out.WriteString("{" + name + "}")
+		}
+		text = after
 	}
-	return strings.NewReplacer(braced...).Replace(w.word(key))
+}
+
+// plural is the key of a text about n things: with "_one" where it is one and
+// the language has a text of its own for it.
+func (w *words) plural(key string, n int) string {
+	if _, ok := w.table[key+"_one"]; ok && n == 1 {
+		return key + "_one"
+	}
+	return key
+}
+
+// placeOf finds a name among pairs of name and value; -1: it is not there.
+func placeOf(name string, pairs []string) int {
+	for i := 0; i < len(pairs); i += 2 {
+		if pairs[i] == name {
+			return i
+		}
+	}
+	return -1
 }
 
 func (w *words) problems() program.Problems {

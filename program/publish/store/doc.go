@@ -25,5 +25,9 @@
 // A Write covers a scope, such as "print/": only files in it are written or
 // removed, and what the manifest says of the others stands.
 //
+// Remember keeps, in .gatepost/made, a line that stands for all that the output
+// was made from. While it does, Fresh can tell that there is nothing to do
+// without anything being made.
+//
 // All paths go through os.Root, with forward slashes, and cannot leave it.
 package store

@@ -89,6 +89,9 @@ func (d *disk) write(files []File, scope Scope) (Result, error) {
 
 // apply stages, decides and carries out.
 func (d *disk) apply(c change) error {
+	if err := d.remove(madePath); err != nil {
+		return err
+	}
 	if err := d.stage(c); err != nil {
 		d.remove(stagePath) // best effort: the next run clears it too
 		return err

@@ -2,6 +2,7 @@ package view
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/sha1"
 	"fmt"
 	"strings"
@@ -13,8 +14,9 @@ import (
 // Calendar writes the sessions as an iCalendar file (RFC 5545): one all-day
 // event a session, lines of at most 75 octets ending in CRLF. An event's UID
 // (RFC 9562, version 5) depends on the client and the day alone, so that a new
-// version of the plan replaces the old one's days; DTSTAMP is the day measured,
-// 00:00 UTC.
+// version of the plan replaces the old one's days; for a client with a page it is
+// made from the page's random name, so that it tells nothing. DTSTAMP is the day
+// measured, 00:00 UTC. There is no surname in it.
 func Calendar(v *View) []byte {
 	var out bytes.Buffer
 	line := func(format string, args ...any) { fold(&out, fmt.Sprintf(format, args...)) }
@@ -23,7 +25,7 @@ func Calendar(v *View) []byte {
 	line("PRODID:-//Gatepost//Training program//EN")
 	line("CALSCALE:GREGORIAN")
 	line("METHOD:PUBLISH")
-	line("X-WR-CALNAME:%s", escape(v.Title))
+	line("X-WR-CALNAME:%s", escape(v.Skill+" · "+v.First)) // no comma: some readers leave the escape in names of this kind
 	for _, w := range v.Weeks {
 		for _, session := range w.Sessions {
 			event(line, v, w, session)
@@ -35,7 +37,7 @@ func Calendar(v *View) []byte {
 
 func event(line func(string, ...any), v *View, w Week, session Session) {
 	line("BEGIN:VEVENT")
-	line("UID:%s", uuid5(urlNamespace, "gatepost:"+v.Slug+":"+session.Date.String()))
+	line("UID:%s", uuid5(urlNamespace, "gatepost:"+cmp.Or(v.Page, v.Slug)+":"+session.Date.String()))
 	line("DTSTAMP:%sT000000Z", basic(v.Measured))
 	line("DTSTART;VALUE=DATE:%s", basic(session.Date))
 	line("DTEND;VALUE=DATE:%s", basic(session.Date+1)) // the day after: RFC 5545 counts the end out

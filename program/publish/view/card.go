@@ -57,7 +57,7 @@ type CardWords struct {
 func (s *speech) cardWords(v *View) CardWords {
 	return CardWords{
 		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
-		Wrists: s.say("joint.wrists"), Elbows: s.say("joint.elbows"), Shoulders: s.say("joint.shoulders"),
+		Wrists: s.say("joints_log.wrists"), Elbows: s.say("joints_log.elbows"), Shoulders: s.say("joints_log.shoulders"),
 		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),

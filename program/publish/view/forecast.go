@@ -12,7 +12,7 @@ func (s *speech) block(p *program.Program) string {
 		return ""
 	}
 	last := p.Weeks[len(p.Weeks)-1].Start + 6
-	return s.say("plan.block", "weeks", strconv.Itoa(len(p.Weeks)),
+	return s.say(s.plural("plan.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)),
 		"from", s.date(p.Start), "to", s.date(last))
 }
 
@@ -169,7 +169,7 @@ func (s *speech) gate(g program.StepGate) Gate {
 	}
 	v.Dose = join(v.Dose, single)
 	v.Terms = append(v.Terms, s.say("gate.clean"), s.say("gate.rpe", "rpe", s.decimal(g.RPEMax)),
-		s.say("gate.sessions", "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
+		s.say(s.plural("gate.sessions", g.Sessions), "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
 		s.say("gate.pain", "pain", strconv.Itoa(g.PainMax)))
 	v.Words = join(v.Terms...)
 	v.Short = s.say("gate.short", "step", v.Step, "dose", v.Dose)

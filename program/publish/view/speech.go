@@ -45,6 +45,15 @@ func (s *speech) say(key string, pairs ...string) string {
 	return s.fill(key, text, pairs...)
 }
 
+// plural is the key of a text about n things: with "_one" where it is one and
+// the language has a text of its own for it.
+func (s *speech) plural(key string, n int) string {
+	if _, ok := s.lib.Words[key+"_one"]; ok && n == 1 {
+		return key + "_one"
+	}
+	return key
+}
+
 // fill puts values in place of {placeholders}; one that is left over is a fault
 // of the words file.
 func (s *speech) fill(key, text string, pairs ...string) string {
@@ -116,11 +125,14 @@ func (s *speech) exercise(id string) string {
 func (s *speech) notes(notes []program.Note) []string {
 	var all []string
 	for _, n := range notes {
-		var pairs []string
+		key, pairs := "note."+n.Code, []string(nil)
 		for _, value := range n.Values {
 			pairs = append(pairs, value.Name, s.value(value))
+			if value.Kind == program.ValueCount {
+				key = s.plural(key, round(value.Number))
+			}
 		}
-		all = append(all, s.say("note."+n.Code, pairs...))
+		all = append(all, s.say(key, pairs...))
 	}
 	return all
 }

@@ -120,7 +120,7 @@ func (t *text) sessions(v *View) {
 		for _, s := range w.Sessions {
 			t.line("%s, %s", s.Title, s.Minutes)
 			for _, i := range s.Items {
-				t.wrap("    ", clip(i.Name(), 24)+": "+join(i.Line, i.Help, i.Spot, i.Remark, i.Rest))
+				t.wrap("    ", i.Name()+": "+join(i.Line, i.Help, i.Spot, i.Remark, i.Rest))
 			}
 			t.notes(s.Dropped)
 		}

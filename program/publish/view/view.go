@@ -142,18 +142,26 @@ type Gate struct {
 // word once, with the words file; the View is complete but for those.
 func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, program.Problems) {
 	s := newSpeech(coach, lib, p)
+	v := s.view(coach, p)
+	if len(v.Withheld) == 0 {
+		v.ForCoach = s.coachPage(p)
+	}
+	return v, s.problems()
+}
+
+func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
 		Client: p.Client.Name, First: first(p.Client.Name), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Coach:  coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
-		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(lib, p),
+		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
 	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By)))
 	v.Advice, v.Labels = s.advice(), s.labels(v, p)
 	if len(p.Withheld) > 0 {
 		v.Withheld = s.notes(p.Withheld)
-		return v, s.problems()
+		return v
 	}
 	v.Block = s.block(p)
 	v.Where = s.where(p)
@@ -170,8 +178,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
-	v.ForCoach = s.coachPage(p)
-	return v, s.problems()
+	return v
 }
 
 // version is a short hash of the program, by which an old chart on the wall is

@@ -59,6 +59,8 @@ type Item struct {
 	Role                 string // "Main hold"
 	RoleKey              program.Role
 	Sets                 int
+	Hold                 int    // s, for a timer; 0: repetitions, or as long as it stays clean
+	Pause                int    // s between sets, for a timer
 	Dose                 string // "4 × 12 s", "3 × 8", "4 × 40 s, 2 a side"
 	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
 	Help                 string // "6.5 kg"
@@ -172,8 +174,11 @@ func (s *speech) session(number int, from program.Session) Session {
 func (s *speech) item(p program.Prescription) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
-		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Dose: s.dose(p),
+		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Dose: s.dose(p),
 		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
+	}
+	if p.Max || p.Check {
+		v.Hold = 0 // the hold ends when it ends
 	}
 	switch {
 	case p.Ahead > 0:

@@ -1,0 +1,263 @@
+package main
+
+import (
+	"bytes"
+	"io"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+)
+
+// in makes the demo studio's folder, without output, in another language.
+func in(t *testing.T, language string) string {
+	t.Helper()
+	folder := t.TempDir()
+	for _, dir := range []string{"clients", "programs"} {
+		if err := os.CopyFS(folder+"/content/"+dir, os.DirFS("../../content/"+dir)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	b, err := os.ReadFile("../../content/studio.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	put(t, folder, "content/studio.yaml", string(b)+"\nlanguage: "+language+"\n")
+	return folder
+}
+
+func put(t *testing.T, folder, file, text string) {
+	t.Helper()
+	file = filepath.Join(folder, filepath.FromSlash(file))
+	err := os.MkdirAll(filepath.Dir(file), 0o755)
+	if err == nil {
+		err = os.WriteFile(file, []byte(text), 0o644)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// says runs a command and gives what it writes for readers; it may not complain.
+func says(t *testing.T, args ...string) string {
+	t.Helper()
+	var out, complaints bytes.Buffer
+	if code := run(args, surroundings{out: &out, err: &complaints, builtIn: builtIn}); code != 0 || complaints.Len() > 0 {
+		t.Fatalf("gatepost %s: exit code %d\n%s", strings.Join(args, " "), code, complaints.String())
+	}
+	return out.String()
+}
+
+// The demo studio in German: nothing is missing. German is longer than English,
+// and fits all the same: paper cuts nothing, and on every sheet the sentence that
+// comes last, who decides, is whole.
+func TestGerman(t *testing.T) {
+	folder := in(t, "de")
+	says(t, "--folder", folder)
+	pdftotext := tool(t, "pdftotext")
+	for _, file := range found(t, folder, ".pdf") {
+		if filepath.Base(file) == "coach-page.pdf" {
+			continue // shortens the names of rigs, in English too
+		}
+		text := strings.Join(strings.Fields(printed(t, pdftotext, file)), " ")
+		if !strings.HasSuffix(file, "cards.pdf") && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
+			t.Errorf("%s does not say who decides", file)
+		}
+		if before, _, cut := strings.Cut(text, "…"); cut {
+			t.Errorf("%s is cut after %q", file, before[max(0, len(before)-60):])
+		}
+	}
+}
+
+func printed(t *testing.T, pdftotext, file string) string {
+	t.Helper()
+	text, err := exec.Command(pdftotext, file, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// another writes the whole German library again as a language of our own, in
+// which every Latin letter is a Cyrillic one. Whatever then still reaches a
+// reader in Latin letters is a string that no coach could translate, or a word
+// that German has and English lacks.
+func another(t *testing.T) string {
+	folder := in(t, "xx")
+	disguisePrograms(t, folder)
+	err := fs.WalkDir(os.DirFS("../../content"), ".", func(name string, entry fs.DirEntry, err error) error {
+		_, below := strings.CutPrefix(name, "de/")
+		if err != nil || entry.IsDir() || !below && name != "words/de.yaml" {
+			return err
+		}
+		b, err := os.ReadFile("../../content/" + name)
+		put(t, folder, "content/"+strings.Replace(name, "de", "xx", 1), disguised(name, string(b)))
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return folder
+}
+
+// saidOfPrograms is how a coach's public programs are called and described.
+var saidOfPrograms = regexp.MustCompile(`(?m)^(title: .*|  [A-Za-z].*)$`)
+
+// disguisePrograms writes in Cyrillic letters what the demo's programs say.
+func disguisePrograms(t *testing.T, folder string) {
+	files, _ := filepath.Glob(folder + "/content/programs/*.yaml")
+	for _, file := range files {
+		b, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := saidOfPrograms.ReplaceAllStringFunc(string(b), func(line string) string {
+			words := strings.TrimPrefix(line, "title: ")
+			return line[:len(line)-len(words)] + cyrillic(words)
+		})
+		put(t, folder, "content/programs/"+filepath.Base(file), text)
+	}
+}
+
+var (
+	// kept are the parts of a file that are no words: placeholders, escapes, and
+	// where links lead.
+	kept        = regexp.MustCompile(`\{[a-z_]+\}|\\u[0-9a-f]{4}|\]\([^)]*\)`)
+	placeholder = regexp.MustCompile(`\{[a-z_]+\}`)
+	// key begins a line of YAML.
+	key = regexp.MustCompile(`^ *[a-z0-9][a-z0-9 _-]*:( |$)`)
+)
+
+func disguised(name, text string) string {
+	front := strings.HasSuffix(name, ".yaml")
+	lines := strings.Split(text, "\n")
+	for i, line := range lines {
+		if i > 0 && line == "---" {
+			front = false
+		}
+		start := 0
+		if at := key.FindStringIndex(line); at != nil && (front || i < 2) {
+			start = at[1]
+		}
+		if words := line[start:]; words != "|" && line != "---" {
+			lines[i] = line[:start] + cyrillic(words)
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+func cyrillic(words string) string {
+	var out strings.Builder
+	last := 0
+	for _, at := range kept.FindAllStringIndex(words, -1) {
+		out.WriteString(inCyrillic.Replace(words[last:at[0]]) + words[at[0]:at[1]])
+		last = at[1]
+	}
+	return out.String() + inCyrillic.Replace(words[last:])
+}
+
+var inCyrillic = func() *strings.Replacer {
+	small, large := []rune("абцдефгхийклмнопярстувшчыз"), []rune("АБЦДЕФГХИЙКЛМНОПЯРСТУВШЧЫЗ")
+	var pairs []string
+	for i := range 26 {
+		pairs = append(pairs, string(rune('a'+i)), string(small[i]), string(rune('A'+i)), string(large[i]))
+	}
+	return strings.NewReplacer(pairs...)
+}()
+
+// coachs are the words of the demo that a coach wrote, and the versions.
+var coachs = regexp.MustCompile(`tilda@example\.org|https://\S*|Tilda Roake|Lantern Ringing Hall|Maren|Joss|Anselm|\b(narrow|middle|wide)\b|` +
+	`assessment\.yaml|\b[0-9a-f]{7}\b`)
+
+var latin = regexp.MustCompile(`[A-Za-z][^.\n]*`)
+
+// No string escapes translation: not on the site, nor on paper, in the calendar
+// or in the terminal.
+func TestEveryWordCanBeTranslated(t *testing.T) {
+	folder := another(t)
+	check := func(where, text string) {
+		text = coachs.ReplaceAllString(text, "")
+		if escaped := latin.FindAllString(text, -1); escaped != nil {
+			t.Errorf("%s: %q", where, escaped[:min(4, len(escaped))])
+		}
+	}
+	says(t, "--folder", folder)
+	for _, client := range []string{"maren", "joss", "anselm"} {
+		check("plan "+client, says(t, "plan", client, "--folder", folder))
+	}
+	for _, file := range found(t, folder, ".html") {
+		check(file, visible(t, file))
+	}
+	for _, file := range found(t, folder, ".ics") {
+		b, _ := os.ReadFile(file)
+		unfolded := strings.ReplaceAll(string(b), "\r\n ", "")
+		text := strings.NewReplacer(`\n`, " ", `\`, "").Replace(unfolded)
+		for _, line := range regexp.MustCompile(`(?m)^(SUMMARY|DESCRIPTION|X-WR-CALNAME):.*`).FindAllString(text, -1) {
+			_, words, _ := strings.Cut(line, ":")
+			check(file, words)
+		}
+	}
+	pdftotext := tool(t, "pdftotext")
+	for _, file := range found(t, folder, ".pdf") {
+		check(file, printed(t, pdftotext, file))
+	}
+}
+
+// visible is what a page says to the eye and to the ear.
+func visible(t *testing.T, file string) string {
+	t.Helper()
+	b, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out strings.Builder
+	z, inside := html.NewTokenizer(bytes.NewReader(b)), ""
+	for {
+		switch kind := z.Next(); kind {
+		case html.ErrorToken:
+			if z.Err() != io.EOF {
+				t.Fatal(z.Err())
+			}
+			return out.String()
+		case html.TextToken:
+			switch inside {
+			case "":
+				out.WriteString(string(z.Text()) + "\n")
+			case "application/ld+json":
+				out.WriteString(strings.Join(strings.Split(machineWords.ReplaceAllString(string(z.Raw()), ""), `"`), "\n"))
+			}
+		case html.StartTagToken, html.SelfClosingTagToken, html.EndTagToken:
+			tag := z.Token()
+			out.WriteString(told(tag))
+			if inside = ""; kind == html.StartTagToken && (tag.Data == "script" || tag.Data == "style") {
+				inside = tag.Data
+				for _, a := range tag.Attr {
+					if a.Key == "type" {
+						inside = a.Val
+					}
+				}
+			}
+		}
+	}
+}
+
+// machineWords are the parts of JSON-LD that are for machines: the names of its
+// properties, types, addresses, the language, and durations (ISO 8601).
+var machineWords = regexp.MustCompile(`"(@type|@context|inLanguage|url|@id)":"[^"]*"|"[A-Za-z@]+":|"P[0-9TWDHMS]+"`)
+
+// told are the attributes of a tag that readers meet.
+func told(tag html.Token) string {
+	var all string
+	for _, a := range tag.Attr {
+		describes := tag.Data == "meta" && a.Key == "content" && strings.Contains(tag.String(), `"description"`)
+		if a.Key == "aria-label" || a.Key == "title" || a.Key == "alt" || describes || strings.HasPrefix(a.Key, "data-") {
+			all += placeholder.ReplaceAllString(a.Val, "") + "\n"
+		}
+	}
+	return all
+}

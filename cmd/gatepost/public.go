@@ -1,0 +1,78 @@
+package main
+
+import (
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+	"gatepost/program/publish/paper"
+	"gatepost/program/publish/site"
+	"gatepost/program/publish/view"
+)
+
+// documents are what a reader downloads at a level of a public program.
+var documents = []struct {
+	name string // its words are "document.<name>", without the ending
+	make func(*view.View) ([]byte, program.Problems)
+}{
+	{"wall-chart.pdf", paper.WallChart},
+	{"one-page.pdf", paper.OnePage},
+	{"cards.pdf", func(v *view.View) ([]byte, program.Problems) { return paper.Cards(v, false) }},
+}
+
+// publics plans the public programs and prints what there is to download.
+func (j *job) publics(studio *program.Studio) ([]site.Public, program.Problems) {
+	var all []site.Public
+	var problems program.Problems
+	for i := range studio.Public {
+		from := &studio.Public[i]
+		levels, found := planner.Levels(&studio.Library, from)
+		problems = append(problems, found...)
+		if found.Stop() {
+			continue
+		}
+		v, found := view.NewPublic(studio.Coach, &studio.Library, from, levels)
+		problems = append(problems, found...)
+		all = append(all, site.Public{View: v, Documents: make([][]site.Document, len(v.Levels))})
+	}
+	return all, append(problems, j.printLevels(all)...)
+}
+
+// printLevels makes the documents of every level.
+func (j *job) printLevels(all []site.Public) program.Problems {
+	type level struct{ public, number int }
+	var levels []level
+	for i := range all {
+		for n := range all[i].View.Levels {
+			levels = append(levels, level{i, n})
+		}
+	}
+	found := make([]program.Problems, len(levels))
+	j.sideBySide(len(levels), "levels", func(i int) {
+		p := &all[levels[i].public]
+		p.Documents[levels[i].number], found[i] = printLevel(p.View.Levels[levels[i].number].View, "content/programs/"+p.View.ID+".yaml")
+	})
+	var problems program.Problems
+	for _, f := range found {
+		problems = append(problems, f...)
+	}
+	return problems
+}
+
+// printLevel makes one level's documents. What paper takes for a client's file
+// is that of the program.
+func printLevel(v *view.View, file string) (made []site.Document, problems program.Problems) {
+	for _, d := range documents {
+		b, found := d.make(v)
+		for i := range found {
+			if strings.HasPrefix(found[i].File, clientsFolder) {
+				found[i].File = file
+			}
+		}
+		problems = append(problems, found...)
+		if len(b) > 0 {
+			made = append(made, site.Document{Name: d.name, Bytes: b})
+		}
+	}
+	return made, problems
+}

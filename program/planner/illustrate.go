@@ -1,0 +1,110 @@
+package planner
+
+import (
+	"math"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// What illustrations show: the mean of the published average bodies (de Leva
+// 1996, Table 4), on parallettes of 10 cm under an anchor at 2.15 m, with a band
+// like many (common practice); a lean of 20 cm; a band hung half a metre off.
+const (
+	drawnLean  = 0.20 // m
+	drawnSlant = 0.50 // m
+	drawnToes  = 0.15 // of body weight, on a scale
+)
+
+var drawnAthlete = program.Assessment{
+	Athlete: program.Athlete{Mass: 67.5, Height: 1.738},
+	Kit:     []string{parallettes},
+	Hanging: program.Hanging{Anchor: 2.15, Support: 0.10},
+	Bands: []program.Band{{Name: "drawn", Rest: 1.0, Pulls: []program.Pull{
+		{At: 1.3, Force: 50}, {At: 1.6, Force: 75}, {At: 1.9, Force: 95}}}},
+}
+
+// Illustrations are the stances that pages about a road map can show. For a road
+// map "m" with a step "s" they are: "m/s" held free, "m/s/flat" without rounding
+// and depression, "m/s/band" under a band that hangs straight, "m/s/slant" under
+// one that does not; "m/e" for the exercise e of a floor rung; "m/zero" and
+// "m/lean" for the two ends of measuring a lean at a wall; and "m/board" for the
+// reaction board.
+func Illustrations(m *program.RoadMap) []program.Illustration {
+	b, _ := newBody(&drawnAthlete, m)
+	var all []program.Illustration
+	show := func(name string, kind program.IllustrationKind, s program.Stance) {
+		if s.Drawn() {
+			all = append(all, program.Illustration{Name: m.ID + "/" + name, Kind: kind, Stance: s})
+		}
+	}
+	for i := range b.all {
+		r := &b.all[i]
+		show(r.ID, "", b.stance(r, r.rigs[0]))
+		show(r.ID+"/flat", "", b.flat(r))
+		show(r.ID+"/band", "", b.under(r, 0))
+		show(r.ID+"/slant", "", b.under(r, drawnSlant))
+	}
+	if m.Hands == program.HandsHang {
+		return all
+	}
+	for _, rung := range m.Rungs {
+		show(rung.Exercise, "", b.onTheFloor(rung.Kind))
+	}
+	b.support = mechanics.Support{} // a lean is measured with flat hands
+	show("zero", program.WallIllustration, b.lean(0))
+	show("lean", program.WallIllustration, b.lean(drawnLean))
+	show("board", program.BoardIllustration, b.lying())
+	return all
+}
+
+// flat is a step with a straight back and the shoulders left where they are.
+func (b *body) flat(r *rung) program.Stance {
+	flat := *r
+	flat.pose.Rounding, flat.pose.Depression = 0, 0
+	flat.free = mechanics.Solve(b.Body, flat.pose, b.support, nil)
+	return b.stance(&flat, option{hold: flat.free})
+}
+
+// under is a step with the band so far off; none where no band fits.
+func (b *body) under(r *rung, offset float64) program.Stance {
+	b.hanging.Offset = offset
+	defer func() { b.hanging.Offset = 0 }()
+	if o := b.withRig(r, 0, 0); o.help > 0 && !o.hold.Unbalanced {
+		return b.stance(r, o)
+	}
+	return program.Stance{}
+}
+
+// onTheFloor is a floor rung. Balance alone has no statics of ours.
+func (b *body) onTheFloor(kind program.RungKind) program.Stance {
+	switch kind {
+	case program.RungLean:
+		return b.lean(drawnLean)
+	case program.RungScale:
+		s := b.place(&b.all[0].pose, b.ToesCarried(b.all[0].pose, b.support, drawnToes*b.weight))
+		s.ToesCarry = drawnToes * b.weight
+		return s
+	}
+	return program.Stance{}
+}
+
+// lying is the body on its back, arms by its sides, soles above the origin and
+// the head away from it, as on a reaction board.
+func (b *body) lying() program.Stance {
+	at := func(x float64) program.Point { return program.Point{X: -x} }
+	knee, hip := b.AnkleHeight+b.Shank.Length, b.AnkleHeight+b.Shank.Length+b.Thigh.Length
+	shoulder := hip + b.Trunk.Length
+	c7 := shoulder + b.Neck
+	elbow := shoulder - b.UpperArm.Length
+	wrist := elbow - b.Forearm.Length
+	toe := program.Point{Y: b.Foot.Length * math.Sin(math.Pi/3), X: b.Foot.Length * math.Cos(math.Pi/3)}
+	ankle := at(b.AnkleHeight)
+	toe.X += ankle.X
+	return program.Stance{
+		Height: b.Height, Shoulder: at(shoulder), Elbow: at(elbow), Wrist: at(wrist), Fingers: at(wrist - b.FingerTip),
+		C7: at(c7), Head: at(c7 + b.Head.CoM), Crown: at(c7 + b.Head.Length), Hip: at(hip),
+		Knees: [2]program.Point{at(knee), at(knee)}, Ankles: [2]program.Point{ankle, ankle}, Toes: [2]program.Point{toe, toe},
+		CoM: at(b.StandingCoM()),
+	}
+}

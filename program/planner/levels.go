@@ -1,0 +1,173 @@
+package planner
+
+import (
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// Readers of a public program were not measured. They are planned for as a body
+// of the mean build: the mean of de Leva's samples (published: 1996, women
+// 61.9 kg, 1.735 m; men 73.0 kg, 1.741 m), thirty years old, with joints that
+// are fine. Whoever differs in that is sent to a professional or a coach by the
+// page itself.
+const (
+	readerMass   = (61.9 + 73.0) / 2   // kg
+	readerHeight = (1.735 + 1.741) / 2 // m
+	readerAge    = 30                  // years
+)
+
+// readerMasses are those the band help is given for, in kg.
+var readerMasses = []float64{50, 60, 70, 80, 90}
+
+// What a reader shows to start at a level: the step before it, held free at RPE 8
+// and two seconds longer than its gate asks. RPE 8 leaves five seconds (the two
+// and a half for each point that the log is read by), but who has never been
+// filmed rates kindly, so that three are counted. Our judgement.
+const (
+	levelRPE     = 8
+	levelMargin  = 2 // s
+	levelReserve = 3 // s
+)
+
+// A stranger's elbows are unknown: however much work the level itself tells of,
+// the volume is that of a present spell of half a year at most, and there is no
+// heavy work. Our judgement.
+const readerSpell = 20 // weeks
+
+// readersMonday is a Monday to count weeks from; no reader sees it.
+const readersMonday = program.Date(11323) // 2001-01-01
+
+// Levels plans a public program for every starting level of its road map: for
+// whoever cannot hold the first step yet, then for each step from the first to
+// the one before the goal. Each is the plan of an assessment in which just that
+// threshold was shown, so whatever holds for a client's program holds here.
+// Problems are those of the bands, as in Plan.
+func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level, program.Problems) {
+	starts, problems := startsOf(lib, from)
+	levels := make([]program.Level, len(starts))
+	for i, s := range starts {
+		levels[i] = s.level
+		levels[i].Program, _ = Plan(lib, &s.reader)
+		levels[i].Program.Notes = forReaders(levels[i].Program.Notes)
+		levels[i].Help = helpByMass(&levels[i].Program)
+	}
+	return levels, problems
+}
+
+// start is a level before it is planned, and the reader who has just reached it.
+type start struct {
+	level  program.Level
+	reader program.Assessment
+}
+
+func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, program.Problems) {
+	road, ok := lib.RoadMap(from.Goal.Skill)
+	if ok {
+		_, ok = road.Step(from.Goal.Step)
+	}
+	if !ok {
+		return nil, nil
+	}
+	a := reader(from)
+	body, problems := newBody(&a, road)
+	if problems.Stop() {
+		return nil, problems
+	}
+	way := newcomer(&a, body)
+	starts := make([]start, len(body.ladder))
+	for i := range starts {
+		l := program.Level{Number: i + 1, RPE: levelRPE, Mass: readerMass,
+			Next: body.ladder[i].ID, NextFor: threshold(&body.ladder[i])}
+		if i > 0 {
+			l.Step, l.Hold = body.ladder[i-1].ID, threshold(&body.ladder[i-1])
+		}
+		if i == len(starts)-1 {
+			l.NextFor = int(from.Goal.Hold)
+		}
+		starts[i] = start{l, startedAt(a, &l, way)}
+	}
+	return starts, problems
+}
+
+// threshold is how long a step is held to start above it, in s.
+func threshold(r *rung) int { return r.Gate.Hold + levelMargin }
+
+// reader is an assessment of the mean build that has held nothing yet.
+func reader(from *program.PublicProgram) program.Assessment {
+	a := program.Assessment{
+		Slug: from.ID, Measured: readersMonday,
+		Athlete: program.Athlete{Mass: readerMass, Height: readerHeight,
+			Born: program.NewDate(readersMonday.Time().Year()-readerAge, 1, 1)},
+		Health:   program.Health{Wrists: program.JointFine, Elbows: program.JointFine, Shoulders: program.JointFine},
+		Training: from.Training, Goal: from.Goal, Kit: from.Kit, Bands: from.Bands, Hanging: from.Hanging, Places: from.Places,
+	}
+	a.Goal.By = readersMonday + farGoal
+	return a
+}
+
+// farGoal is a goal date that shortens no block and is forecast as far as any is.
+const farGoal = 3 * 52 * 7 // days
+
+// newcomer is the way of somebody who begins with nothing: how many weeks each
+// rung of the ladder likely takes to its threshold.
+func newcomer(a *program.Assessment, b *body) map[string]float64 {
+	limits := newLimits(a)
+	state, _ := assess(a, b)
+	look := newOutlook(a, b, state, calendar(a, limits), limits)
+	weeks := map[string]float64{}
+	for i := range b.ladder {
+		r := &b.ladder[i]
+		_, likely, _ := look.path.Arrival(r.load, float64(threshold(r)+levelReserve))
+		weeks[r.ID] = math.Min(likely, farGoal/7)
+	}
+	return weeks
+}
+
+// startedAt is the reader who has just reached a level.
+func startedAt(a program.Assessment, l *program.Level, way map[string]float64) program.Assessment {
+	if l.Step == "" {
+		return a
+	}
+	a.Tests = []program.Hold{{Step: l.Step, Seconds: float64(l.Hold + levelReserve)}}
+	a.Training.Experience = math.Max(0, math.Round(way[l.Step]))
+	a.Training.Since = a.Measured - 7*program.Date(math.Min(a.Training.Experience, readerSpell))
+	return a
+}
+
+// forReaders keeps what is of use to somebody without a coach: the other notes
+// speak of tests, dates and bodies that a reader has not given.
+func forReaders(notes []program.Note) []program.Note {
+	var kept []program.Note
+	for _, n := range notes {
+		if n.Code == noteRungs {
+			kept = append(kept, n)
+		}
+	}
+	return kept
+}
+
+// helpByMass gives the help of each stretch of build weeks for other bodies.
+// Loads, arms and band pull of bodies of one build all grow with their weight, so
+// the same share of it is the same help.
+func helpByMass(p *program.Program) []program.HelpByMass {
+	var rows []program.HelpByMass
+	for _, w := range p.Weeks {
+		share := (w.Help + w.Scale) / (readerMass * mechanics.Gravity)
+		if w.Kind != program.WeekBuild || share == 0 {
+			continue
+		}
+		if n := len(rows); n > 0 && rows[n-1].Step == w.Step && rows[n-1].Share == share {
+			rows[n-1].To = w.Number
+			continue
+		}
+		row := program.HelpByMass{From: w.Number, To: w.Number, Step: w.Step, Share: share, Mass: slices.Clone(readerMasses)}
+		for _, mass := range readerMasses {
+			row.Help = append(row.Help, share*mass*mechanics.Gravity)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}

@@ -1,0 +1,169 @@
+package site_test
+
+import (
+	"encoding/json"
+	"encoding/xml"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+)
+
+// Names of properties: schema.org, ExercisePlan, with those it has from
+// CreativeWork and Thing (the last two lists are from memory, and only as long
+// as needed here). Context and type are words of JSON-LD 1.1.
+var schemaProperties = map[string][]string{
+	"ExercisePlan": {"activityDuration", "activityFrequency", "additionalVariable", "exerciseType", "intensity",
+		"repetitions", "restPeriods", "workload", "author", "inLanguage", "description", "name", "url"},
+	"Organization": {"name", "url"},
+}
+
+func TestExercisePlansUseTheVocabulary(t *testing.T) {
+	plans := 0
+	for path, text := range build(t, source(t)) {
+		if !isPage(path) {
+			continue
+		}
+		for _, n := range elements(parse(t, text)) {
+			if n.Data == "script" && attr(n, "type") == "application/ld+json" {
+				plans++
+				checkPlan(t, path, n)
+			}
+		}
+	}
+	if plans < 15 {
+		t.Errorf("only %d plans", plans)
+	}
+}
+
+func checkPlan(t *testing.T, path string, n *html.Node) {
+	var plan map[string]any
+	if err := json.Unmarshal([]byte(n.FirstChild.Data), &plan); err != nil {
+		t.Fatalf("%s: %v", path, err)
+	}
+	if plan["@context"] != "https://schema.org" || plan["@type"] != "ExercisePlan" || plan["name"] == "" {
+		t.Errorf("%s: %v", path, plan)
+	}
+	// ISO 8601, 5.5.2: durations.
+	if d, ok := plan["activityDuration"].(string); ok && !regexp.MustCompile(`^P(\d+W|T\d+S)$`).MatchString(d) {
+		t.Errorf("%s: duration %q", path, d)
+	}
+	checkProperties(t, path, plan)
+}
+
+func checkProperties(t *testing.T, path string, thing map[string]any) {
+	kind, _ := thing["@type"].(string)
+	for name, value := range thing {
+		if !strings.HasPrefix(name, "@") && !slices.Contains(schemaProperties[kind], name) {
+			t.Errorf("%s: %s has no property %q", path, kind, name)
+		}
+		if below, ok := value.(map[string]any); ok {
+			checkProperties(t, path, below)
+		}
+	}
+}
+
+// The Sitemaps protocol 0.9 asks for urlset, url and loc, absolute addresses of
+// the site itself, in UTF-8.
+func TestSiteMap(t *testing.T) {
+	files := build(t, source(t))
+	var set struct {
+		XMLName xml.Name `xml:"http://www.sitemaps.org/schemas/sitemap/0.9 urlset"`
+		URL     []struct {
+			Loc string `xml:"loc"`
+		} `xml:"url"`
+	}
+	if err := xml.Unmarshal([]byte(files["site/sitemap.xml"]), &set); err != nil {
+		t.Fatal(err)
+	}
+	listed := map[string]bool{}
+	for _, u := range set.URL {
+		below, ok := strings.CutPrefix(u.Loc, "https://lantern.example.org/")
+		if below == "" {
+			below = "index.html"
+		}
+		if _, there := files["site/"+below]; !ok || !there {
+			t.Errorf("%s is no page", u.Loc)
+		}
+		listed["site/"+below] = true
+	}
+	for path := range files {
+		if isPage(path) && listed[path] == isOfClient(path) {
+			t.Errorf("%s: in the site map: %v", path, listed[path])
+		}
+	}
+	if !strings.Contains(files["site/robots.txt"], "\nSitemap: https://lantern.example.org/sitemap.xml\n") {
+		t.Errorf("robots.txt: %q", files["site/robots.txt"])
+	}
+}
+
+func TestCanonicalAddressOfPublicPagesOnly(t *testing.T) {
+	canonical := regexp.MustCompile(`<link rel="canonical" href="([^"]*)">`)
+	for path, text := range build(t, source(t)) {
+		found := canonical.FindStringSubmatch(text)
+		want := "https://lantern.example.org/" + strings.TrimSuffix(strings.TrimPrefix(path, "site/"), "index.html")
+		switch {
+		case !isPage(path):
+		case isOfClient(path) && found != nil:
+			t.Errorf("%s: says its address", path)
+		case !isOfClient(path) && (found == nil || found[1] != want):
+			t.Errorf("%s: %v, want %s", path, found, want)
+		}
+	}
+}
+
+func TestWithoutAnAddress(t *testing.T) {
+	s := source(t)
+	s.Coach.Site = ""
+	files := build(t, s)
+	for path, text := range files {
+		if strings.Contains(text, "canonical") || strings.Contains(path, "sitemap") || strings.Contains(path, "feed") {
+			t.Errorf("%s needs an address that is not known", path)
+		}
+	}
+	if _, ok := files["site/notes.html"]; !ok {
+		t.Error("the notes are gone")
+	}
+}
+
+// RFC 4287, 4.1: a feed must have id, title and updated, an author where the
+// entries have none, and should have a link to itself; an entry must have id,
+// title and updated. Dates: RFC 3339. The namespace is that of section 1.2.
+func TestFeed(t *testing.T) {
+	type entry struct {
+		ID      string `xml:"id"`
+		Title   string `xml:"title"`
+		Updated string `xml:"updated"`
+		Content string `xml:"content"`
+	}
+	var feed struct {
+		XMLName xml.Name `xml:"http://www.w3.org/2005/Atom feed"`
+		ID      string   `xml:"id"`
+		Title   string   `xml:"title"`
+		Updated string   `xml:"updated"`
+		Author  string   `xml:"author>name"`
+		Links   []struct {
+			Rel  string `xml:"rel,attr"`
+			Href string `xml:"href,attr"`
+		} `xml:"link"`
+		Entries []entry `xml:"entry"`
+	}
+	text := build(t, source(t))["site/feed.xml"]
+	if err := xml.Unmarshal([]byte(text), &feed); err != nil {
+		t.Fatal(err)
+	}
+	if feed.ID == "" || feed.Title == "" || feed.Updated != "2027-01-18T00:00:00Z" || feed.Author == "" ||
+		feed.Links[0].Rel != "self" || feed.Links[0].Href != "https://lantern.example.org/feed.xml" {
+		t.Errorf("%+v", feed)
+	}
+	want := entry{"https://lantern.example.org/note-quiet.html", "A quiet < week", "2027-01-18T00:00:00Z",
+		"<p>Read <a href=\"exercise-planche-lean.html\">the lean</a> and <a href=\"note-old.html\">an older note</a>.</p>\n"}
+	if len(feed.Entries) != 2 || feed.Entries[0] != want {
+		t.Errorf("got %+v, want %+v first of two", feed.Entries, want)
+	}
+	if !strings.Contains(text, `xml:base="https://lantern.example.org/"`) {
+		t.Error("links in the notes lead nowhere in a feed reader")
+	}
+}

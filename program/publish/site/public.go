@@ -1,0 +1,153 @@
+package site
+
+import (
+	"html/template"
+	"strconv"
+
+	"gatepost/program/publish/view"
+)
+
+// Public is a public program with whatever is to be downloaded at each level.
+type Public struct {
+	View      *view.Public
+	Documents [][]Document // in the order of the levels; none: nothing to download
+}
+
+// Document is a file to download. Its name without the ending is a key under
+// "document": "wall-chart.pdf".
+type Document struct {
+	Name  string
+	Bytes []byte
+}
+
+// programsView lists the public programs.
+type programsView struct {
+	frame
+	Programs []programEntry
+}
+
+type programEntry struct {
+	link
+	Blurb, Goal string
+}
+
+// entranceView is the way into a public program: what it needs, and who should see
+// a professional first.
+type entranceView struct {
+	frame
+	Blurb      string
+	Facts      []view.Fact
+	Bands      []string
+	Conditions []string
+	Pain       []string
+	Age        []string
+	Find       string // address of the tests
+}
+
+// findView is the tests that find a reader's level.
+type findView struct {
+	frame
+	Program link
+	How     []string
+	Stop    []string
+	Tests   []testView
+	Levels  []levelEntry
+	Last    link // the level of whoever holds every row
+}
+
+// testView is one row: a hold, and where to start for whoever does not hold it.
+type testView struct {
+	link   // to the exercise; no Href: there is no page
+	Hold   string
+	Figure template.HTML
+	From   link
+}
+
+type levelEntry struct {
+	link
+	Shown string
+}
+
+// The order in which readers ask themselves, by name in the words file.
+var (
+	conditions = []string{"heart", "eyes", "pregnancy", "surgery", "shoulder", "arm", "wrist", "neck", "loose", "fall"}
+	pains      = []string{"low", "middle", "high", "nerves"}
+	ages       = []string{"youth", "older"}
+)
+
+const programsPage = "programs.html"
+
+func publicPage(id string) string { return "program-" + id + ".html" }
+func findPage(id string) string   { return "find-" + id + ".html" }
+
+// levelFiles is what the names of a level's files begin with.
+func levelFiles(id string, number int) string { return "level-" + id + "-" + strconv.Itoa(number) }
+
+// publics writes every public program: a list of them, and for each the way in,
+// the tests and the levels.
+func (b *builder) publics() {
+	if len(b.Publics) == 0 {
+		return
+	}
+	list := programsView{frame: b.frame(b.words.word("find.programs"), programsPage, "")}
+	for i := range b.Publics {
+		p := &b.Publics[i]
+		list.Programs = append(list.Programs, programEntry{link{Text: p.View.Title, Href: publicPage(p.View.ID)}, p.View.Blurb, p.View.Goal})
+		b.later(func() { b.write(publicPage(p.View.ID), "public.html", b.entrance(p.View)) })
+		b.later(func() { b.write(findPage(p.View.ID), "find.html", b.find(p.View)) })
+		for n := range p.View.Levels {
+			b.later(func() { b.level(p, n) })
+		}
+	}
+	b.write(programsPage, "programs.html", list)
+}
+
+func (b *builder) entrance(p *view.Public) entranceView {
+	return entranceView{
+		frame: b.frame(p.Title, publicPage(p.ID), ""),
+		Blurb: p.Blurb, Facts: p.Facts, Bands: p.Bands, Find: findPage(p.ID),
+		Conditions: b.list("find.condition_", conditions),
+		Pain:       b.list("find.pain_", pains),
+		Age:        b.list("find.age_", ages),
+	}
+}
+
+func (b *builder) list(prefix string, names []string) []string {
+	all := make([]string, len(names))
+	for i, name := range names {
+		all[i] = b.words.word(prefix + name)
+	}
+	return all
+}
+
+// find is the tests. The hold that ends a level is the row that opens the next.
+func (b *builder) find(p *view.Public) findView {
+	v := findView{frame: b.frame(b.words.word("find.title"), findPage(p.ID), ""), Program: link{Text: p.Title, Href: publicPage(p.ID)}}
+	v.Title = b.words.fill("site.program_of", "skill", v.Heading, "name", p.Title)
+	for i, l := range p.Levels {
+		v.Levels = append(v.Levels, levelEntry{link{Text: l.Client, Href: levelFiles(p.ID, l.Number) + ".html"}, l.Shown})
+		v.Last = link{Text: l.Name, Href: levelFiles(p.ID, l.Number) + ".html"}
+		if i == len(p.Levels)-1 {
+			break // what it ends with is the goal
+		}
+		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last,
+			Figure: b.figures[figureKey{p.SkillID, l.Test.StepID}]}
+		if _, ok := b.Library.Exercise(l.Test.ExerciseID); ok {
+			row.Href = exercisePage(l.Test.ExerciseID)
+		}
+		v.Tests = append(v.Tests, row)
+	}
+	if len(p.Levels) > 0 {
+		v.Stop, v.How = p.Levels[0].Advice.StopRule, b.how(p.Levels[0].Test)
+	}
+	return v
+}
+
+// how is the rules of the tests.
+func (b *builder) how(t view.Test) []string {
+	return []string{
+		b.words.word("find.how_prepare"), b.words.word("find.how_order"), b.words.word("find.how_rest"),
+		b.words.fill("find.how_counts", "rpe", t.RPE, "means", b.words.word("rpe."+t.RPE)),
+		b.words.word("find.how_end"),
+	}
+}

@@ -1,0 +1,220 @@
+package view
+
+import (
+	"cmp"
+	"strconv"
+	"strings"
+
+	"gatepost/program"
+)
+
+// Public is a public program in words: what it needs, the test that finds a
+// reader's level, and a program for each level.
+type Public struct {
+	ID      string // of its file, for addresses
+	Title   string
+	Blurb   string
+	SkillID string
+	Skill   string // "Planche"
+	Goal    string // "Straddle for 10 s"
+	Facts   []Fact
+	Bands   []string // the coach's bands, to compare with: "narrow: 1.6 kg at 130 cm, 3 kg at 190 cm"
+	Levels  []Level
+}
+
+// Fact is something to know, under a label.
+type Fact struct{ Label, Text string }
+
+// Level is a starting level. Its View has neither a client nor a date: Client is
+// the level's name and Skill the program's, weeks have no days of the year,
+// sessions only a weekday, and nothing is forecast for a reader that nobody has
+// measured.
+type Level struct {
+	*View
+	Number int
+	Name   string // "Level 3"
+	Short  string // "half-open tuck": the step to hold next
+	Shown  string // what a reader shows to start here, one sentence
+	Test   Test   // what shows that the level is behind
+	Help   HelpTable
+}
+
+// Test is one hold that finds the level.
+type Test struct {
+	StepID, Step string
+	ExerciseID   string
+	Hold         string // "12 s"
+	RPE          string // "8"
+}
+
+// HelpTable is band help by body mass. No rows: the level needs none.
+type HelpTable struct {
+	Head []string  // of its columns: "weeks 1 to 3, tuck"
+	Rows []HelpRow // by mass
+	Mean string    // "67 kg", the mass that the weeks are written for
+}
+
+// HelpRow is the help for one body, a cell for each column.
+type HelpRow struct {
+	Mass string
+	Help []string
+}
+
+// NewPublic writes a public program in the words of the library. Problems are
+// those of New.
+func NewPublic(coach program.Coach, lib *program.Library, from *program.PublicProgram, levels []program.Level) (*Public, program.Problems) {
+	s := newSpeech(coach, lib, &program.Program{Skill: from.Goal.Skill})
+	p := &Public{
+		ID: from.ID, Title: from.Title, Blurb: from.Blurb, SkillID: from.Goal.Skill, Skill: s.skill(),
+		Goal: s.goalOf(from), Facts: s.facts(from),
+	}
+	for _, b := range from.Bands {
+		p.Bands = append(p.Bands, s.band(b))
+	}
+	for i := range levels {
+		s.program = &levels[i].Program
+		p.Levels = append(p.Levels, s.level(coach, from, &levels[i], i == len(levels)-1))
+	}
+	return p, s.problems()
+}
+
+func (s *speech) goalOf(from *program.PublicProgram) string {
+	return capital(s.say("level.goal", "step", s.step(from.Goal.Step), "hold", s.seconds(round(from.Goal.Hold))))
+}
+
+// facts are what a reader has to have: time and kit.
+func (s *speech) facts(from *program.PublicProgram) []Fact {
+	t := from.Training
+	days := make([]string, len(t.Days))
+	for i, day := range t.Days {
+		days[i] = s.say("weekday_short." + strings.ToLower(day.String()))
+	}
+	bands := s.say("find.without_bands")
+	if n := len(from.Bands); n > 0 {
+		bands = s.say(s.plural("find.with_bands", n), "number", strconv.Itoa(n))
+	}
+	return []Fact{
+		{s.say("find.goal"), s.goalOf(from)},
+		{s.say("find.days"), s.say("find.days_a_week", "number", strconv.Itoa(len(t.Days)), "days", strings.Join(days, ", "))},
+		{s.say("find.session"), s.minutes(t.Minutes)},
+		{s.say("find.kit"), s.kit(from.Kit)},
+		{s.say("find.bands"), bands},
+	}
+}
+
+// kit lists what is needed. What a coach added to the library is in the coach's
+// own words already.
+func (s *speech) kit(kit []string) string {
+	var names []string
+	for _, thing := range kit {
+		names = append(names, cmp.Or(s.lib.Words["kit."+thing], thing))
+	}
+	return cmp.Or(join(names...), s.say("exercise.no_kit"))
+}
+
+// band tells what a band pulls, for readers to compare theirs with.
+func (s *speech) band(b program.Band) string {
+	var pulls []string
+	for _, p := range b.Pulls {
+		pulls = append(pulls, s.say("find.pull", "force", s.unit("kilograms", s.decimal(tenth(p.Force/standardGravity))), "length", s.centimetres(p.At)))
+	}
+	return s.say("find.band", "name", b.Name, "rest", s.centimetres(b.Rest), "pulls", strings.Join(pulls, ", "))
+}
+
+func tenth(x float64) float64 { return float64(round(10*x)) / 10 }
+
+// level writes one level.
+func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *program.Level, last bool) Level {
+	number := strconv.Itoa(l.Number)
+	v := Level{
+		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.step(l.Next),
+		Test: Test{StepID: l.Next, Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.decimal(l.RPE)},
+		Help: s.helpTable(l),
+	}
+	if step, ok := s.road.Step(l.Next); ok {
+		v.Test.ExerciseID = step.Exercise
+	}
+	v.Shown = s.shown(l)
+	v.View = s.undated(coach, from, l, &v)
+	v.After = s.say("level.after", "step", s.step(l.Next), "hold", v.Test.Hold, "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number+1))
+	if last {
+		v.After = s.say("level.after_last", "step", s.step(l.Next), "hold", v.Test.Hold)
+	}
+	return v
+}
+
+// shown says what somebody shows to start at a level, and what not yet.
+func (s *speech) shown(l *program.Level) string {
+	next := []string{"next", s.step(l.Next), "next_hold", s.seconds(l.NextFor)}
+	if l.Step == "" {
+		return s.say("level.from_floor", next...)
+	}
+	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.seconds(l.Hold), "rpe", s.decimal(l.RPE))...)
+}
+
+// undated is the view of a level's program, for every renderer: that of a client,
+// with what only a client has left out.
+func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *program.Level, level *Level) *View {
+	p := l.Program
+	p.Client, p.Outline, p.Forecasts = program.Client{}, nil, heldOnly(p.Forecasts)
+	v := s.view(coach, &p)
+	v.Client = s.say("level.heading", "level", level.Name, "step", level.Short)
+	v.First, v.Skill = v.Client, from.Title
+	v.Title = s.say("level.title", "program", from.Title, "level", level.Name)
+	v.Goal, v.Where, v.Version = s.goalOf(from), level.Shown, version(s.lib, &l.Program)
+	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))
+	v.Measured, v.On, v.Start, v.Places = 0, "", 0, from.Places
+	v.Forecast = Forecast{Range: s.say("level.no_date")}
+	v.CueWorth, v.ForCoach = nil, CoachPage{} // the body they speak of is not the reader's
+	v.Labels.Measured, v.Labels.Dates = "", ""
+	v.Labels.MadeFor, v.Labels.Ladder = s.say("level.made_for"), s.say("level.ladder")
+	s.takeDates(v)
+	return v
+}
+
+// takeDates leaves of all dates only the weekdays.
+func (s *speech) takeDates(v *View) {
+	var days []string
+	for i := range v.Weeks {
+		w := &v.Weeks[i]
+		w.Start, w.Dates, w.From = 0, "", ""
+		for j := range w.Sessions {
+			d := &w.Sessions[j]
+			d.Title, d.DayDate, d.Short = s.weekday(d.Date), d.Day, d.Day
+			d.Date = 0
+			days = append(days, d.Title)
+		}
+	}
+	for i := range v.Cards { // one for each session
+		v.Cards[i].Date = days[i]
+	}
+	v.CardText.Foot = v.Skill
+}
+
+// heldOnly keeps of forecasts what a level has shown.
+func heldOnly(all []program.Forecast) []program.Forecast {
+	kept := make([]program.Forecast, len(all))
+	for i, f := range all {
+		kept[i] = program.Forecast{Step: f.Step, Held: f.Held}
+	}
+	return kept
+}
+
+// helpTable has a row for each mass and a column for each stretch of weeks.
+func (s *speech) helpTable(l *program.Level) HelpTable {
+	t := HelpTable{Mean: s.unit("kilograms", strconv.Itoa(round(l.Mass)))}
+	for _, h := range l.Help {
+		weeks := s.say("level.weeks", "from", strconv.Itoa(h.From), "to", strconv.Itoa(h.To))
+		if h.From == h.To {
+			weeks = s.say("week.number", "number", strconv.Itoa(h.From))
+		}
+		t.Head = append(t.Head, capital(join(weeks, s.step(h.Step))))
+		for i, mass := range h.Mass {
+			if i == len(t.Rows) {
+				t.Rows = append(t.Rows, HelpRow{Mass: s.unit("kilograms", s.decimal(mass))})
+			}
+			t.Rows[i].Help = append(t.Rows[i].Help, s.kilograms(h.Help[i]))
+		}
+	}
+	return t
+}
