@@ -10,8 +10,9 @@ import (
 
 // OnePage prints the plan to hand over: always one page. What is long makes the
 // type smaller, down to eight points; then the notes are left out, then the rules
-// are said in a sentence each, and last of all every text is held to a few lines. A withheld program gets a
-// letter with the reasons instead.
+// are said in a sentence each, then the ladder's figures shrink and the ladder
+// goes, and last of all texts are held to a few lines, the cautions never. A
+// withheld program gets a letter with the reasons instead.
 func OnePage(v *view.View) ([]byte, program.Problems) {
 	ts := &typesetter{lost: map[rune]bool{}}
 	return write(v, ts, v.Title, layOnePage(ts, v))
@@ -38,6 +39,8 @@ type try struct {
 	size  float64 // of running text, points
 	notes bool    // the planner's notes are there
 	short bool    // the rules in one sentence each, no outlook
+	small bool    // the ladder's figures are half as tall
+	bare  bool    // no ladder
 	most  int     // lines of a passage; 0: as many as it takes
 }
 
@@ -51,9 +54,12 @@ func tries(largest float64) []try {
 	}
 	add(largest, 8.5, try{notes: true})
 	add(largest-1, leastPage, try{})
-	add(leastPage, leastPage, try{short: true})
+	add(leastPage, leastPage, try{small: true})
+	add(leastPage, leastPage, try{short: true, small: true})
+	add(leastPage, leastPage, try{bare: true})
+	add(leastPage, leastPage, try{short: true, bare: true})
 	for most := 8; most > 0; most-- {
-		add(leastPage, leastPage, try{short: true, most: most})
+		add(leastPage, leastPage, try{short: true, bare: true, most: most})
 	}
 	return all
 }
@@ -211,11 +217,6 @@ func (p *onePage) cautions(y float64) float64 {
 	text := strings.Join(append(slices.Clone(a.Cautions), a.NotMedical), " ")
 	lead := p.passages(pageMargin, y, p.width(), []passage{{a.CautionTitle, title}})
 	t, end := p.flow(pageMargin, lead, p.width(), style{Size: leastPage}, text)
-	if most := 3 * p.most; most > 0 && len(t.Lines) > most {
-		t.Lines = clip(t.Face, t.Size, t.W, t.Lines, most)
-		t.H = float64(most) * t.Lead
-		end = lead + t.H
-	}
 	p.add(t)
 	return end
 }

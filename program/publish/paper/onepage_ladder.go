@@ -20,7 +20,7 @@ const (
 // those of the block hatched, the rest in outline.
 func (p *onePage) ladder(y float64) float64 {
 	rungs := p.v.Ladder
-	if len(rungs) < 2 { // the goal is the first step
+	if len(rungs) < 2 || p.bare { // the goal is the first step, or there is no room
 		return y - p.gap
 	}
 	y = p.passages(pageMargin, y, p.width(), []passage{{p.v.Labels.Ladder, title}})
@@ -60,7 +60,11 @@ func (p *onePage) rungBodies(top float64) (all []body, floor, scale float64) {
 		return bodies, top, 0
 	}
 	width := p.width() - rungGap*float64(len(bodies))
-	scale = math.Min(rungTall*p.size/tall, widest(bodies, width, rungLeast))
+	height := rungTall * p.size
+	if p.small {
+		height /= 2
+	}
+	scale = math.Min(height/tall, widest(bodies, width, rungLeast))
 	return bodies, top + scale*tall, scale
 }
 
