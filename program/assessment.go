@@ -17,6 +17,7 @@ type Assessment struct {
 	Bands    []Band
 	Hanging  Hanging
 	Tests    []Hold
+	Log      Log    // what was done since; empty where there is none
 	Places   Places // where each value was written
 }
 
