@@ -8,13 +8,18 @@ type Log struct {
 
 // Entry is one line of a log: a set, a whole exercise in one cell (several
 // Sets), or a session done as printed.
+//
+// A session done as printed has no exercise; the pain it left, where said, is in
+// a single set without a number. Other lines of its day stand in place of what
+// was printed of their exercises.
 type Entry struct {
 	Date      Date
-	AsPrinted bool   // the whole session was done as printed; the rest is empty then
+	AsPrinted bool   // the whole session was done as printed
 	Exercise  string // exercise id; the exercise of the step where a step was named
 	Step      string // step id, where it holds one
 	Rig       Rig
-	RigGiven  bool // bands were named; otherwise the rig is the printed one
+	RigGiven  bool // bands were named, or "free"; otherwise the rig is the printed one
+	DropGiven bool // the strap was named too; otherwise it is the printed one
 	Sets      []SetDone
 	Note      string
 	Place     Place
@@ -23,7 +28,7 @@ type Entry struct {
 // SetDone is one set as it was done.
 type SetDone struct {
 	Number  int     // of the exercise that day, from 1; 0: not said
-	Seconds float64 // s; 0 with Reps 0: not said
+	Seconds float64 // s; 0 with Reps 0: not said, or with CleanNo tried and not held
 	Reps    int
 	RPE     float64 // 0: not said
 	Clean   Clean
