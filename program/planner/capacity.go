@@ -87,20 +87,26 @@ func (r *rung) toesReach() float64 {
 	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
 }
 
-// newOutlook lays the block's weeks ahead of a state.
-func newOutlook(a *program.Assessment, b *body, s strength.State, weeks []week, l limits) outlook {
+// newOutlook lays the block's weeks ahead of the state after those that are over.
+func newOutlook(before *past, weeks []week, l limits) outlook {
 	plan := strength.Schedule{
-		Career:      career(a, b),
+		Career:      before.career,
 		DeloadEvery: l.deloadEvery,
 		Sessions:    usualSessions(weeks),
+		Lost:        before.lost, Off: before.off,
 	}
-	for _, w := range weeks {
+	over := before.over()
+	for _, w := range weeks[over:] {
 		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
 	}
-	o := outlook{state: s, path: strength.NewPath(s, plan)}
+	o := outlook{state: before.state, path: strength.NewPath(before.state, plan)}
 	for i := range weeks {
-		o.low = append(o.low, o.path.Quantile(float64(i), plannedQuantile))
-		o.mid = append(o.mid, o.path.Quantile(float64(i), 0.5))
+		if i < over {
+			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
+			continue
+		}
+		o.low = append(o.low, o.path.Quantile(float64(i-over), before.quantile()))
+		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
 	return o
 }

@@ -135,7 +135,7 @@ func armSets(w *program.Week) int {
 }
 
 func checkVolume(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	l := newLimits(a)
+	l := newLimits(a, blockStart(a))
 	off := 0
 	for i := range p.Weeks {
 		w := &p.Weeks[i]
@@ -335,7 +335,7 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 }
 
 func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	l := newLimits(a)
+	l := newLimits(a, blockStart(a))
 	for _, w := range p.Weeks {
 		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
 		for _, s := range w.Sessions {
