@@ -15,6 +15,7 @@ type client struct {
 	library *shelf
 	kit     *names
 	roadMap *program.RoadMap // the goal's; nil: unknown, or with errors of its own
+	log     *source          // the log's file; nil: none was read
 }
 
 // check looks at everything that one field alone cannot tell.

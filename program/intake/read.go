@@ -36,6 +36,7 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	}
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
+	f.readLogs(clients, about.Dates)
 	checkPagesDiffer(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
 }
@@ -74,6 +75,9 @@ func (f *folder) collect(library *shelf, studio *source, clients []*client) prog
 	}
 	for _, c := range clients {
 		problems = append(problems, c.problems...)
+		if c.log != nil {
+			problems = append(problems, c.log.problems...)
+		}
 	}
 	problems.Sort()
 	return problems
