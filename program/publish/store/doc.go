@@ -25,5 +25,8 @@
 // A Write covers a scope, such as "print/": only files in it are written or
 // removed, and what the manifest says of the others stands.
 //
+// Append is for the one file that commands add to and people write too, a log:
+// it waits for its turn, adds, and syncs.
+//
 // All paths go through os.Root, with forward slashes, and cannot leave it.
 package store
