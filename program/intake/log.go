@@ -109,8 +109,8 @@ func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []
 }
 
 func newLogBook(src *source, known *logKnown) *logBook {
-	return &logBook{source: src, known: known, log: program.Log{File: src.file},
-		seen: newSeen(), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
+	return &logBook{source: src, known: known, log: program.Log{File: src.file, Entries: make([]program.Entry, 0, len(src.lines))},
+		seen: newSeen(len(src.lines)), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
 		numbers: map[string]float64{}, pains: map[string]program.Pain{}}
 }
 

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"iter"
 	"slices"
 
 	"gatepost/program"
@@ -24,15 +25,15 @@ type seen struct {
 	again    map[program.Date]bool // the day was said to be there twice
 }
 
-func newSeen() seen {
-	return seen{keys: map[lineKey]int{}, days: map[program.Date]int{}, again: map[program.Date]bool{}}
+func newSeen(lines int) seen {
+	return seen{keys: make(map[lineKey]int, lines), days: map[program.Date]int{}, again: map[program.Date]bool{}}
 }
 
 // first notes that an entry stands in the log, and says whether it does so for
 // the first time.
 func (l *logLine) first(e program.Entry) bool {
 	l.checkDayAgain(&e)
-	for _, key := range keysOf(&e) {
+	for key := range keysOf(&e) {
 		if line, twice := l.keys[key]; twice {
 			l.fault(e.Place, fmt.Sprintf("%s is written twice; line %d has it already", key, line), "Keep one of the two. Sets of one exercise are numbered through the day, or have their bands named.")
 			return false
@@ -43,18 +44,19 @@ func (l *logLine) first(e program.Entry) bool {
 }
 
 // keysOf are the keys of an entry; a set without a number has none.
-func keysOf(e *program.Entry) []lineKey {
-	if e.AsPrinted {
-		return []lineKey{{day: e.Date}}
-	}
-	key := lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}
-	var keys []lineKey
-	for _, s := range e.Sets {
-		if key.set = s.Number; s.Number > 0 {
-			keys = append(keys, key)
+func keysOf(e *program.Entry) iter.Seq[lineKey] {
+	return func(yield func(lineKey) bool) {
+		if e.AsPrinted {
+			yield(lineKey{day: e.Date})
+			return
+		}
+		key := lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}
+		for _, s := range e.Sets {
+			if key.set = s.Number; s.Number > 0 && !yield(key) {
+				return
+			}
 		}
 	}
-	return keys
 }
 
 func rigKey(e *program.Entry) string {

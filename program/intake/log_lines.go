@@ -103,7 +103,7 @@ func (l *logLine) read() {
 	e := program.Entry{Place: l.start(), Note: strings.Clone(l.cell(columnNote))}
 	l.checkClient()
 	l.readDate(&e)
-	if fold(l.cell(columnExercise)) == "done" {
+	if strings.EqualFold(l.cell(columnExercise), "done") {
 		l.readDone(&e)
 	} else {
 		l.readExercise(&e)
@@ -130,7 +130,7 @@ func (l *logLine) cut() bool {
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
-	return short && (strings.HasSuffix(last, cutMark) || open && fold(last) != "done")
+	return short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, "done"))
 }
 
 // checkLength refuses cells that have no column: one comma too many moves all

@@ -152,7 +152,7 @@ func (l *logLine) setClean(s *program.SetDone, said program.Clean) bool {
 
 // cleanOf reads yes and no, as people and check boxes write them.
 func cleanOf(written string) (said program.Clean, known bool) {
-	switch strings.Trim(fold(written), ",;") {
+	switch strings.TrimRight(strings.ToLower(written), ",;") {
 	case "yes", "y", "true", "1", "✓", "✔":
 		return program.CleanYes, true
 	case "no", "n", "false", "0", "✗", "✘":
