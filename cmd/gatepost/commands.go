@@ -98,14 +98,16 @@ writes no file.`,
 }
 
 func printCommand(job *job) *cobra.Command {
-	return &cobra.Command{
+	part := printOutput
+	command := &cobra.Command{
 		Use:   "print [CLIENT]",
 		Short: "Write the PDFs and the JSON, of all clients or of one",
 		Long: `Print writes output/print/<client>/ with the wall chart, the one-page plan, the
-blank test sheet, the calendar and the program as JSON. The website is left as
-it is.`,
+session cards, the blank test sheet, the calendar and the program as JSON. The
+website is left as it is.`,
 		Example: `  gatepost print
-  gatepost print maren`,
+  gatepost print maren
+  gatepost print maren --both-sides`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return nil
@@ -113,8 +115,10 @@ it is.`,
 			return oneClient(c, args)
 		},
 		ValidArgsFunction: job.completeClient,
-		RunE:              work(func(args []string) error { return job.build(printOutput, strings.Join(args, "")) }),
+		RunE:              work(func(args []string) error { return job.build(part, strings.Join(args, "")) }),
 	}
+	command.Flags().BoolVar(&part.bothSides, "both-sides", false, "order the cards for a printer that turns the sheet on its long edge")
+	return command
 }
 
 func publishCommand(job *job) *cobra.Command {

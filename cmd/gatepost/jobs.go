@@ -41,7 +41,11 @@ func (j *job) check() error {
 	m, err := j.makeSound(wholeOutput, "")
 	withheld := j.sayWithheld(m.clients)
 	if err == nil {
-		fmt.Fprintf(j.out, "%d clients%s; nothing to put right\n", len(m.clients), withheld)
+		noun := "clients"
+		if len(m.clients) == 1 {
+			noun = "client"
+		}
+		fmt.Fprintf(j.out, "%d %s%s; nothing to put right\n", len(m.clients), noun, withheld)
 	}
 	return err
 }

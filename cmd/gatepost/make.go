@@ -12,8 +12,8 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// output is a part of what can be made.
-type output struct{ site, print bool }
+// output is a part of what can be made, and how.
+type output struct{ site, print, bothSides bool }
 
 var (
 	wholeOutput = output{site: true, print: true}
@@ -138,19 +138,21 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output) *cli
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if part.print {
-		c.print(&studio.Library)
+		c.print(&studio.Library, part.bothSides)
 	}
 	return c
 }
 
 // print adds what goes on paper. Where no program may be made, the one page is a
-// letter that says why, and there is no chart.
-func (c *client) print(lib *program.Library) {
+// letter that says why, and there are no chart and no cards.
+func (c *client) print(lib *program.Library, bothSides bool) {
 	one, problems := paper.OnePage(c.view)
 	c.add("one-page.pdf", one, problems)
 	if len(c.withheld) == 0 {
 		chart, problems := paper.WallChart(c.view)
 		c.add("wall-chart.pdf", chart, problems)
+		cards, problems := paper.Cards(c.view, bothSides)
+		c.add("cards.pdf", cards, problems)
 		c.add("calendar.ics", view.Calendar(c.view), nil)
 	}
 	data, err := view.JSON(lib, &c.program)

@@ -114,6 +114,9 @@ func (p *plan) length(items []program.Prescription) int {
 		if item.Role != program.RolePrepare && !item.InRests {
 			total += changeOver + item.Sets*setTime(item) + (item.Sets-1)*item.Rest
 		}
+		if item.Max {
+			total += item.Rest // the next one waits
+		}
 	}
 	return total
 }

@@ -13,6 +13,7 @@ type limits struct {
 	spell        float64 // weeks of the present spell at the start of the block
 	effort       float64 // share of the predicted maximal hold that is prescribed
 	gentleUntil  int     // weeks of the block with the gentler effort after a lay-off
+	easyWeeks    int     // weeks of the block with fewer seconds after a lay-off
 	deloadEvery  int
 	straightDays int
 	testRest     int  // days without straight-arm work before the test
@@ -33,6 +34,7 @@ const (
 	usualEffort    = 0.70
 	gentleEffort   = 0.60
 	gentleReturn   = 3  // weeks of gentle effort after a lay-off
+	easyReturn     = 2  // weeks of fewer seconds after a lay-off
 	returnSpell    = 13 // weeks after a lay-off with a deload every third week
 	aheadAfter     = 26 // weeks of the present spell
 	fourthDayAfter = 104
@@ -76,6 +78,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 	}
 	if l.returning {
 		l.gentleUntil = max(0, gentleReturn-int(l.spell))
+		l.easyWeeks = max(0, easyReturn-int(l.spell))
 	}
 	if anySore || youth || older || l.returning {
 		l.deloadEvery = frequentDeload

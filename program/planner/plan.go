@@ -111,7 +111,7 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 
 // fillWeeks doses every week in turn and puts it into sessions.
 func (p *plan) fillWeeks() []program.Week {
-	v := volume{limits: p.limits}
+	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
 	out, lastBuild, session := p.remember(&v)
 	for i := p.past.over(); i < len(p.weeks); i++ {

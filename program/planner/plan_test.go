@@ -56,3 +56,33 @@ func bytesOf(lib *program.Library, a program.Assessment) []byte {
 	}
 	return b
 }
+
+// Short sets are for steps at which no rig allows ten seconds.
+func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
+	lib := library(t)
+	rapid.Check(t, func(t *rapid.T) {
+		a := clients.Draw(t, "client")
+		out := planned(t, lib, &a)
+		p := retraced(lib, &a)
+		for i, w := range out.Weeks {
+			if w.Kind != program.WeekBuild || w.Hold >= mainLeast || w.Hold == 0 || p.main[i].rung == nil {
+				continue
+			}
+			for _, o := range p.main[i].rung.rigs {
+				if p.at(p.main[i].rung, o, i).trainable() {
+					t.Errorf("week %d holds %s %d s, but %v allows ten", i+1, w.Step, w.Hold, o.rig)
+				}
+			}
+		}
+	})
+}
+
+// retraced is the plan behind a program, to ask it what else was possible.
+func retraced(lib *program.Library, a *program.Assessment) *plan {
+	road, _ := lib.RoadMap(a.Goal.Skill)
+	p := &plan{lib: lib, road: road, athlete: a, limits: newLimits(a), chosen: map[need]*program.Exercise{}}
+	p.body, _ = newBody(a, road)
+	p.weeks = calendar(a, p.limits)
+	p.fill(&program.Program{})
+	return p
+}

@@ -1,6 +1,9 @@
 package planner
 
-import "gatepost/program"
+import (
+	"gatepost/program"
+	"gatepost/program/strength"
+)
 
 // day is what one session is to hold before the minutes have their say.
 type day struct {
@@ -28,6 +31,7 @@ const (
 	aheadRest        = 180
 	secondRest       = 90
 	leanRest         = 90
+	testRest         = 300 // between maximal holds
 )
 
 // group is a part of a session that is kept or dropped as one.
@@ -129,28 +133,46 @@ func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescript
 	return item
 }
 
-// testItems are the block's closing test: the step worked on, free where it can
-// be, and the next step where a free hold of it is near.
+// testItems are the block's closing test: the hardest step up to the goal of
+// which a free hold is near, then the step worked on, free where it can be.
 func (p *plan) testItems(d day) []program.Prescription {
-	w := d.load.main
+	w, week := d.load.main, len(p.weeks)-1
 	if w.none() {
 		return nil
 	}
-	week := len(p.weeks) - 1
 	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.look.maxHold(w.rung.load, week); p.testable(free) {
-			w.option, w.max = w.rung.rigs[0], free
-			w.share = p.look.shareHeld(free)
+		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
+			w = free
 		}
 	}
-	item := p.hold(w, program.RoleTest, 1, aheadRest)
-	if item.Max = p.limits.maxTests; item.Max {
-		item.Hold = 0
-	} else {
+	if !p.limits.maxTests {
+		item := p.hold(w, program.RoleTest, 1, testRest)
 		item.Check = true
 		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
+		return []program.Prescription{item}
 	}
-	return []program.Prescription{item}
+	var items []program.Prescription
+	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil; i-- {
+		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
+			items = append(items, p.toTheEnd(hard))
+			break
+		}
+	}
+	return append(items, p.toTheEnd(w))
+}
+
+// freeTest is a free hold of a rung at a capacity in N·m.
+func (p *plan) freeTest(r *rung, capacity float64) work {
+	w := work{rung: r, option: r.rigs[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+	w.share = p.look.shareHeld(w.max)
+	return w
+}
+
+// toTheEnd is a maximal hold: as long as it stays clean.
+func (p *plan) toTheEnd(w work) program.Prescription {
+	item := p.hold(w, program.RoleTest, 1, testRest)
+	item.Max, item.Hold = true, 0
+	return item
 }
 
 // testable says whether a predicted hold, in tenths, is long enough to be tested:

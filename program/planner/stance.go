@@ -41,7 +41,8 @@ func (b *body) lean(ahead float64) program.Stance {
 // leanRounding is how round the back is drawn in a lean; mechanics holds it so.
 const leanRounding = 0.02
 
-// place takes the joints over, and how far the legs are apart.
+// place takes the joints over, and how far out the legs are: what runs along the
+// body is turned out by the abduction, what runs square to it stays.
 func (b *body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	s := program.Stance{
 		Height:  b.Height,
@@ -54,10 +55,11 @@ func (b *body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	}
 	for i, leg := range pose.Legs {
 		out := math.Sin(leg.Abduction)
+		thigh, shank := out*math.Cos(leg.Hip), out*math.Cos(leg.Hip-leg.Knee)
 		s.Knees[i], s.Ankles[i], s.Toes[i] = program.Point(j.Knees[i]), program.Point(j.Ankles[i]), program.Point(j.Toes[i])
-		s.KneesOut[i] = out * b.Thigh.Length
-		s.AnklesOut[i] = s.KneesOut[i] + out*b.Shank.Length
-		s.ToesOut[i] = s.AnklesOut[i] + out*b.Foot.Length
+		s.KneesOut[i] = thigh * b.Thigh.Length
+		s.AnklesOut[i] = s.KneesOut[i] + shank*b.Shank.Length
+		s.ToesOut[i] = s.AnklesOut[i] + shank*b.Foot.Length
 	}
 	return s
 }

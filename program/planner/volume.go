@@ -61,7 +61,7 @@ func (v *volume) add(kind program.WeekKind, halfSeconds int, first bool) {
 	if kind == program.WeekAway {
 		v.off++
 		if v.off >= longBreak {
-			v.easy = 2
+			v.easy = easyReturn
 		}
 		return
 	}

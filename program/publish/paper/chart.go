@@ -2,7 +2,6 @@ package paper
 
 import (
 	"math"
-	"slices"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -18,10 +17,10 @@ func WallChart(v *view.View) ([]byte, program.Problems) {
 	}
 	ts := &typesetter{lost: map[rune]bool{}}
 	hand, wall := sheets(v.Coach.Paper)
-	return print(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
+	return write(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
 }
 
-func print(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
+func write(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
 	out, err := ink(document{Title: title, Author: v.Coach.Name, Subject: v.Goal, Lang: v.Lang,
 		Date: int(v.Measured), Pages: pages})
 	if err != nil {
@@ -163,20 +162,25 @@ func (c *chart) grounds() {
 	c.provisional()
 }
 
-// provisional says over the first outlined figures what the outline means.
+// provisional says over the longest stretch of outlined figures what the outline
+// means.
 func (c *chart) provisional() {
-	plain := func(w view.Week) bool { return w.Provisional && w.KindKey == program.WeekBuild }
-	from := slices.IndexFunc(c.v.Weeks, plain)
-	if from < 0 {
+	from, length := 0, 0
+	for i, run := 0, 0; i < len(c.v.Weeks); i++ {
+		w := c.v.Weeks[i]
+		if run++; !w.Provisional || w.KindKey != program.WeekBuild {
+			run = 0
+		}
+		if run > length {
+			from, length = i-run+1, run
+		}
+	}
+	if length == 0 {
 		return
 	}
-	to := from
-	for to < len(c.v.Weeks) && plain(c.v.Weeks[to]) {
-		to++
-	}
 	b := c.cell(from, c.rows.strip(), c.rows.Strip)
-	b.W += float64(to-from-1) * c.columnWidth
-	c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+	b.W += float64(length-1) * c.columnWidth
+	c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
 }
 
 // kind names a week that is not an ordinary one, on a plate of its own.

@@ -26,12 +26,16 @@ func (c *chart) caption() string {
 	return c.v.Labels.Lean
 }
 
-// rigCaption names the row of bands; on the floor rungs it holds the lean.
+// rigCaption names the row of bands, which holds the lean on the floor rungs.
+// What needs no caption has none.
 func (c *chart) rigCaption() string {
-	if slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.StepID != "" }) {
+	switch {
+	case slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return len(w.Bands) > 0 }):
 		return c.v.Labels.Bands
+	case !c.hasHelp() && c.hasCurve():
+		return c.v.Labels.Lean
 	}
-	return c.v.Labels.Lean
+	return ""
 }
 
 // value is what the curve shows of a week, with its label; false: nothing.
@@ -116,9 +120,15 @@ func (c *chart) testBeside(i int, w view.Week, dot, top, base float64, drawn boo
 	c.test(w, b)
 }
 
-// test names what a week tests, if it does and there is room.
+// test names what a week tests, or that it opens with a check hold, if there is
+// room.
 func (c *chart) test(w view.Week, b Box) {
-	if w.Test != "" && b.H > c.mm(9) {
-		c.add(c.fit(b, style{Face: Bold, Size: c.pt(14), Least: c.Least, Leading: 1.1, Tone: Accent}, w.Test))
+	s := style{Face: Bold, Size: c.pt(14), Least: c.Least, Leading: 1.1, Tone: Accent}
+	text := w.Test
+	if text == "" {
+		text, s.Tone, s.Face = w.Check, Ink, Regular
+	}
+	if text != "" && b.H > c.mm(9) {
+		c.add(c.fit(b, s, text))
 	}
 }

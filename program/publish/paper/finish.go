@@ -12,6 +12,7 @@ import (
 
 var (
 	catalogStart = regexp.MustCompile(`(?s)(\d+) 0 obj\s*<<\s*/Type /Catalog`)
+	languageTag  = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
 	trailerWords = regexp.MustCompile(`(?s)trailer\s*<<(.*)>>\s*startxref\s*(\d+)\s*%%EOF\s*$`)
 )
 
@@ -23,6 +24,9 @@ func finish(pdf []byte, lang string) ([]byte, error) {
 	trailer := trailerWords.FindSubmatch(pdf)
 	if at == nil || trailer == nil {
 		return nil, errors.New("paper: the PDF has no catalogue to complete")
+	}
+	if !languageTag.MatchString(lang) {
+		return nil, fmt.Errorf("paper: %q is not a language", lang)
 	}
 	number := pdf[at[2]:at[3]]
 	entries, _, ok := bytes.Cut(pdf[at[1]:], []byte("endobj"))

@@ -112,6 +112,8 @@ func draw(pdf *gofpdf.Fpdf, m Mark) {
 		drawPath(pdf, m.Points)
 	case Dot:
 		drawDot(pdf, m)
+	case Picture:
+		drawPicture(pdf, m)
 	}
 }
 

@@ -9,12 +9,12 @@ import (
 )
 
 // OnePage prints the plan to hand over: always one page. What is long makes the
-// type smaller, down to eight points; then notes and the outlook are left out,
-// and last of all each text is held to a few lines. A withheld program gets a
+// type smaller, down to eight points; then the notes are left out, then the rules
+// are said in a sentence each, and last of all every text is held to a few lines. A withheld program gets a
 // letter with the reasons instead.
 func OnePage(v *view.View) ([]byte, program.Problems) {
 	ts := &typesetter{lost: map[rune]bool{}}
-	return print(v, ts, v.Title, layOnePage(ts, v))
+	return write(v, ts, v.Title, layOnePage(ts, v))
 }
 
 const (
@@ -22,15 +22,38 @@ const (
 	leastPage  = 8  // points
 )
 
-// onePage is the plan being laid out, at one size of type.
+// onePage is the plan being laid out, in one of the ways to make it fit.
 type onePage struct {
 	*Page
 	*typesetter
-	v     *view.View
-	size  float64 // points of running text
-	spare bool    // notes and the outlook are left out
+	try
+	v   *view.View
+	gap float64 // mm between zones
+}
+
+// try is a way to make the page fit.
+type try struct {
+	size  float64 // of running text, points
+	notes bool    // the planner's notes are there
+	short bool    // the rules in one sentence each, no outlook
 	most  int     // lines of a passage; 0: as many as it takes
-	gap   float64 // mm between zones
+}
+
+// tries are the ways, the best first.
+func tries(largest float64) []try {
+	var all []try
+	add := func(from, to float64, t try) {
+		for t.size = from; t.size >= to; t.size -= 0.25 {
+			all = append(all, t)
+		}
+	}
+	add(largest, 8.5, try{notes: true})
+	add(largest-1, leastPage, try{})
+	add(leastPage, leastPage, try{short: true})
+	for most := 8; most > 0; most-- {
+		add(leastPage, leastPage, try{short: true, most: most})
+	}
+	return all
 }
 
 // zone lays one part of the page from y down and says where it ends.
@@ -43,10 +66,8 @@ func layOnePage(ts *typesetter, v *view.View) *Page {
 	}
 	var p *onePage
 	for _, try := range tries(10) {
-		p = &onePage{Page: hand.portrait("", leastPage), typesetter: ts, v: v,
-			size: try.size, spare: try.spare, most: try.most, gap: 2.5}
-		end := p.lay()
-		if slack := p.bottom() - end; slack >= 0 {
+		p = &onePage{Page: hand.portrait("", leastPage), typesetter: ts, v: v, try: try, gap: 2.5}
+		if slack := p.bottom() - p.lay(); slack >= 0 {
 			p.Marks = nil
 			p.gap += min(slack/float64(len(p.zones())), 5)
 			p.lay()
@@ -56,28 +77,8 @@ func layOnePage(ts *typesetter, v *view.View) *Page {
 	return p.Page
 }
 
-type try struct {
-	size  float64
-	spare bool
-	most  int
-}
-
-// tries are the ways to make it fit, the best first.
-func tries(largest float64) []try {
-	var all []try
-	for _, spare := range []bool{false, true} {
-		for size := largest; size >= leastPage; size -= 0.25 {
-			all = append(all, try{size, spare, 0})
-		}
-	}
-	for most := 8; most > 0; most-- {
-		all = append(all, try{leastPage, true, most})
-	}
-	return all
-}
-
 func (p *onePage) zones() []zone {
-	return []zone{p.header, p.aim, p.ladder, p.table, p.rules, p.cue, p.cautions}
+	return []zone{p.header, p.aim, p.ladder, p.table, p.remarks, p.rules, p.cue, p.cautions}
 }
 
 func (p *onePage) lay() float64 {
@@ -85,7 +86,7 @@ func (p *onePage) lay() float64 {
 	for _, zone := range p.zones() {
 		y = zone(y) + p.gap
 	}
-	p.foot()
+	foot(p.Page, p.typesetter, p.v)
 	return y - p.gap
 }
 
@@ -120,13 +121,8 @@ func (p *onePage) aim(y float64) float64 {
 	left := 0.36 * p.width()
 	x := pageMargin + left + 7
 	where := []passage{{p.v.Labels.Where, title}, {p.v.Where, prose}}
-	if !p.spare {
-		for _, note := range p.v.Notes {
-			where = append(where, passage{note, prose})
-		}
-		if p.v.After != "" {
-			where = append(where, passage{p.v.Labels.After, title}, passage{p.v.After, prose})
-		}
+	if !p.short && p.v.After != "" {
+		where = append(where, passage{p.v.Labels.After, title}, passage{p.v.After, prose})
 	}
 	end := p.passages(pageMargin, y, left, where)
 	goal := p.passages(x, y, p.right()-x, []passage{{p.v.Labels.Goal, title}})
@@ -135,16 +131,29 @@ func (p *onePage) aim(y float64) float64 {
 	return max(end, goal)
 }
 
+// remarks are the planner's notes about the whole program.
+func (p *onePage) remarks(y float64) float64 {
+	if !p.notes || len(p.v.Notes) == 0 {
+		return y - p.gap
+	}
+	return p.passages(pageMargin, y, p.width(), bullets(p.v.Labels.Notes, p.v.Notes))
+}
+
 // rules is what must be shown, what a day answers to, and what to do when a
 // session is missed or a joint complains.
 func (p *onePage) rules(y float64) float64 {
-	a, gap := p.v.Advice, 6.0
-	w := (p.width() - 2*gap) / 3
-	stop := append(bullets(a.DayTitle, a.DayRule), passage{a.StopTitle, title}, passage{a.StopLine, prose})
-	pain := append(bullets(a.PainTitle, a.PainRule), bullets(a.MissedTitle, a.Missed)...)
-	end := p.gate(pageMargin, y, w)
-	end = max(end, p.passages(pageMargin+w+gap, y, w, stop))
-	return max(end, p.passages(pageMargin+2*(w+gap), y, w, pain))
+	const gap = 6
+	a := p.v.Advice
+	narrow := 0.27 * (p.width() - 2*gap)
+	wide := (p.width() - 2*gap - narrow) / 2
+	day, stop := bullets(a.DayTitle, a.DayRule), passage{a.StopLine, prose}
+	if p.short {
+		day, stop = []passage{{a.DayTitle, title}, {a.DayShort, prose}}, passage{a.StopShort, prose}
+	}
+	end := p.gate(pageMargin, y, narrow)
+	end = max(end, p.passages(pageMargin+narrow+gap, y, wide, append(day, bullets(a.MissedTitle, a.Missed)...)))
+	pain := append(bullets(a.PainTitle, a.PainRule), passage{a.StopTitle, title}, stop)
+	return max(end, p.passages(p.right()-wide, y, wide, pain))
 }
 
 // gate is the words of the next gate and of the goal's, and who signs.
@@ -182,7 +191,7 @@ func (p *onePage) nextGates() []view.Gate {
 
 func (p *onePage) cue(y float64) float64 {
 	if p.v.Cue == "" {
-		return y
+		return y - p.gap
 	}
 	h := 9.0
 	p.add(Fill{Box{pageMargin, y, p.width(), h}, Tint}, Fill{Box{pageMargin, y, 1.2, h}, Accent})
@@ -206,10 +215,6 @@ func (p *onePage) cautions(y float64) float64 {
 	}
 	p.add(t)
 	return end
-}
-
-func (p *onePage) foot() {
-	foot(p.Page, p.typesetter, p.v)
 }
 
 // foot is the last line of a handed-over page: who to ask, and which version.

@@ -67,10 +67,15 @@ func (p *onePage) flagDate(x, y, width, at, bar float64) {
 func (p *onePage) rangeNames(x, y, width float64, places [3]float64) float64 {
 	f, l := p.v.Forecast, p.v.Labels
 	names, dates := [3]string{l.Early, l.Likely, l.Late}, [3]string{f.Early, f.Likely, f.Late}
-	for i, b := range spread(x, width, places, (width-4)/3) {
+	var widths [3]float64
+	for i := range dates {
 		if dates[i] == "" {
 			dates[i] = l.Far
 		}
+		needed := max(Bold.width(p.clean(dates[i]), p.size), Regular.width(p.clean(names[i]), p.size))
+		widths[i] = min(needed+0.1, (width-2*nameGap)/3)
+	}
+	for i, b := range spread(x, width, places, widths) {
 		s := style{Size: p.size, Least: leastPage, Align: AlignCentre, Tone: Quiet}
 		b.Y, b.H = y, p.line()
 		p.add(p.fitLine(b, s, names[i]))
@@ -81,15 +86,18 @@ func (p *onePage) rangeNames(x, y, width float64, places [3]float64) float64 {
 	return y + 2*p.line()
 }
 
-// spread puts three boxes of a width as near to their places as a line allows
-// without overlap.
-func spread(x, width float64, places [3]float64, w float64) [3]Box {
+const nameGap = 2.5 // mm
+
+// spread puts three boxes as near to their places as a line allows without
+// overlap.
+func spread(x, width float64, places, widths [3]float64) [3]Box {
 	var all [3]Box
-	least := x
+	least, later := x, widths[0]+widths[1]+widths[2]+3*nameGap
 	for i := range all {
-		room := x + width - w*float64(3-i) - 2*float64(2-i) // what the later ones leave
-		all[i] = Box{X: min(max(places[i]-w/2, least), room), W: w}
-		least = all[i].Right() + 2
+		most := x + width - later + nameGap // what the later ones leave
+		all[i] = Box{X: max(min(places[i]-widths[i]/2, most), least), W: widths[i]}
+		later -= widths[i] + nameGap
+		least = all[i].Right() + nameGap
 	}
 	return all
 }
@@ -99,18 +107,19 @@ func spread(x, width float64, places [3]float64, w float64) [3]Box {
 // of the block hatched, the rest in outline.
 func (p *onePage) ladder(y float64) float64 {
 	rungs := p.v.Ladder
-	if len(rungs) == 0 {
-		return y
+	if len(rungs) < 2 { // the goal is the first step
+		return y - p.gap
 	}
 	y = p.passages(pageMargin, y, p.width(), []passage{{p.v.Labels.Ladder, title}})
 	w := min(p.width()/float64(len(rungs)), 36)
-	base := y + p.line() + stairHeight
+	tall := 1.8 * p.size // mm, of the highest
+	base := y + p.line() + tall
 	names := p.line()
 	if slices.ContainsFunc(rungs, func(r view.Rung) bool { return Bold.width(p.clean(r.Step), p.size) > w-1.2 }) {
 		names *= 2
 	}
 	for i, r := range rungs {
-		h := stairHeight * r.ShareOf1 / rungs[len(rungs)-1].ShareOf1
+		h := tall * r.ShareOf1 / rungs[len(rungs)-1].ShareOf1
 		b := Box{pageMargin + float64(i)*w, base - h, w, h}.Inset(0.6, 0)
 		p.stair(b, r)
 		s := style{Size: p.size, Least: leastPage}
@@ -125,8 +134,6 @@ func (p *onePage) ladder(y float64) float64 {
 	p.add(Stroke{Points: []Point{{pageMargin, base}, {pageMargin + float64(len(rungs))*w, base}}, Width: 0.4, Tone: Ink})
 	return base + 0.8 + names + 2*p.line()
 }
-
-const stairHeight = 17 // mm, of the highest
 
 // stairNotes are a rung's state, where it is more than "later", and the month it
 // is likely held.

@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -10,7 +11,9 @@ import (
 
 // The weeks' table: shares of the page's width for number, days, hold, step,
 // bands, help (with a bar as long as the help) and the kind of week.
-var tableShares = []float64{0.05, 0.155, 0.095, 0.20, 0.26, 0.155, 0.085}
+var tableShares = []float64{0.05, 0.15, 0.095, 0.19, 0.25, 0.155, 0.11}
+
+const helpText = 11 // mm of the help's column; the bar has the rest
 
 // columnsOf are the boxes of one row.
 func (p *onePage) columnsOf(y, h float64) []Box {
@@ -52,12 +55,21 @@ func (p *onePage) table(y float64) float64 {
 			p.rule(y, 0.15, 0)
 		}
 	}
+	return p.tests(y)
+}
+
+// tests says under the table what is tested, and in which week.
+func (p *onePage) tests(y float64) float64 {
+	var all []string
 	for _, w := range p.v.Weeks {
 		if w.Test != "" {
-			y = p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{joined(w.Title, w.Test), prose}})
+			all = append(all, joined(w.Title, w.Test))
 		}
 	}
-	return y
+	if all == nil {
+		return y
+	}
+	return p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{strings.Join(all, "; "), prose}})
 }
 
 func (p *onePage) rule(y, width, dash float64) {
@@ -70,7 +82,7 @@ func (p *onePage) rule(y, width, dash float64) {
 
 func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 	row := Box{pageMargin, y, p.width(), h}
-	kind := ""
+	kind := w.Check
 	switch w.KindKey {
 	case program.WeekDeload, program.WeekAway:
 		p.add(Fill{row, Tint}, Hatch{Box{p.right() - 3, y, 3, h}, 0.9, 0.25, false, Ink})
@@ -82,22 +94,26 @@ func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 	cells := p.columnsOf(y, h)
 	if w.HelpKG > 0 && most > 0 {
 		b := cells[5]
-		p.add(Fill{Box{b.X + 12, y + 0.3*h, (b.W - 13) * w.HelpKG / most, 0.4 * h}, Accent})
+		p.add(Fill{Box{b.X + helpText + 1, y + 0.3*h, (b.W - helpText - 2) * w.HelpKG / most, 0.4 * h}, Accent})
 	}
-	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Main, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
 }
 
 // row sets one line of cells; those listed in bold.
 func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone) {
-	for i, b := range p.columnsOf(y, h) {
+	cells := p.columnsOf(y, h)
+	for i, b := range cells {
 		s := style{Size: p.size, Least: leastPage, Tone: tone, Middle: true, Leading: h / (p.size * mmPerPoint)}
 		for _, n := range bold {
 			if n == i {
 				s.Face = Bold
 			}
 		}
-		if i == 5 {
-			b.W = 11
+		switch {
+		case i == 5:
+			b.W = helpText
+		case i == 4 && texts[5] == "": // a lean needs the room, and has no help
+			b.W = cells[5].Right() - b.X
 		}
 		if texts[i] != "" {
 			p.add(p.fitLine(b, s, texts[i]))

@@ -12,7 +12,7 @@ func TestSheet(coach program.Coach, lib *program.Library) ([]byte, program.Probl
 	sheet, problems := view.NewSheet(coach, lib)
 	ts := &typesetter{lost: map[rune]bool{}}
 	v := &view.View{Title: sheet.Title, Goal: sheet.Title, Coach: coach, Lang: sheet.Lang}
-	out, more := print(v, ts, sheet.Title, layTestSheet(ts, sheet))
+	out, more := write(v, ts, sheet.Title, layTestSheet(ts, sheet))
 	return out, append(problems, more...)
 }
 

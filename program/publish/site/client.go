@@ -144,7 +144,7 @@ func (b *builder) rung(r view.Rung) rungOfClient {
 func row(w view.Week, most float64) weekRow {
 	r := weekRow{
 		link:  link{Text: strconv.Itoa(w.Number), Href: weekPage(w.Number)},
-		Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Main,
+		Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Range,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
 	if w.Drop != "" {

@@ -90,7 +90,7 @@ func smallView() *view.View {
 		Items: []view.Item{item, {Exercise: "Unknown", Role: "Pull", RoleKey: program.RolePull, Dose: "3 × 8"}}}
 	week := func(n int, kind program.WeekKind) view.Week {
 		return view.Week{Number: n, Title: "Week", Dates: "11–17 Jan", Kind: "Kind", KindKey: kind, Step: "first",
-			Main: "4 × 12 s", Rig: "narrow", Drop: "strap 20 cm", Help: "2 kg", HelpKG: 2 / float64(n),
+			Main: "4 × 12 s", Range: "4 × 12 s", Rig: "narrow", Drop: "strap 20 cm", Help: "2 kg", HelpKG: 2 / float64(n),
 			Line: "4 × 12 s, narrow", Provisional: n == 2, Sessions: []view.Session{session}}
 	}
 	return &view.View{

@@ -19,6 +19,7 @@ func (s *speech) block(p *program.Program) string {
 // where says in a sentence what the tests showed.
 func (s *speech) where(p *program.Program) string {
 	place, ok := load(p, p.Place)
+	ok = ok && len(p.Weeks) > 0
 	switch {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
@@ -26,6 +27,8 @@ func (s *speech) where(p *program.Program) string {
 		return s.say("plan.untested", "name", first(p.Client.Name))
 	case !ok:
 		return s.say("plan.floor", "name", first(p.Client.Name))
+	case p.Weeks[0].Scale > 0:
+		return s.say("plan.on_scale", "name", first(p.Client.Name), "step", s.step(p.Place))
 	case place.FreeHold < 1:
 		return s.say("plan.helped", "name", first(p.Client.Name), "step", s.step(p.Place))
 	}
@@ -111,14 +114,14 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		}
 		f := forecastOf(p, l.ID)
 		r := Rung{StepID: l.ID, Step: s.step(l.ID), Share: s.percent(l.Share), ShareOf1: l.Share,
-			State: rungState(p, l.ID, behind || f.Held)}
+			State: rungState(p, l.ID, behind || f.Held), Stance: l.Stance}
 		if step, ok := s.road.Step(l.ID); ok {
 			r.ExerciseID = step.Exercise
 		}
 		r.StateWord = s.say("rung." + string(r.State))
 		if f.Likely != 0 && !f.Held {
-			r.Month = s.month(f.Likely)
-			r.When = s.say("forecast.likely", "date", r.Month)
+			r.Month = s.say("date.month", "month", s.monthShort(f.Likely), "year", strconv.Itoa(f.Likely.Time().Year()))
+			r.When = s.say("forecast.likely", "date", s.month(f.Likely))
 		}
 		all = append(all, r)
 		if l.ID == p.Goal.Step {

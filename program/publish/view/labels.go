@@ -9,13 +9,13 @@ import (
 
 // Labels are the captions of printed forms.
 type Labels struct {
-	Plan, Where, Goal, Ladder, Weeks, After   string
-	Week, Hold, Step, Help, Bands, Done, Lean string
-	Gate, Passed, Signed, NotYet, Moves       string
-	Cue, Early, Likely, Late, By, Free        string
-	Far, Provisional, Withheld, Lead, Next    string
-	From                                      string // "From week 5: provisional …"; empty: none is
-	Version, Measured, MadeFor, Dates, Rest   string
+	Plan, Where, Goal, Ladder, Weeks, After, Notes string
+	Week, Hold, Step, Help, Bands, Done, Lean      string
+	Gate, Passed, Signed, NotYet, Moves            string
+	Cue, Early, Likely, Late, By, Free             string
+	Far, Provisional, Withheld, Lead, Next         string
+	From                                           string // "From week 5: provisional …"; empty: none is
+	Version, Measured, MadeFor, Dates, Rest        string
 }
 
 func (s *speech) labels(v *View, p *program.Program) Labels {
@@ -26,7 +26,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 	}
 	return Labels{
 		Plan: say("plan"), Where: say("where"), Goal: say("goal"), Ladder: say("ladder"), Weeks: say("weeks"),
-		After: say("after"), Week: say("week"), Hold: say("hold"), Step: say("step"), Help: say("help"),
+		After: say("after"), Notes: say("notes"), Week: say("week"), Hold: say("hold"), Step: say("step"), Help: say("help"),
 		Bands: say("bands"), Done: say("done"), Lean: say("lean"), Dates: say("dates"), Rest: say("rest"),
 		Gate: s.say("gate.title"), Passed: s.say("gate.passed"), Signed: s.say("gate.signed"),
 		NotYet: s.say("gate.not_yet"), Moves: s.say("gate.moves"),

@@ -125,6 +125,15 @@ func (s *speech) notes(notes []program.Note) []string {
 	return all
 }
 
+// private are the notes that speak of the client's joints or age. They are for
+// the coach's terminal, never for paper or page.
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older"}
+
+// open leaves the private notes out.
+func open(notes []program.Note) []program.Note {
+	return slices.DeleteFunc(slices.Clone(notes), func(n program.Note) bool { return slices.Contains(private, n.Code) })
+}
+
 func (s *speech) value(v program.Value) string {
 	switch v.Kind {
 	case program.ValueSeconds:

@@ -23,7 +23,7 @@ func Text(out io.Writer, v *View) error {
 		t.ladder(v)
 		t.table(v)
 		t.gates(v)
-		t.bullets("", v.Notes)
+		t.bullets("", v.AllNotes)
 		t.bullets("", v.Outline)
 		t.sessions(v)
 	}
@@ -100,8 +100,8 @@ func (t *text) table(v *View) {
 		if w.Provisional {
 			doubt = "?"
 		}
-		t.line("%2d%-1s %-6s %-8s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 6), w.Main, clip(w.Step, 16),
-			w.Help, clip(join(w.Rig, w.Drop), columns-45))
+		t.line("%2d%-1s %-6s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 6), w.Range, clip(w.Step, 16),
+			w.Help, clip(join(w.Rig, w.Drop), columns-47))
 	}
 }
 

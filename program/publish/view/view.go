@@ -51,15 +51,20 @@ type View struct {
 	Forecast Forecast
 	Ladder   []Rung // this body's order of steps
 	Weeks    []Week
+	Pictures []Picture // the block's positions and the goal's
 	Gates    []Gate
 	Outline  []string // what comes after the block
 	After    string   // the same in a line
-	Notes    []string // about the whole program
+	Notes    []string // about the whole program, none of joints or age
+	AllNotes []string // the same with those: for the coach's own eyes
 
 	Cue      string // the one cue of the block
 	CueWorth []CueWorth
 	Advice   Advice
 	Labels   Labels
+
+	Cards    []Card // one a session
+	CardText CardWords
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".
@@ -103,8 +108,9 @@ type Rung struct {
 	ShareOf1     float64
 	State        RungState
 	StateWord    string
-	When         string // "most likely about June 2027"; empty when held or not forecast
-	Month        string // "June 2027"
+	When         string         // "most likely about June 2027"; empty when held or not forecast
+	Month        string         // "Jun 2027"
+	Stance       program.Stance // held free
 }
 
 // RungState says where a step stands for the client.
@@ -150,14 +156,16 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Forecast = s.forecast(p)
 	v.Ladder = s.ladder(p)
 	v.Weeks = s.weeks(p)
+	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
 	if len(v.Outline) > 0 {
 		v.After = capital(strings.Join(v.Outline, "; ")) + "."
 	}
-	v.Notes = s.notes(p.Notes)
+	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
+	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
 	return v, s.problems()
 }
 

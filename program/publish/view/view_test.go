@@ -100,6 +100,17 @@ func TestWithheld(t *testing.T) {
 	}
 }
 
+// What the planner says of joints and age is for the coach alone.
+func TestPrivateNotesStayWithTheCoach(t *testing.T) {
+	lib, p := viewtest.Library(), viewtest.Program()
+	lib.Words["note.elbows-sore"] = "Sore elbows."
+	p.Notes = []program.Note{{Code: "elbows-sore"}}
+	v, _ := view.New(viewtest.Coach(), lib, p)
+	if len(v.Notes) != 0 || len(v.AllNotes) != 1 {
+		t.Errorf("notes %q, all %q", v.Notes, v.AllNotes)
+	}
+}
+
 func TestMissingWordsAreNamed(t *testing.T) {
 	lib := viewtest.Library()
 	delete(lib.Words, "role.main")

@@ -19,7 +19,8 @@ type Week struct {
 	StepID      string // empty on the floor rungs
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
-	Main        string // "4 × 12 s"; empty in a week without main work
+	Main        string // "4 × 12 s", of the day with most sets; empty in a week without main work
+	Range       string // "3–4 × 12 s" where the days differ, else as Main
 	Sets, Hold  int
 	Rig         string // "narrow + middle", "free", or the lean's centimetres
 	Free        bool   // a step held without help
@@ -31,7 +32,9 @@ type Week struct {
 	Rest        string // "2:30 min"
 	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
 	Test        string // "tested: open tuck, advanced tuck"
+	Check       string // "check hold", in a week that opens with one
 	Provisional bool   // stands until the next check hold has spoken
+	Stance      program.Stance
 	Sessions    []Session
 	Notes       []string
 }
@@ -90,20 +93,18 @@ func (s *speech) week(w program.Week) Week {
 		Start: w.Start, Dates: s.span(w.Start, w.Start+6), From: s.brief(w.Start),
 		Kind: s.say("week." + string(w.Kind)), KindKey: w.Kind,
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
-		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w),
+		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
 	}
-	if w.Step != "" {
-		v.Step = s.step(w.Step)
-	} else if w.Exercise != "" {
-		v.Step = s.exercise(w.Exercise)
-	}
+	v.Step, v.Stance = s.name(w), w.Stance
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
+		v.Range = s.setsRange(w)
 		s.helpOf(&v, w)
 	}
-	v.Line = join(v.Main, v.Rig, v.Drop)
+	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session))
+		v.Sessions[i].Short += s.fewer(w, session)
 	}
 	return v
 }
@@ -116,7 +117,7 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
 	case w.Scale > 0:
-		v.Rig, v.Help, v.HelpKG = s.say("rig.scale", "kilograms", s.kilograms(w.Scale)), s.kilograms(w.Scale), HalfKilograms(w.Scale)
+		v.Rig, v.Help, v.HelpKG = s.say("rig.on_scale"), s.kilograms(w.Scale), HalfKilograms(w.Scale)
 	case w.Step != "":
 		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.drop(w.Rig), w.Rig.Bands, w.Rig.Free()
 		v.Help, v.HelpKG = s.kilograms(w.Help), HalfKilograms(w.Help)
@@ -128,7 +129,7 @@ func (s *speech) test(w program.Week) string {
 	var names []string
 	for _, session := range w.Sessions {
 		for _, item := range session.Items {
-			if item.Role != program.RoleTest {
+			if item.Role != program.RoleTest || item.Check {
 				continue
 			}
 			name := s.exercise(item.Exercise)
@@ -144,6 +145,16 @@ func (s *speech) test(w program.Week) string {
 		return ""
 	}
 	return s.say("week.tests", "what", join(names...))
+}
+
+// check says that a week has a check hold.
+func (s *speech) check(w program.Week) string {
+	for _, session := range w.Sessions {
+		if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Check }) {
+			return s.say("week.check")
+		}
+	}
+	return ""
 }
 
 func (s *speech) session(number int, from program.Session) Session {
@@ -166,7 +177,7 @@ func (s *speech) item(p program.Prescription) Item {
 	case p.Ahead > 0:
 		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
 	case p.Scale > 0:
-		v.Rig, v.Help = s.say("rig.scale", "kilograms", s.kilograms(p.Scale)), s.kilograms(p.Scale)
+		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
 	case p.Step != "":
 		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
 	}
@@ -185,12 +196,37 @@ func (s *speech) holds(sets, hold int) string {
 	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))
 }
 
+// setsRange writes a week's main work where its days differ: "3–4 × 12 s".
+func (s *speech) setsRange(w program.Week) string {
+	if w.SetsLeast == 0 || w.SetsLeast == w.Sets {
+		return s.holds(w.Sets, w.Hold)
+	}
+	return s.say("amount.holds_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "hold", strconv.Itoa(w.Hold))
+}
+
+// fewer says, beside a day's name, that its main sets are fewer than the week's
+// most: ", 3 ×".
+func (s *speech) fewer(w program.Week, session program.Session) string {
+	sets := 0
+	for _, item := range session.Items {
+		if item.Role == program.RoleMain || item.Check && w.Kind == program.WeekBuild {
+			sets += item.Sets
+		}
+	}
+	if sets == 0 || sets == w.Sets {
+		return ""
+	}
+	return s.say("amount.fewer", "sets", strconv.Itoa(sets))
+}
+
 // dose writes sets and what a set is, and how many of them a side gets.
 func (s *speech) dose(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
 	case p.Max:
 		return s.say("amount.max_hold")
+	case p.Check && p.Hold > 0: // nothing is tested to its end
+		return s.say("amount.check_for", "hold", strconv.Itoa(p.Hold))
 	case p.Check:
 		return s.say("amount.check_hold")
 	case p.Hold > 0:

@@ -1,0 +1,189 @@
+package paper
+
+import (
+	"fmt"
+
+	"gatepost/program"
+	"gatepost/program/figure"
+	"gatepost/program/publish/view"
+)
+
+// card is a session's card being laid out.
+type card struct {
+	*typesetter
+	Box    // what may be written on
+	v      *view.View
+	c      *view.Card
+	plates map[string]*Plate // of the document, by what they show
+	marks  []Mark
+	tight  bool // see sharing
+}
+
+func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[string]*Plate) {
+	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
+	y := p.header(p.Y)
+	y = p.prepare(y + 1.4)
+	floor := p.foot()
+	floor = p.rules(floor - 1.2)
+	floor = p.cue(floor - 1.4)
+	p.rows(y+1.2, floor-1.2)
+	page.add(p.marks...)
+}
+
+func (p *card) put(marks ...Mark) { p.marks = append(p.marks, marks...) }
+
+func (p *card) rule(y, width float64, tone Tone) {
+	p.put(Stroke{Points: []Point{{p.X, y}, {p.Right(), y}}, Width: width, Tone: tone})
+}
+
+const (
+	jointBox   = 12.2 // mm wide
+	headHeight = 12.4
+)
+
+// header is week, session, date and minutes, and how the joints are before.
+func (p *card) header(y float64) float64 {
+	joints := 3*jointBox + 2
+	w := p.W - joints - 3
+	week := p.c.Week
+	x := p.X
+	if p.c.Kind != "" {
+		x = p.kind(y)
+	}
+	number := p.fit(Box{x, y, p.X + w - x, 5.6}, style{Face: Bold, Size: 15, Least: 9, Leading: 1.05}, week)
+	number.W = min(Bold.width(number.Lines[0], number.Size), number.W)
+	x = number.Right() + 1.8
+	p.put(number,
+		p.fit(Box{x, y + 0.6, p.X + w - x, 4.6}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session),
+		p.fit(Box{p.X, y + 5.7, w, 3.9}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1}, p.c.Date+" · "+p.c.Minutes),
+		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, p.c.Note),
+	)
+	p.joints(Box{p.Right() - joints, y, joints, headHeight}, p.v.CardText.Before)
+	p.rule(y+headHeight+0.7, 0.5, Ink)
+	return y + headHeight + 0.9
+}
+
+// kind is a plate before the week of a deload (hatched) or a test (dark), and says where it ends.
+func (p *card) kind(y float64) float64 {
+	const h = 4.8
+	s := style{Face: Bold, Size: 10, Least: leastCard, Leading: 1.1, Middle: true}
+	if p.c.KindKey == program.WeekTest {
+		s.Tone = Paper
+	}
+	t := p.fit(Box{p.X + 2.4, y + 0.3, 20, h}, s, p.c.Kind)
+	t.W = min(t.W, Bold.width(t.Lines[0], t.Size))
+	plate := Box{p.X, y + 0.3, t.W + 4.8, h}
+	if p.c.KindKey == program.WeekTest {
+		p.put(Fill{plate, Ink})
+	} else {
+		p.put(Hatch{plate, 1, 0.25, false, Ink}, Fill{plate.Inset(1.4, 0), Paper}, Frame{plate, 0.25, 0, Ink})
+	}
+	p.put(t)
+	return plate.Right() + 2
+}
+
+// joints has a box for each pair of joints, its name inside, under a caption.
+func (p *card) joints(b Box, caption string) {
+	const captionHeight = 2.9
+	p.put(p.fit(Box{b.X, b.Y, b.W, captionHeight}, style{Size: 7.5, Least: leastCard, Leading: 1.08, Face: Bold}, caption))
+	p.jointBoxes(b.X, b.Bottom()-writingBox)
+}
+
+func (p *card) jointBoxes(x, y float64) {
+	t := p.v.CardText
+	for _, name := range []string{t.Wrists, t.Elbows, t.Shoulders} {
+		b := Box{x, y, jointBox, writingBox}
+		p.put(Frame{b, 0.3, 0, Ink},
+			p.fit(Box{b.X + 0.7, b.Y + 0.4, b.W - 1.4, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, name))
+		x += jointBox + 1
+	}
+}
+
+const stripHeight = writingBox
+
+// foot is next morning's joints, and whose card it is; it says where it begins.
+func (p *card) foot() float64 {
+	y := p.Bottom() - stripHeight
+	const label = 17.5
+	p.rule(y-0.9, 0.2, Line)
+	p.put(p.fit(Box{p.X, y, label - 0.5, stripHeight}, style{Size: 7.5, Least: leastCard, Leading: 1.08, Face: Bold, Middle: true},
+		p.v.CardText.Tomorrow))
+	p.jointBoxes(p.X+label, y)
+	x := p.X + label + 3*jointBox + 4
+	s := style{Size: leastCard, Leading: 1.08, Align: AlignRight, Tone: Quiet}
+	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version)} {
+		p.put(p.fit(Box{x, y + 0.4, p.Right() - x, 2.8}, s, text))
+		y += 2.85
+	}
+	return p.Bottom() - stripHeight - 1
+}
+
+const (
+	codeSide    = 16.5 // mm at most, white around it included
+	rulesHeight = 16.3
+	rulesShare  = 0.6 // of the width, for the day's rule
+)
+
+// rules are the day's rule and when to stop, beside the code that leads to the
+// page; it says where they begin.
+func (p *card) rules(bottom float64) float64 {
+	y, w := bottom-rulesHeight, p.W
+	if code := p.code(); code != nil {
+		w -= code.Width + 1
+		// the zone around the code is white anyway, so it may reach beyond the text
+		p.put(Picture{Box{p.Right() - code.Width + 1, bottom - code.Height + 1, code.Width, code.Height}, code})
+		y = min(y, bottom-code.Height+1.2)
+	}
+	t := p.v.CardText
+	left := rulesShare * (w - 2.5)
+	p.ruleOf(Box{p.X, y, left, bottom - y}, t.DayTitle, t.DayRule)
+	p.ruleOf(Box{p.X + left + 2.5, y, w - left - 2.5, bottom - y}, t.StopTitle, t.StopRule)
+	return y
+}
+
+func (p *card) ruleOf(b Box, title, text string) {
+	const height = 3.1
+	p.put(p.fit(Box{b.X, b.Y, b.W, height}, style{Face: Bold, Size: 8, Least: leastCard, Leading: 1.08, Tone: Accent}, title),
+		p.fit(Box{b.X, b.Y + height, b.W, b.H - height}, style{Size: 7.5, Least: leastCard, Leading: 1.05}, text))
+}
+
+func (p *card) code() *Plate {
+	if p.c.Link == "" {
+		return nil
+	}
+	code, made := p.plates[p.c.Link]
+	if !made {
+		code = codePlate(p.c.Link, codeSide)
+		p.plates[p.c.Link] = code
+	}
+	return code
+}
+
+const cueHeight = 7.6
+
+// cue is the one to think of, large; it says where it begins.
+func (p *card) cue(bottom float64) float64 {
+	if p.c.Cue == "" {
+		return bottom
+	}
+	b := Box{p.X, bottom - cueHeight, p.W, cueHeight}
+	p.put(Fill{b, Tint}, Fill{Box{b.X, b.Y, 1.2, b.H}, Accent},
+		p.fit(b.Inset(3, 0.3), style{Face: Bold, Size: 16, Least: 9, Leading: 1.05, Middle: true}, p.c.Cue))
+	return b.Y
+}
+
+// plate is the week's figure at a height; nil where the session has none.
+func (p *card) plate(h float64) *Plate {
+	if !p.c.Figure.Drawn() {
+		return nil
+	}
+	key := fmt.Sprint("figure ", p.c.Number, h)
+	if p.plates[key] == nil {
+		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
+		p.plates[key] = figurePlate(d, figureWidth, h)
+	}
+	return p.plates[key]
+}
+
+// headroom is how much of the band is shown, as a share of stature.
+const headroom = 0.2

@@ -1,0 +1,125 @@
+package paper
+
+import (
+	"github.com/jung-kurt/gofpdf"
+	"rsc.io/qr"
+
+	"gatepost/program/figure"
+)
+
+// Picture is a plate scaled into a box of the same shape.
+type Picture struct {
+	Box
+	*Plate
+}
+
+func (p Picture) extent() Box { return p.Box }
+
+// Plate is a drawing that a document may show many times and holds once. It
+// belongs to one document.
+type Plate struct {
+	Width, Height float64 // mm
+	draw          func(*gofpdf.Fpdf)
+	made          gofpdf.Template
+}
+
+func drawPicture(pdf *gofpdf.Fpdf, p Picture) {
+	if p.made == nil {
+		size := gofpdf.SizeType{Wd: p.Plate.Width, Ht: p.Plate.Height}
+		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(&t.Fpdf) })
+	}
+	pdf.UseTemplateScaled(p.made, gofpdf.PointType{X: p.X, Y: p.Y}, gofpdf.SizeType{Wd: p.W, Ht: p.H})
+}
+
+// figurePlate is a figure that fills a box as far as its shape allows. Labels
+// are left out: the text beside a figure says them.
+func figurePlate(d figure.Drawing, width, height float64) *Plate {
+	scale := d.Scale(width, height)
+	at := func(p figure.Point) (x, y float64) { return scale * (p.X - d.Min.X), scale * (d.Max.Y - p.Y) }
+	return &Plate{Width: scale * d.Width(), Height: scale * d.Height(), draw: func(pdf *gofpdf.Fpdf) {
+		pdf.SetLineJoinStyle("round")
+		for _, s := range d.Shapes {
+			drawShape(pdf, s, scale, at)
+		}
+	}}
+}
+
+// inks are the tones of a figure's inks.
+var inks = map[figure.Ink]Tone{figure.Near: Ink, figure.Far: Line, figure.Line: Quiet, figure.Accent: Accent, figure.Paper: Paper}
+
+const hairline = 0.2 // mm, the thinnest line that a copier keeps (our judgement)
+
+func drawShape(pdf *gofpdf.Fpdf, s figure.Shape, scale float64, at func(figure.Point) (x, y float64)) {
+	width := max(scale*s.Width, hairline)
+	if s.Edge > 0 {
+		edge := 2 * scale * s.Edge
+		if s.Stroke {
+			edge += width
+		}
+		setLine(pdf, Paper, edge, 0)
+		tracePaths(pdf, s.Paths, at, "D")
+	}
+	if s.Stroke {
+		setLine(pdf, inks[s.Ink], width, scale*s.Dash)
+		tracePaths(pdf, s.Paths, at, "D")
+		return
+	}
+	setFill(pdf, inks[s.Ink])
+	tracePaths(pdf, s.Paths, at, "F")
+}
+
+func tracePaths(pdf *gofpdf.Fpdf, paths []figure.Path, at func(figure.Point) (x, y float64), how string) {
+	for _, p := range paths {
+		pdf.MoveTo(at(p.From))
+		for _, c := range p.Curves {
+			ax, ay := at(c.A)
+			bx, by := at(c.B)
+			x, y := at(c.To)
+			pdf.CurveBezierCubicTo(ax, ay, bx, by, x, y)
+		}
+	}
+	pdf.DrawPath(how)
+}
+
+// Sizes of a code: 0.4 mm a module is read by any phone at arm's length, 0.33 by
+// most (common practice); white around it as ISO/IEC 18004 asks.
+const (
+	module      = 0.4
+	leastModule = 0.33
+	quietZone   = 4 // modules
+)
+
+// codePlate is the code that leads to an address, its quiet zone included; nil
+// where the address is too long for a code of the most mm.
+func codePlate(address string, most float64) *Plate {
+	code, err := qr.Encode(address, qr.L)
+	if err != nil {
+		return nil
+	}
+	modules := float64(code.Size + 2*quietZone)
+	side := min(modules*module, most)
+	if side/modules < leastModule {
+		return nil
+	}
+	return &Plate{Width: side, Height: side, draw: func(pdf *gofpdf.Fpdf) {
+		setFill(pdf, Paper)
+		pdf.Rect(0, 0, side, side, "F")
+		pdf.SetFillColor(0, 0, 0)
+		drawModules(pdf, code, side/modules)
+	}}
+}
+
+// drawModules draws each row's runs of black.
+func drawModules(pdf *gofpdf.Fpdf, code *qr.Code, side float64) {
+	for y := range code.Size {
+		for x := 0; x < code.Size; x++ {
+			from := x
+			for x < code.Size && code.Black(x, y) {
+				x++
+			}
+			if x > from {
+				pdf.Rect(side*float64(from+quietZone), side*float64(y+quietZone), side*float64(x-from), side, "F")
+			}
+		}
+	}
+}

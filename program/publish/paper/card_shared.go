@@ -1,0 +1,100 @@
+package paper
+
+import (
+	"strconv"
+
+	"gatepost/program/publish/view"
+)
+
+const (
+	captionWidth = 13.5 // mm, of a shared row's name
+	cellsALine   = 3
+	tick         = 3.6 // mm, a set of a shared exercise
+	leastTick    = 2.6
+	cellDose     = 5   // mm
+	cellPause    = 2.7 // mm
+)
+
+// prepare is the preparation in one row with one tick; it says where it ends.
+func (p *card) prepare(y float64) float64 {
+	if len(p.c.Prepare) == 0 {
+		return y
+	}
+	const side = 8
+	w := p.W - side - 2
+	marks, h := p.cells(cardRow{items: p.c.Prepare, caption: p.v.CardText.Prepare}, y, w, false)
+	h = max(h, side)
+	p.put(marks...)
+	p.put(Frame{Box{p.Right() - side, y + (h-side)/2, side, side}, 0.4, 0, Ink})
+	p.rule(y+h+0.9, 0.5, Ink)
+	return y + h + 1.1
+}
+
+// shared is a row of several exercises, each with a tick for each set.
+func (p *card) shared(r cardRow, y float64) ([]Mark, float64) { return p.cells(r, y, p.W, true) }
+
+// cells are the exercises of a row beside each other: name over dose.
+func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) {
+	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 4}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
+	columns := min(len(r.items), cellsALine)
+	if len(r.items) == 4 {
+		columns = 2
+	}
+	w := (width - captionWidth) / float64(columns)
+	foot := cellDose + cellPause
+	if !ticks || p.tight {
+		foot = cellDose
+	}
+	top := y
+	for i := 0; i < len(r.items); i += columns {
+		line := r.items[i:min(i+columns, len(r.items))]
+		names := 0.0
+		for _, item := range line {
+			_, end := p.cellName(item, 0, 0, w-2)
+			names = max(names, end)
+		}
+		for j, item := range line {
+			x := p.X + captionWidth + float64(j)*w
+			name, _ := p.cellName(item, x, top, w-2)
+			marks = append(append(marks, name), p.cellFoot(item, Box{x, top + names, w - 2, foot}, ticks)...)
+		}
+		top += names + foot
+		if i+columns < len(r.items) {
+			top++
+		}
+	}
+	return marks, top - y
+}
+
+func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
+	return p.lines(x, y, w, style{Face: Bold, Size: 8, Leading: 1.06}, item.Name, 2)
+}
+
+// cellFoot is the dose, with ticks beside it and, where there is room, the rest
+// under it.
+func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
+	line := Box{b.X, b.Y, b.W, cellDose}
+	dose := p.fit(line, style{Face: Bold, Size: leastHold, Leading: 1.05, Middle: true}, item.Amount)
+	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
+	marks := []Mark{dose}
+	x, n := dose.Right()+1.5, sets(item)
+	if side := min(tick, (b.Right()-x)/float64(n)-0.4); ticks && side >= leastTick {
+		for range n {
+			marks = append(marks, Frame{Box{x, b.Y + (line.H-side)/2, side, side}, 0.25, 0, Ink})
+			x += side + 0.4
+		}
+	}
+	if pause := joined(item.Sides, item.Pause); b.H > line.H && pause != "" {
+		under := Box{b.X, line.Bottom(), b.W, b.H - line.H}
+		marks = append(marks, p.fit(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, pause))
+	}
+	return marks
+}
+
+// caption is what stands in the corner of a set's box.
+func (p *card) caption(item view.CardItem, i int) string {
+	if item.Max || item.Check {
+		return p.v.CardText.Seconds
+	}
+	return strconv.Itoa(i + 1)
+}

@@ -1,0 +1,223 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+
+	"gatepost/program"
+)
+
+// Card is one session on its own small sheet, to train from and to write on.
+type Card struct {
+	Week    string // "Week 3"
+	Number  int    // of the week
+	Session string // "session 2 of 3"
+	Kind    string // "Deload"; empty in an ordinary week
+	KindKey program.WeekKind
+	Date    string // "Wednesday 6 January"
+	Minutes string // "37 min"
+	Note    string // what the week has to say first; may be empty
+
+	Prepare []CardItem
+	Items   []CardItem // the others, in order
+	Main    int        // index in Items of what the session is about
+	Cue     string     // one, of the main item, another each week
+	Link    string     // address of the main item's page; empty without a site
+	Figure  program.Stance
+
+	Count string // "Card 2 of 36"
+}
+
+// CardItem is an item as a card writes it.
+type CardItem struct {
+	Item
+	Name   string // "Open tuck"
+	Amount string // "4 × 12 s", without the sides
+	Sides  string // "2 a side"
+	Pause  string // "rest 2½ min", or where else the sets go
+	Easier string // what to do when it is too much today
+	Harder string // when it is too little; empty in a deload and in a test
+	Check  bool
+}
+
+// CardWords are the captions of all cards.
+type CardWords struct {
+	Before, Tomorrow          string // joints now, and next morning
+	Wrists, Elbows, Shoulders string
+	Prepare, Pull, Strength   string // captions of rows that hold several exercises
+	Finish, RPE, Seconds      string
+	Easier, Harder, Notes     string
+	DayTitle, DayRule         string
+	StopTitle, StopRule       string
+	Foot                      string // skill and dates of the block
+}
+
+func (s *speech) cardWords(v *View) CardWords {
+	return CardWords{
+		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
+		Wrists: s.say("joint.wrists"), Elbows: s.say("joint.elbows"), Shoulders: s.say("joint.shoulders"),
+		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
+		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
+		Notes: s.say("card.notes"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
+		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
+		Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
+	}
+}
+
+// cards are all sessions of the block, in order.
+func (s *speech) cards(p *program.Program, coach program.Coach) []Card {
+	var all []Card
+	for _, w := range p.Weeks {
+		for i := range w.Sessions {
+			all = append(all, s.card(w, i, coach.Site))
+		}
+	}
+	for i := range all {
+		all[i].Count = s.say("card.count", "number", strconv.Itoa(i+1), "cards", strconv.Itoa(len(all)))
+	}
+	return all
+}
+
+func (s *speech) card(w program.Week, index int, site string) Card {
+	session := w.Sessions[index]
+	c := Card{
+		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
+		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
+		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w),
+	}
+	if w.Kind != program.WeekBuild {
+		c.Kind = s.say("week." + string(w.Kind))
+	}
+	var rest []program.Prescription
+	for _, p := range session.Items {
+		if p.Role == program.RolePrepare {
+			c.Prepare = append(c.Prepare, s.cardItem(p, w.Kind))
+		} else {
+			c.Items, rest = append(c.Items, s.cardItem(p, w.Kind)), append(rest, p)
+		}
+	}
+	if len(rest) == 0 {
+		return c
+	}
+	c.Main = centre(rest)
+	main := rest[c.Main]
+	if e, ok := s.lib.Exercise(main.Exercise); ok && len(e.Cues) > 0 {
+		c.Cue = e.Cues[(w.Number-1)%len(e.Cues)]
+	}
+	if site != "" {
+		c.Link = site + "exercise-" + main.Exercise + ".html"
+	}
+	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check) {
+		c.Figure = w.Stance
+	}
+	return c
+}
+
+// centre is the item that a session is about: its main hold, else its first
+// straight-arm work, else its first item.
+func centre(items []program.Prescription) int {
+	for _, is := range []func(program.Prescription) bool{
+		func(p program.Prescription) bool { return p.Role == program.RoleMain },
+		func(p program.Prescription) bool { return p.StraightArm },
+	} {
+		if i := slices.IndexFunc(items, is); i >= 0 {
+			return i
+		}
+	}
+	return 0
+}
+
+// cardNote is the week's first note, or that the week is provisional.
+func (s *speech) cardNote(w program.Week) string {
+	for _, n := range s.notes(open(w.Notes)) {
+		return n
+	}
+	if w.Provisional {
+		return s.say("week.provisional")
+	}
+	return ""
+}
+
+func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardItem {
+	c := CardItem{Item: s.item(p), Check: p.Check}
+	c.Name = capital(c.Item.Name())
+	if p.EachSide && p.Sets%2 == 0 && !p.Max && !p.Check {
+		c.Sides = s.say("card.sides", "half", strconv.Itoa(p.Sets/2))
+		p.EachSide = false
+	}
+	c.Amount = s.dose(p)
+	switch {
+	case p.InRests:
+		c.Pause = s.say("card.in_rests")
+	case p.Rest > 0 && (p.Sets > 1 || p.Max || p.Check):
+		c.Pause = s.say("amount.rest", "rest", c.Rest)
+	}
+	if p.Max || p.Check {
+		return c
+	}
+	c.Easier = s.easier(p)
+	if kind == program.WeekBuild {
+		c.Harder = s.harder(p)
+	}
+	return c
+}
+
+// easier is what to do instead when an item is too much today: of a hold one help
+// more or three seconds less (the day rule), of an exercise the easier one.
+func (s *speech) easier(p program.Prescription) string {
+	e, _ := s.lib.Exercise(p.Exercise)
+	switch {
+	case p.Scale > 0:
+		return s.say("card.more_on_scale")
+	case p.Step != "" && !p.Rig.Free():
+		return s.say("card.more_help")
+	case p.Step != "" && len(s.program.Bands) > 0:
+		return s.say("card.some_help")
+	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
+		return s.seconds(max(p.Hold-3, 3))
+	case e != nil && s.instead(e, e.Easier) != "":
+		return s.instead(e, e.Easier)
+	case p.Hold > 0:
+		return s.seconds(max(p.Hold-5, 5))
+	}
+	return s.say("card.fewer")
+}
+
+// harder is the next thing when every set was easy: of a hold one second more.
+func (s *speech) harder(p program.Prescription) string {
+	e, _ := s.lib.Exercise(p.Exercise)
+	switch {
+	case p.Step != "" || p.StraightArm && p.Hold > 0:
+		return s.seconds(p.Hold + 1)
+	case e != nil && s.instead(e, e.Harder) != "":
+		return s.instead(e, e.Harder)
+	case p.Hold > 0:
+		return s.seconds(p.Hold + 5)
+	}
+	return s.say("card.more")
+}
+
+// instead is the first of some exercises that asks for no other kit, joint or
+// grip than this one: what the client has, and may do, is not known here.
+func (s *speech) instead(of *program.Exercise, ids []string) string {
+	for _, id := range ids {
+		if e, ok := s.lib.Exercise(id); ok && asksNoMore(e, of) {
+			return e.Name
+		}
+	}
+	return ""
+}
+
+func asksNoMore(e, than *program.Exercise) bool {
+	for _, any := range e.Kit {
+		if !slices.ContainsFunc(than.Kit, func(has []string) bool { return slices.Equal(has, any) }) {
+			return false
+		}
+	}
+	for _, joint := range e.Loads {
+		if !slices.Contains(than.Loads, joint) {
+			return false
+		}
+	}
+	return (e.Grip == than.Grip || e.Grip == program.GripNone || e.Grip == "") && (than.StraightArm || !e.StraightArm)
+}

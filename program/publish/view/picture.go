@@ -1,0 +1,63 @@
+package view
+
+import (
+	"strconv"
+
+	"gatepost/program"
+)
+
+// Picture is this client's own body in one of the block's positions, with the
+// rig it is trained with, or in the goal's.
+type Picture struct {
+	Stance program.Stance
+	Step   string // "half-open tuck"
+	When   string // "weeks 1 to 9", "goal"
+	Help   string // "1.5 kg"; empty where nothing helps
+	Goal   bool
+}
+
+// pictures are the positions of the block in order, each as the first week on it
+// has it, and the goal's. There is one for each stretch of weeks on one step, or
+// of one floor exercise.
+func (s *speech) pictures(p *program.Program) []Picture {
+	var all []Picture
+	first, on := 0, ""
+	for _, w := range p.Weeks {
+		key := w.Step + "/" + w.Exercise
+		switch {
+		case w.Sets == 0 || !w.Stance.Drawn():
+			continue
+		case key != on:
+			first, on = w.Number, key
+			v := Picture{Stance: w.Stance, Step: s.name(w), Help: s.kilograms(w.Stance.Help)}
+			if w.Scale > 0 {
+				v.Help = s.kilograms(w.Scale)
+			}
+			all = append(all, v)
+		}
+		all[len(all)-1].When = s.stretch(first, w.Number)
+	}
+	if goal, ok := load(p, p.Goal.Step); ok && goal.Stance.Drawn() {
+		all = append(all, Picture{Stance: goal.Stance, Step: s.step(goal.ID), When: s.say("rung.goal"), Goal: true})
+	}
+	return all
+}
+
+// name is what a week holds: its step, or the floor rung's exercise.
+func (s *speech) name(w program.Week) string {
+	switch {
+	case w.Step != "":
+		return s.step(w.Step)
+	case w.Exercise != "":
+		return s.exercise(w.Exercise)
+	}
+	return ""
+}
+
+// stretch names weeks: "week 3", "weeks 4 to 9".
+func (s *speech) stretch(from, to int) string {
+	if from == to {
+		return s.say("figure.week", "number", strconv.Itoa(from))
+	}
+	return s.say("figure.weeks", "from", strconv.Itoa(from), "to", strconv.Itoa(to))
+}
