@@ -88,19 +88,10 @@ func (r *rung) toesReach() float64 {
 }
 
 // newOutlook lays the block's weeks ahead of the state after those that are over.
-func newOutlook(before *past, weeks []week, l limits) outlook {
-	plan := strength.Schedule{
-		Career:      before.career,
-		DeloadEvery: l.deloadEvery,
-		Sessions:    usualSessions(weeks),
-		Lost:        before.lost, Off: before.off,
-	}
-	over := before.over()
-	for _, w := range weeks[over:] {
-		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
-	}
-	o := outlook{state: before.state, path: strength.NewPath(before.state, plan)}
-	for i := range weeks {
+func newOutlook(p *plan) outlook {
+	before, over := &p.past, p.past.over()
+	o := outlook{state: before.state, path: strength.NewPath(before.state, p.schedule())}
+	for i := range p.weeks {
 		if i < over {
 			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
 			continue
@@ -109,6 +100,20 @@ func newOutlook(before *past, weeks []week, l limits) outlook {
 		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
 	return o
+}
+
+// schedule is what the weeks ahead hold, as strength counts it.
+func (p *plan) schedule() strength.Schedule {
+	plan := strength.Schedule{
+		Career:      p.past.career,
+		DeloadEvery: p.limits.deloadEvery,
+		Sessions:    usualSessions(p.weeks),
+		Lost:        p.past.lost, Off: p.past.off,
+	}
+	for _, w := range p.weeks[p.past.over():] {
+		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
+	}
+	return plan
 }
 
 var strengthKinds = map[program.WeekKind]strength.Kind{

@@ -99,7 +99,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 // fill runs the planning steps in order.
 func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
-	p.look = newOutlook(&p.past, p.weeks, p.limits)
+	p.look = newOutlook(p)
 	p.main = make([]work, len(p.weeks))
 	if p.limits.hands {
 		p.main = p.mains()

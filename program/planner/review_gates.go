@@ -1,0 +1,234 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// A gate is passed when its sets are shown free of help, clean, the last of them
+// at no more than the RPE it allows and without more pain than it bears, on so
+// many days so far apart. What the log does not say is not shown: a set counts as
+// clean only where that is written, and the last set must have its RPE. Pain is
+// written where there is some, so that no word of it means none.
+
+// gateRead reads one step's gate from the days of the log.
+func (r *reading) gateRead(g program.StepGate) program.GateRead {
+	read := program.GateRead{StepGate: g, State: program.GateOpen}
+	var counting []program.GateDay
+	var best *gateTry
+	for _, d := range r.days {
+		try := tryGate(d, g)
+		if try == nil {
+			continue
+		}
+		if try.counts() {
+			if n := len(counting); n == 0 || 24*int(d.date-counting[n-1].Date) >= g.Apart {
+				counting = append(counting, program.GateDay{Date: d.date, Sets: try.shown, Counts: true})
+			}
+		}
+		if best == nil || try.score() >= best.score() {
+			best = try
+		}
+	}
+	read.Days = counting
+	sessions := max(1, g.Sessions)
+	if len(counting) >= sessions {
+		read.State, read.On = program.GatePassed, counting[sessions-1].Date
+		read.Days = counting[:sessions]
+	} else if read.Tries = r.tries(g); read.Tries > 0 {
+		read.State = program.GateNotYet
+	}
+	if best != nil {
+		read.Criteria = best.criteria
+		if len(counting) == 0 {
+			read.Days = []program.GateDay{{Date: best.date, Sets: best.shown}}
+		}
+	}
+	read.Criteria = append(read.Criteria, program.Criterion{Name: "sessions", Wanted: float64(sessions), Shown: float64(len(counting)), Met: len(counting) >= sessions})
+	return read
+}
+
+// tries counts the weeks in a row, up to the last one read, in which the gate was
+// asked for and tried and no day counted for it. A week that does not ask for it
+// stands outside.
+func (r *reading) tries(g program.StepGate) int {
+	n := 0
+	for i := len(r.weeks) - 1; i >= 0; i-- {
+		asked, counted := false, false
+		for _, d := range r.weeks[i].days {
+			if try := tryGate(d, g); try != nil {
+				asked = asked || asks(d, g)
+				counted = counted || try.counts()
+			}
+		}
+		if counted {
+			return n
+		}
+		if asked {
+			n++
+		}
+	}
+	return n
+}
+
+// asks says that a day's print asked for the gate: as many free sets, as long.
+func asks(d *dayRead, g program.StepGate) bool {
+	sets := 0
+	for i := range d.sets {
+		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.Printed >= g.Hold {
+			sets++
+		}
+	}
+	return sets >= g.Sets
+}
+
+// gateTry is one day's free sets of a step, held against its gate.
+type gateTry struct {
+	date     program.Date
+	shown    []program.SetRead // that decide
+	criteria []program.Criterion
+}
+
+func (t *gateTry) counts() bool { return t.score() == len(t.criteria) }
+
+func (t *gateTry) score() int {
+	n := 0
+	for _, c := range t.criteria {
+		if c.Met {
+			n++
+		}
+	}
+	return n
+}
+
+// tryGate looks at a day; nil where the step was not held on it.
+func tryGate(d *dayRead, g program.StepGate) *gateTry {
+	var sets, helped []*setRead
+	for i := range d.sets {
+		s := &d.sets[i]
+		switch {
+		case s.Step != g.Step || s.Done.Seconds == 0 || s.item != nil && s.item.Scale > 0:
+		case s.Rig.Free():
+			sets = append(sets, s)
+		default:
+			helped = append(helped, s)
+		}
+	}
+	if len(sets)+len(helped) == 0 {
+		return nil
+	}
+	t := &gateTry{date: d.date}
+	free := program.Criterion{Name: "free", Met: len(sets) >= g.Sets, Wanted: float64(g.Sets), Shown: float64(len(sets))}
+	if len(sets) == 0 {
+		free.Sets = reads(helped)
+	}
+	long := longEnough(sets, g)
+	t.shown = reads(long)
+	t.criteria = append(t.criteria, free,
+		program.Criterion{Name: "hold", Met: len(long) >= g.Sets, Wanted: float64(g.Hold), Shown: nthLongest(sets, g.Sets), Sets: reads(sets)})
+	if g.Single > 0 {
+		longest := nthLongest(sets, 1)
+		met := longest >= float64(g.Single) && len(sets) > g.Sets
+		t.criteria = append(t.criteria, program.Criterion{Name: "single", Met: met, Wanted: float64(g.Single), Shown: longest})
+	}
+	t.criteria = append(t.criteria, clean(long), lastRPE(sets, g), pain(sets, g))
+	return t
+}
+
+func reads(sets []*setRead) []program.SetRead {
+	var out []program.SetRead
+	for _, s := range sets {
+		out = append(out, s.SetRead)
+	}
+	return out
+}
+
+// longEnough are the sets that reach the gate's seconds; of more than it asks
+// for, those that are clean first.
+func longEnough(sets []*setRead, g program.StepGate) []*setRead {
+	var long []*setRead
+	for _, want := range []program.Clean{program.CleanYes, program.CleanUnsaid, program.CleanNo} {
+		for _, s := range sets {
+			if s.Done.Seconds >= float64(g.Hold) && s.Done.Clean == want {
+				long = append(long, s)
+			}
+		}
+	}
+	asked := g.Sets
+	if g.Single > 0 {
+		asked++
+	}
+	return long[:min(len(long), asked)]
+}
+
+func nthLongest(sets []*setRead, n int) float64 {
+	var seconds []float64
+	for _, s := range sets {
+		seconds = append(seconds, s.Done.Seconds)
+	}
+	slices.Sort(seconds)
+	if n < 1 || n > len(seconds) {
+		return 0
+	}
+	return seconds[len(seconds)-n]
+}
+
+func clean(sets []*setRead) program.Criterion {
+	c := program.Criterion{Name: "clean", Met: len(sets) > 0}
+	for _, s := range sets {
+		if s.Done.Clean != program.CleanYes {
+			c.Met = false
+			c.Unsaid = c.Unsaid || s.Done.Clean == program.CleanUnsaid
+			c.Sets = append(c.Sets, s.SetRead)
+		}
+	}
+	return c
+}
+
+func lastRPE(sets []*setRead, g program.StepGate) program.Criterion {
+	c := program.Criterion{Name: "rpe", Wanted: g.RPEMax}
+	if len(sets) == 0 {
+		return c
+	}
+	last := sets[len(sets)-1]
+	c.Shown, c.Unsaid, c.Sets = last.Done.RPE, last.Done.RPE == 0, []program.SetRead{last.SetRead}
+	c.Met = !c.Unsaid && last.Done.RPE <= g.RPEMax
+	return c
+}
+
+func pain(sets []*setRead, g program.StepGate) program.Criterion {
+	c := program.Criterion{Name: "pain", Met: len(sets) > 0, Wanted: float64(g.PainMax), Unsaid: true}
+	for _, s := range sets {
+		worst := s.Done.Pain.Worst()
+		c.Unsaid = c.Unsaid && !s.Done.Pain.Given
+		c.Shown = max(c.Shown, float64(worst))
+		if worst > g.PainMax {
+			c.Met = false
+			c.Sets = append(c.Sets, s.SetRead)
+		}
+	}
+	return c
+}
+
+// gatesRead are the gates of the steps that the wall or the log holds, and the
+// goal's.
+func (r *reading) gatesRead() []program.GateRead {
+	var out []program.GateRead
+	for i := range r.body.ladder {
+		g := &r.body.ladder[i]
+		last := 0
+		for _, w := range r.weeks {
+			if w.start >= r.block && w.Step == g.ID && w.Scale == 0 {
+				last = w.Number
+			}
+		}
+		tried := slices.ContainsFunc(r.days, func(d *dayRead) bool {
+			return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step == g.ID && s.Rig.Free() })
+		})
+		if last > 0 || tried || i == len(r.body.ladder)-1 {
+			out = append(out, r.gateRead(program.StepGate{Step: g.ID, Gate: g.Gate, Week: last}))
+		}
+	}
+	return out
+}
