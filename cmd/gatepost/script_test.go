@@ -26,6 +26,7 @@ func TestMain(m *testing.M) {
 //	absent PATH WORD…        fails where any file below PATH has one of the words
 //	valid FILE               compares a program as JSON with its published schema
 //	studio                   copies the demo studio into the folder
+//	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
@@ -34,7 +35,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio,
+			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "unended": unended,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -130,4 +131,12 @@ func studio(ts *testscript.TestScript, neg bool, args []string) {
 	b, err := os.ReadFile(from + "/studio.yaml")
 	ts.Check(err)
 	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))
+}
+
+// unended makes a file end as one that was cut: text archives always end lines.
+func unended(ts *testscript.TestScript, neg bool, args []string) {
+	for _, file := range args {
+		text := strings.TrimSuffix(ts.ReadFile(file), "\n")
+		ts.Check(os.WriteFile(ts.MkAbs(file), []byte(text), 0o644))
+	}
 }

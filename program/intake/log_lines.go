@@ -48,7 +48,7 @@ func newCSV(text string, comma rune) *csv.Reader {
 
 const (
 	cutMessage = "this line was cut in the middle, and is not read"
-	cutAdvice  = "Complete it from the card, with a line break at its end, or take it away."
+	cutAdvice  = "Complete it from the card, without a … and with a line break at its end; or take it away."
 	cutMark    = "…" // ends a line that was cut and then closed
 	quoteTwice = `Put quotes around the whole cell, and write each one within it twice: "a ""small"" step"`
 )

@@ -45,6 +45,9 @@ func cleanCell(sets []program.SetDone) string {
 		return ""
 	}
 	said := func(s program.SetDone) bool { return s.Clean != program.CleanUnsaid }
+	if sets[len(sets)-1].Clean == program.CleanNo { // alone, a yes is for every set
+		return lastOrEach(sets, " ", said, func(s program.SetDone) string { return string(s.Clean) })
+	}
 	return cellOf(sets, " ", said, func(s program.SetDone) string { return string(s.Clean) })
 }
 
