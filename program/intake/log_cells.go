@@ -3,8 +3,10 @@ package intake
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"gatepost/program"
 )
@@ -156,27 +158,31 @@ func (l *logLine) pain(written string) (p program.Pain, ok bool) {
 	if p, known := l.pains[written]; known {
 		return p, true
 	}
-	fields := strings.FieldsFunc(written, func(r rune) bool { return r == ' ' || r == ':' || r == '=' || r == ',' })
-	p = program.Pain{Given: true, Wrists: unsaid, Elbows: unsaid, Shoulders: unsaid, Other: unsaid}
-	switch {
-	case len(fields) == 1 && (fold(fields[0]) == "no" || fold(fields[0]) == "none" || fields[0] == "0"):
-		p = program.Pain{Given: true}
-	case len(fields) == 1:
-		p.Other, ok = l.ofTen(written, fields[0])
-	default:
-		ok = len(fields)%2 == 0
-		for i := 0; ok && i+1 < len(fields); i += 2 {
-			ok = l.jointPain(&p, written, fields[i], fields[i+1])
+	p = program.Pain{Given: true}
+	if written != "0" && !slices.Contains([]string{"no", "none"}, fold(written)) {
+		p.Wrists, p.Elbows, p.Shoulders, p.Other = unsaid, unsaid, unsaid, unsaid
+		if !l.somePain(&p, written) {
+			if !l.wrong {
+				l.fault(l.at(columnPain), fmt.Sprintf("%s is not a pain", quote(written)), "Write a number from 0 to 10, or joints with their numbers: wrists 2 elbows 1")
+			}
+			return p, false
 		}
-	}
-	if !ok && p != (program.Pain{Given: true}) {
-		if !l.wrong {
-			l.fault(l.at(columnPain), fmt.Sprintf("%s is not a pain", quote(written)), "Write a number from 0 to 10, or joints with their numbers: wrists 2 elbows 1")
-		}
-		return p, false
 	}
 	l.pains[written] = p
 	return p, true
+}
+
+func (l *logLine) somePain(p *program.Pain, written string) (ok bool) {
+	fields := strings.FieldsFunc(written, func(r rune) bool { return strings.ContainsRune(" :=,", r) })
+	if len(fields) == 1 && !unicode.IsLetter([]rune(written)[0]) {
+		p.Other, ok = l.ofTen(written, fields[0])
+		return ok
+	}
+	ok = len(fields) > 0 && len(fields)%2 == 0
+	for i := 0; ok && i < len(fields); i += 2 {
+		ok = l.jointPain(p, written, fields[i], fields[i+1])
+	}
+	return ok
 }
 
 func (l *logLine) jointPain(p *program.Pain, cell, joint, number string) bool {

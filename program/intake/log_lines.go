@@ -61,7 +61,7 @@ func (b *logBook) sayBroken(err *csv.ParseError, start, line int) {
 	case errors.Is(err.Err, csv.ErrBareQuote):
 		b.say(at, "a quote stands in the middle of a cell", quoteTwice)
 	case start == len(b.lines):
-		b.cutAt(b.place(start, 1), `"`)
+		b.cutAt(b.place(start, 1), `"`+string(b.comma)+cutMark)
 	case line == start && at.Column <= len(at.Text):
 		b.say(at, "a quoted cell goes on after its closing quote", quoteTwice)
 	default:
@@ -69,10 +69,10 @@ func (b *logBook) sayBroken(err *csv.ParseError, start, line int) {
 	}
 }
 
-// cutAt says that a line was cut; closing is what its last cell lacks.
+// cutAt says that a line was cut; closing is what would mark it so.
 func (b *logBook) cutAt(at program.Place, closing string) {
 	if at.Line == len(b.lines) {
-		b.closing = cutMark + closing
+		b.closing = closing
 	}
 	if b.strict {
 		b.say(at, cutMessage, cutAdvice)
@@ -96,7 +96,11 @@ func (l *logLine) read() {
 		return
 	}
 	if l.cut() {
-		l.cutAt(l.start(), "")
+		mark := cutMark
+		if strings.HasSuffix(l.lines[len(l.lines)-1], `"`) { // nothing may follow in this cell
+			mark = string(l.comma) + cutMark
+		}
+		l.cutAt(l.start(), mark)
 		return
 	}
 	l.checkLength()
@@ -130,7 +134,7 @@ func (l *logLine) cut() bool {
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
-	return short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, "done"))
+	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, "done"))
 }
 
 // checkLength refuses cells that have no column: one comma too many moves all

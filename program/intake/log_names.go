@@ -147,6 +147,9 @@ func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
 			return done, message, advice
 		}
 		rest = strings.TrimRight(written[:m[0]], " ,;+")
+		if rest == "" {
+			return done, "a strap is named without a band", "Write, for example: narrow + middle, strap 20 cm"
+		}
 	}
 	parts := []string{rest}
 	if _, whole := k.bands.ids[fold(rest)]; !whole {

@@ -93,6 +93,10 @@ func (l *logLine) spread(c column, parts, sets int) (first int, ok bool) {
 	case parts == sets:
 		return 0, true
 	}
+	if message, advice := damage(l.cell(c)); message != "" {
+		l.fault(l.at(c), message, advice)
+		return 0, false
+	}
 	l.fault(l.at(c), fmt.Sprintf("%d values of %s stand beside %s", parts, c, plural(sets, "set")), "Write one for the last set, or one a set; - stands for one not said.")
 	return 0, false
 }
