@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"gatepost/program"
+	"gatepost/program/intake"
 	"gatepost/program/publish/view"
 )
 
@@ -29,7 +30,8 @@ var errStopped = errors.New("nothing was added: the answers ended before the ses
 // askSession asks for the session printed for a day.
 func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
 	c := makeClient(studio, a, output{})
-	if err := j.report(c.problems); err != nil {
+	lacks := intake.LogLacks(logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
+	if err := j.report(append(c.problems, lacks...)); err != nil {
 		return nil, err
 	}
 	talk := &asking{job: j, lines: bufio.NewScanner(j.in), studio: studio, client: a, day: day, main: -1}

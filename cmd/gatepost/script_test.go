@@ -26,6 +26,7 @@ func TestMain(m *testing.M) {
 //	absent PATH WORD…        fails where any file below PATH has one of the words
 //	valid FILE               compares a program as JSON with its published schema
 //	studio                   copies the demo studio into the folder
+//	withoutlogs              takes the logs of all clients away
 //	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
@@ -35,7 +36,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "unended": unended,
+			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "withoutlogs": withoutLogs, "unended": unended,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -138,5 +139,13 @@ func unended(ts *testscript.TestScript, neg bool, args []string) {
 	for _, file := range args {
 		text := strings.TrimSuffix(ts.ReadFile(file), "\n")
 		ts.Check(os.WriteFile(ts.MkAbs(file), []byte(text), 0o644))
+	}
+}
+
+func withoutLogs(ts *testscript.TestScript, neg bool, args []string) {
+	logs, err := filepath.Glob(ts.MkAbs("content/clients/*/log.csv"))
+	ts.Check(err)
+	for _, log := range logs {
+		ts.Check(os.Remove(log))
 	}
 }

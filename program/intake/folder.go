@@ -115,9 +115,8 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 	if path.Ext(file) == ".md" {
 		limit = maxMarkdown
 	}
-	data, err := readFile(from, file, limit)
-	if err != nil {
-		f.say(name, "the file cannot be read: "+reason(err), "It must be a plain file inside the coach's folder, and readable.")
+	data, ok := f.bytes(from, file, name, limit)
+	if !ok {
 		return nil, false
 	}
 	src, problems := textSource(name, data, limit)
@@ -127,6 +126,15 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 	}
 	src.builtIn = builtIn
 	return src, true
+}
+
+// bytes reads a file that problems call by a name.
+func (f *folder) bytes(from fs.FS, file, name string, limit int) ([]byte, bool) {
+	data, err := readFile(from, file, limit)
+	if err != nil {
+		f.say(name, "the file cannot be read: "+reason(err), "It must be a plain file inside the coach's folder, and readable.")
+	}
+	return data, err == nil
 }
 
 // textSource takes the bytes of a file as text; nil with the reason where they

@@ -76,8 +76,13 @@ func (f *folder) readLogs(clients []*client, dates program.DateOrder) {
 }
 
 func (f *folder) readLog(c *client, file string, dates program.DateOrder) {
-	src, ok := f.open(f.coach, file, false)
-	if ok {
+	data, ok := f.bytes(f.coach, file, file, maxFile)
+	if !ok {
+		return
+	}
+	src, problems := logSource(file, data)
+	f.problems = append(f.problems, problems...)
+	if src != nil {
 		b := newLogBook(src, newLogKnown(&c.library.Library, c.Assessment, dates))
 		b.read(nil)
 		c.log, c.Log = src, b.log
@@ -98,7 +103,7 @@ func (f *folder) checkLogName(dir string) {
 // ReadLog reads the text of a client's log as Read does. file is what problems
 // call it. The studio and the client must have been read without errors.
 func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []byte) (program.Log, program.Problems) {
-	src, problems := textSource(file, text, maxFile)
+	src, problems := logSource(file, text)
 	if src == nil {
 		return program.Log{File: file}, problems
 	}

@@ -10,6 +10,35 @@ import (
 	"gatepost/program"
 )
 
+const (
+	halfMessage = "the file ends in the middle of a character"
+	halfAdvice  = "Open it, complete its last line or take it away, and save it again."
+)
+
+// logSource takes the bytes of a log as text. Where a crash left half a character
+// at the end, that is said and left out.
+func logSource(file string, data []byte) (*source, program.Problems) {
+	half := halfRune(data)
+	src, problems := textSource(file, data[:len(data)-half], maxFile)
+	if src != nil && half > 0 {
+		src.doubt(src.place(len(src.lines), 1), halfMessage, halfAdvice)
+	}
+	return src, problems
+}
+
+// halfRune counts the bytes at the end that only begin a character.
+func halfRune(data []byte) int {
+	for n := 1; n < utf8.UTFMax && n <= len(data); n++ {
+		if end := data[len(data)-n:]; utf8.RuneStart(end[0]) {
+			if utf8.FullRune(end) {
+				return 0
+			}
+			return n
+		}
+	}
+	return 0
+}
+
 // readLines reads the lines from the one with an index on. After a line that is
 // no CSV, reading goes on with the next one, whatever its quotes swallowed.
 func (b *logBook) readLines(from int) {

@@ -50,7 +50,10 @@ func (b *logBook) hasHeader() bool {
 // log is the text of the file as it is; empty where there is none.
 func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []byte, add []program.Entry) (Addition, program.Problems) {
 	src, problems := textSource(file, log, maxFile)
-	if src == nil {
+	switch {
+	case halfRune(log) > 0:
+		return Addition{}, program.Problems{{Place: program.Place{File: file}, Message: halfMessage, Advice: halfAdvice}}
+	case src == nil:
 		return Addition{}, problems
 	}
 	old := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
@@ -69,12 +72,34 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 		w.entry(&e)
 	}
 	if len(w.missing) > 0 {
-		return Addition{}, program.Problems{{Place: src.place(1, 1),
-			Message: fmt.Sprintf("the log has no column %s", w.missing[0]),
-			Advice:  fmt.Sprintf("Add %c%s at the end of its first line.", w.comma, w.missing[0])}}
+		return Addition{}, program.Problems{old.lacks(w.missing[0])}
 	}
 	added := Addition{Bytes: w.bytes(), Lines: len(add), Cut: old.closing != ""}
 	return added, checkAddition(studio, a, file, log, added)
+}
+
+// LogLacks is a problem for each column that a log has not, of those that a
+// session can need; nil where there is no log yet. The set's number is not needed.
+func LogLacks(file string, log []byte) program.Problems {
+	src, problems := textSource(file, log, maxFile)
+	if src == nil {
+		return problems
+	}
+	b := newLogBook(src, nil)
+	if !b.hasHeader() {
+		return src.problems
+	}
+	for _, c := range logColumns {
+		if c != columnSet && !slices.Contains(b.columns, c) {
+			problems = append(problems, b.lacks(c))
+		}
+	}
+	return problems
+}
+
+func (b *logBook) lacks(c column) program.Problem {
+	return program.Problem{Place: b.place(1, 1), Message: fmt.Sprintf("the log has no column %s", c),
+		Advice: fmt.Sprintf("Add %c%s at the end of its first line.", b.comma, c)}
 }
 
 // checkAddition reads the log as it will be, and gives what is wrong with the
