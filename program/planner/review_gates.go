@@ -50,15 +50,15 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 }
 
 // tries counts the weeks in a row, up to the last one read, in which the gate was
-// asked for and tried and no day counted for it. A week that does not ask for it
-// stands outside.
+// asked for and tried and not shown. A week that does not ask for it stands
+// outside, and so does one where only something unwritten is missing.
 func (r *reading) tries(g program.StepGate) int {
 	n := 0
 	for i := len(r.weeks) - 1; i >= 0; i-- {
 		asked, counted := false, false
 		for _, d := range r.weeks[i].days {
 			if try := tryGate(d, g); try != nil {
-				asked = asked || asks(d, g)
+				asked = asked || asks(d, g) && try.missed()
 				counted = counted || try.counts()
 			}
 		}
@@ -74,13 +74,16 @@ func (r *reading) tries(g program.StepGate) int {
 
 // asks says that a day's print asked for the gate: as many free sets, as long.
 func asks(d *dayRead, g program.StepGate) bool {
-	sets := 0
+	sets, longer := 0, 0
 	for i := range d.sets {
 		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.Printed >= g.Hold {
 			sets++
+			if s.Printed >= g.Single {
+				longer++
+			}
 		}
 	}
-	return sets >= g.Sets
+	return sets >= g.Sets && (g.Single == 0 || sets > g.Sets && longer > 0 || longer >= g.Sets)
 }
 
 // gateTry is one day's free sets of a step, held against its gate.
@@ -91,6 +94,11 @@ type gateTry struct {
 }
 
 func (t *gateTry) counts() bool { return t.score() == len(t.criteria) }
+
+// missed says that something was shown not to be there yet.
+func (t *gateTry) missed() bool {
+	return slices.ContainsFunc(t.criteria, func(c program.Criterion) bool { return !c.Met && !c.Unsaid })
+}
 
 func (t *gateTry) score() int {
 	n := 0
@@ -127,9 +135,9 @@ func tryGate(d *dayRead, g program.StepGate) *gateTry {
 	t.shown = reads(long)
 	t.criteria = append(t.criteria, free,
 		program.Criterion{Name: "hold", Met: len(long) >= g.Sets, Wanted: float64(g.Hold), Shown: nthLongest(sets, g.Sets), Sets: reads(sets)})
-	if g.Single > 0 {
+	if g.Single > 0 { // one set more, or all of them as long as that one
 		longest := nthLongest(sets, 1)
-		met := longest >= float64(g.Single) && len(sets) > g.Sets
+		met := longest >= float64(g.Single) && len(sets) > g.Sets || nthLongest(sets, g.Sets) >= float64(g.Single)
 		t.criteria = append(t.criteria, program.Criterion{Name: "single", Met: met, Wanted: float64(g.Single), Shown: longest})
 	}
 	t.criteria = append(t.criteria, clean(long), lastRPE(sets, g), pain(sets, g))
