@@ -16,6 +16,7 @@ type client struct {
 	kit     *names
 	roadMap *program.RoadMap // the goal's; nil: unknown, or with errors of its own
 	log     *source          // the log's file; nil: none was read
+	plans   []*source        // the kept plans' files
 }
 
 // check looks at everything that one field alone cannot tell.

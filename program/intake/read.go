@@ -37,6 +37,7 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
 	f.readLogs(clients, about.Dates)
+	f.readPlans(clients)
 	checkPagesDiffer(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
 }
@@ -77,6 +78,9 @@ func (f *folder) collect(library *shelf, studio *source, clients []*client) prog
 		problems = append(problems, c.problems...)
 		if c.log != nil {
 			problems = append(problems, c.log.problems...)
+		}
+		for _, plan := range c.plans {
+			problems = append(problems, plan.problems...)
 		}
 	}
 	problems.Sort()
