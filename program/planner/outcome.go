@@ -23,12 +23,20 @@ func (p *plan) outcome(out *program.Program) {
 			out.Rungs = true
 		}
 	}
-	if len(out.Weeks) > 0 {
-		out.Place = out.Weeks[p.past.over()].Step
-	}
+	out.Place = placeOfWeeks(out.Weeks[min(p.past.over(), len(out.Weeks)):])
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
 	out.Cues = p.cues()
+}
+
+// placeOfWeeks is the step of the first week that trains; empty on the floor.
+func placeOfWeeks(weeks []program.Week) string {
+	for i := range weeks {
+		if weeks[i].Kind != program.WeekAway {
+			return weeks[i].Step
+		}
+	}
+	return ""
 }
 
 func (p *plan) stepLoads() []program.StepLoad {

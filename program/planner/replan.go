@@ -152,11 +152,11 @@ func (r *reading) countedIn(i int, w *weekPrinted) int {
 }
 
 // stanceOf draws a printed week's main work again.
-func (r *reading) stanceOf(w *program.Week) program.Stance {
+func (p *plan) stanceOf(w *program.Week) program.Stance {
 	for _, s := range w.Sessions {
 		for i := range s.Items {
 			if isMain(&s.Items[i]) {
-				return r.body.figure(r.workOf(&s.Items[i]))
+				return p.body.figure(p.workOf(&s.Items[i]))
 			}
 		}
 	}
