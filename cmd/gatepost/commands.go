@@ -38,7 +38,7 @@ and nothing is written.`,
 	root.SetVersionTemplate("gatepost {{.Version}}\n")
 	root.PersistentFlags().StringVar(&job.path, "folder", ".", "the coach's `DIR`, which holds content/")
 	root.MarkPersistentFlagDirname("folder")
-	root.AddCommand(intakeCommand(job), checkCommand(job), planCommand(job), printCommand(job), publishCommand(job), logCommand(job))
+	root.AddCommand(intakeCommand(job), checkCommand(job), planCommand(job), printCommand(job), publishCommand(job), logCommand(job), reviewCommand(job))
 	return root
 }
 
