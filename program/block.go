@@ -112,6 +112,7 @@ type Week struct {
 	SetsLeast   int     // on the day with main work that has fewest
 	Rest        int     // s
 	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
+	MostHalf    int     // the most half seconds that the week's rise and ceiling allow; 0 outside build weeks
 	Provisional bool    // stands until the next check hold has spoken
 	Stance      Stance  // of the main hold with its rig, or of its lean
 	Sessions    []Session
@@ -167,6 +168,8 @@ type CueWorth struct {
 	Cue   string // "depression", "rounding", "straddle"
 	Saves float64
 	Help  float64 // N of band help worth as much
+	Tried float64 // what it was tried with: m, share of the trunk's length, rad
+	Rig   Rig     // one band that helps about as much; free: none of the client's does
 }
 
 // Note is something the planner has to say: a code, whose words are in the words

@@ -144,7 +144,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output) *cli
 }
 
 // print adds what goes on paper. Where no program may be made, the one page is a
-// letter that says why, and there are no chart and no cards.
+// letter that says why, and there are no chart, no cards, no page for the coach.
 func (c *client) print(lib *program.Library, bothSides bool) {
 	one, problems := paper.OnePage(c.view)
 	c.add("one-page.pdf", one, problems)
@@ -153,6 +153,8 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		c.add("wall-chart.pdf", chart, problems)
 		cards, problems := paper.Cards(c.view, bothSides)
 		c.add("cards.pdf", cards, problems)
+		coach, problems := paper.CoachPage(c.view)
+		c.add("coach-page.pdf", coach, problems)
 		c.add("calendar.ics", view.Calendar(c.view), nil)
 	}
 	data, err := view.JSON(lib, &c.program)

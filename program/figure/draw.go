@@ -24,13 +24,16 @@ func draw(s program.Stance, o Options, floor bool) Drawing {
 		return d
 	}
 	b := bodyOf(&s)
-	b.ground(&d, floor)
+	b.ground(&d)
 	b.bandBehind(&d, o)
 	b.trunkAndLegs(&d)
 	if !o.Plain {
 		b.plumb(&d)
 	}
 	d.add(Shape{Ink: Near, Paths: b.arm(Point{}), Edge: b.flesh(edge)})
+	if floor {
+		b.floor(&d)
+	}
 	b.bandBefore(&d, o)
 	if !o.Plain {
 		b.marks(&d)
@@ -78,5 +81,5 @@ func (b *body) trunkAndLegs(d *Drawing) {
 	free := b.flesh(edge)
 	d.add(Shape{Ink: Near, Paths: b.trunk(), Edge: free})
 	d.add(Shape{Ink: Near, Paths: b.leg(b.near, false), Edge: free})
-	d.add(Shape{Ink: Near, Paths: []Path{b.seat()}})
+	d.add(Shape{Ink: Near, Paths: b.seat()})
 }

@@ -112,9 +112,3 @@ func (b *body) hand() Path {
 		at(0, .034), at(-heel, .024), at(-heel-b.flesh(.004), .008), at(-heel, 0)})
 	return counterClockwise(p)
 }
-
-// seat covers where the near thigh joins the trunk, so that what is left free
-// around the leg parts it from the belly and not from the hip.
-func (b *body) seat() Path {
-	return disc(along(along(b.Hip, b.tail, b.flesh(.004)), b.belly, -b.flesh(.009)), b.flesh(.052))
-}

@@ -1,5 +1,7 @@
 package figure
 
+import "math"
+
 // Sizes of marks, shares of stature.
 const (
 	massMark = 0.021
@@ -64,7 +66,11 @@ func (b *body) words(d *Drawing, o Options) {
 	if b.banded() {
 		near, _, _ := b.strands(o)
 		at := between(near.From, b.Hip, 0.35)
-		say(o.Help, plus(at, Point{X: -0.04}), End)
+		if math.Max(b.Toes[0].Y, b.Toes[1].Y) > b.Hip.Y+0.15 { // the legs are in the way
+			say(o.Help, plus(at, Point{X: 0.05}), Start)
+		} else {
+			say(o.Help, plus(at, Point{X: -0.04}), End)
+		}
 	}
 	if b.ToesCarry > 0 {
 		say(o.Toes, Point{X: b.Toes[b.near].X, Y: below}, Middle)

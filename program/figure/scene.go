@@ -15,21 +15,25 @@ const (
 	bandHalf  = 0.010
 )
 
-// ground is the floor, if it is wanted, and what the hands and toes stand on.
-func (b *body) ground(d *Drawing, floor bool) {
+// ground is what the hands and toes stand on, beside the floor.
+func (b *body) ground(d *Drawing) {
 	if b.Hang {
 		d.add(Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{disc(Point{}, railThick/2)}})
 		return
-	}
-	if floor {
-		left, right := b.span()
-		d.add(floorLine(left-overhang, right+overhang, b.Floor))
 	}
 	if b.Grip {
 		d.add(Shape{Ink: Line, Paths: b.parallette()})
 	}
 	if b.ToesCarry > 0 && b.lowest() > b.Floor+0.01 {
 		b.scale(d)
+	}
+}
+
+// floor is drawn over the hands and toes, so that nothing left free breaks it.
+func (b *body) floor(d *Drawing) {
+	if !b.Hang {
+		left, right := b.span()
+		d.add(floorLine(left-overhang, right+overhang, b.Floor))
 	}
 }
 

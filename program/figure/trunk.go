@@ -11,16 +11,30 @@ var torso = []station{
 	{.75, .046, .056}, {.96, .046, .064}, {1.10, .034, .050}, {1.15, .010, .024},
 }
 
+// saddle is the end of the torso, a little thinner.
+var saddle = []station{{.82, .030, .040}, {.89, .0455, .059}, {1, .0445, .063}, {1.10, .030, .047}}
+
 // trunk is neck, torso and head.
-func (b *body) trunk() []Path {
-	n := len(torso)
+func (b *body) trunk() []Path { return []Path{b.spine(torso), b.head()} }
+
+// seat covers where the near thigh joins the trunk, so that what is left free
+// around the leg parts it from the belly and not from the hip; the disc rounds
+// off a bent hip.
+func (b *body) seat() []Path {
+	centre := along(along(b.Hip, b.tail, b.flesh(.004)), b.belly, -b.flesh(.009))
+	return []Path{b.spine(saddle), disc(centre, b.flesh(.053))}
+}
+
+// spine is an outline along the curve of the back.
+func (b *body) spine(shape []station) Path {
+	n := len(shape)
 	points := make([]Point, 2*n)
-	for i, s := range torso {
+	for i, s := range shape {
 		at := along(between(b.Shoulder, b.Hip, s.at), b.belly, -b.bulge(s.at))
 		points[i] = along(at, b.belly, b.flesh(s.front))
 		points[2*n-1-i] = along(at, b.belly, -b.flesh(s.back))
 	}
-	return []Path{counterClockwise(round(points)), b.head()}
+	return counterClockwise(round(points))
 }
 
 // bulge is how far a rounded back stands off the straight line from shoulder to

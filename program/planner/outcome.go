@@ -176,11 +176,12 @@ func (p *plan) cues() []program.CueWorth {
 	goal := &p.body.ladder[len(p.body.ladder)-1]
 	try := []struct {
 		cue    string
+		tried  float64
 		change func(*mechanics.Pose)
 	}{
-		{"depression", func(q *mechanics.Pose) { q.Depression += moreDepression }},
-		{"rounding", func(q *mechanics.Pose) { q.Rounding += moreRounding }},
-		{"straddle", func(q *mechanics.Pose) { widen(q, goal.Step) }},
+		{"depression", moreDepression, func(q *mechanics.Pose) { q.Depression += moreDepression }},
+		{"rounding", moreRounding, func(q *mechanics.Pose) { q.Rounding += moreRounding }},
+		{"straddle", moreStraddle, func(q *mechanics.Pose) { widen(q, goal.Step) }},
 	}
 	var out []program.CueWorth
 	for _, t := range try {
@@ -188,10 +189,27 @@ func (p *plan) cues() []program.CueWorth {
 		t.change(&pose)
 		saved := goal.free.Torque - mechanics.Solve(p.body.Body, pose, p.body.support, nil).Torque
 		if saved > 0 {
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: saved / goal.hipReach()})
+			help := saved / goal.hipReach()
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help)})
 		}
 	}
 	return out
+}
+
+// like is the rig of one band whose help comes nearest to some newtons, if it is
+// within a third of them (our judgement of "about").
+func (r *rung) like(newtons float64) program.Rig {
+	var best program.Rig
+	least := math.Log(4.0 / 3)
+	for _, o := range r.rigs {
+		if len(o.rig.Bands) != 1 || o.help <= 0 {
+			continue
+		}
+		if off := math.Abs(math.Log(float64(o.help) / 10 / newtons)); off < least {
+			best, least = o.rig, off
+		}
+	}
+	return best
 }
 
 // hipReach is how far behind the shoulder a band at the hip lifts, in m.

@@ -118,6 +118,9 @@ func (p *plan) fillWeeks() []program.Week {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
 		w := p.printed(i, lastBuild, &session)
+		if w.Kind == program.WeekBuild {
+			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
+		}
 		v.add(w.Kind, w.HalfSeconds, first)
 		if w.Kind == program.WeekBuild {
 			lastBuild = i

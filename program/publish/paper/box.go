@@ -150,6 +150,7 @@ func (p *Page) Faults() []string {
 	var all []string
 	edge := Box{W: p.Width, H: p.Height}.Inset(p.Free, p.Free)
 	var texts []Text
+	var pictures []Box
 	for _, m := range p.Marks {
 		if b := m.extent(); !b.finite() || !b.within(edge) {
 			all = append(all, fmt.Sprintf("%T %+v is off the sheet", m, b))
@@ -157,6 +158,16 @@ func (p *Page) Faults() []string {
 		if t, ok := m.(Text); ok && t.Size > 0 {
 			all = append(all, t.faults(p.Least)...)
 			texts = append(texts, t)
+		}
+		if picture, ok := m.(Picture); ok {
+			pictures = append(pictures, picture.Box)
+		}
+	}
+	for i, b := range pictures {
+		for _, c := range pictures[i+1:] {
+			if b.overlaps(c) {
+				all = append(all, fmt.Sprintf("pictures at %+v and %+v overlap", b, c))
+			}
 		}
 	}
 	for i, t := range texts {

@@ -16,7 +16,7 @@ type card struct {
 	c      *view.Card
 	plates map[string]*Plate // of the document, by what they show
 	marks  []Mark
-	tight  bool // see sharing
+	sharing
 }
 
 func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[string]*Plate) {
@@ -129,10 +129,9 @@ const (
 func (p *card) rules(bottom float64) float64 {
 	y, w := bottom-rulesHeight, p.W
 	if code := p.code(); code != nil {
-		w -= code.Width + 1
-		// the zone around the code is white anyway, so it may reach beyond the text
-		p.put(Picture{Box{p.Right() - code.Width + 1, bottom - code.Height + 1, code.Width, code.Height}, code})
-		y = min(y, bottom-code.Height+1.2)
+		w -= code.Width // white around it included
+		p.put(Picture{Box{p.Right() - code.Width, bottom - code.Height, code.Width, code.Height}, code})
+		y = min(y, bottom-code.Height)
 	}
 	t := p.v.CardText
 	left := rulesShare * (w - 2.5)
@@ -172,15 +171,15 @@ func (p *card) cue(bottom float64) float64 {
 	return b.Y
 }
 
-// plate is the week's figure at a height; nil where the session has none.
-func (p *card) plate(h float64) *Plate {
+// plate is the week's figure at a size; nil where the session has none.
+func (p *card) plate(w, h float64) *Plate {
 	if !p.c.Figure.Drawn() {
 		return nil
 	}
 	key := fmt.Sprint("figure ", p.c.Number, h)
 	if p.plates[key] == nil {
 		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
-		p.plates[key] = figurePlate(d, figureWidth, h)
+		p.plates[key] = figurePlate(d, w, h)
 	}
 	return p.plates[key]
 }

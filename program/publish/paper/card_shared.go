@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strconv"
 
 	"gatepost/program/publish/view"
@@ -35,14 +36,17 @@ func (p *card) shared(r cardRow, y float64) ([]Mark, float64) { return p.cells(r
 
 // cells are the exercises of a row beside each other: name over dose.
 func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) {
-	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 4}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
+	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
 	columns := min(len(r.items), cellsALine)
-	if len(r.items) == 4 {
+	switch {
+	case len(r.items) == 4 && p.tight:
+		columns = 4
+	case len(r.items) == 4:
 		columns = 2
 	}
 	w := (width - captionWidth) / float64(columns)
 	foot := cellDose + cellPause
-	if !ticks || p.tight {
+	if between := func(i view.CardItem) bool { return i.Remark != "" }; !ticks || p.bare || p.tight && !slices.ContainsFunc(r.items, between) {
 		foot = cellDose
 	}
 	top := y
@@ -56,6 +60,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 		for j, item := range line {
 			x := p.X + captionWidth + float64(j)*w
 			name, _ := p.cellName(item, x, top, w-2)
+			name.Y += names - name.H // close to its dose
 			marks = append(append(marks, name), p.cellFoot(item, Box{x, top + names, w - 2, foot}, ticks)...)
 		}
 		top += names + foot
@@ -66,8 +71,14 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	return marks, top - y
 }
 
+// cellName is in two lines at most, or in three of the smallest type.
 func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
-	return p.lines(x, y, w, style{Face: Bold, Size: 8, Leading: 1.06}, item.Name, 2)
+	s := style{Face: Bold, Size: 8, Leading: 1.06}
+	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 {
+		return t, end
+	}
+	s.Size = leastCard
+	return p.lines(x, y, w, s, item.Name, 3)
 }
 
 // cellFoot is the dose, with ticks beside it and, where there is room, the rest
@@ -78,7 +89,11 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
 	marks := []Mark{dose}
 	x, n := dose.Right()+1.5, sets(item)
-	if side := min(tick, (b.Right()-x)/float64(n)-0.4); ticks && side >= leastTick {
+	side := min(tick, (b.Right()-x)/float64(n)-0.4)
+	if side < leastTick { // one for all sets
+		side, n = min(tick, b.Right()-x), 1
+	}
+	if ticks && side >= leastTick {
 		for range n {
 			marks = append(marks, Frame{Box{x, b.Y + (line.H-side)/2, side, side}, 0.25, 0, Ink})
 			x += side + 0.4

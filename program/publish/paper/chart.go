@@ -39,6 +39,8 @@ type chart struct {
 	left        float64 // mm, where the first column begins
 	columnWidth float64 // mm, width of a column
 	rows        rows
+	footHeight  float64
+	testTold    bool // what is tested stands before the last week
 }
 
 // rows are the heights of the bands of the chart, from Top down, in mm.
@@ -57,15 +59,17 @@ func (r rows) gate() float64   { return r.done() + r.Done }
 func (r rows) bottom() float64 { return r.gate() + r.Gate }
 
 const (
-	chartMargin = 12 // A3 mm
+	leastChart  = 7  // points, on any sheet
+	chartMargin = 10 // A3 mm
 	chartGutter = 17 // A3 mm for the captions of the rows
-	chartFoot   = 51 // A3 mm for cue, rules and cautions
+	chartFoot   = 46 // A3 mm at least for cue, rules and cautions
+	curveLeast  = 40 // A3 mm, the curve's row before the foot grows
 )
 
 func layChart(ts *typesetter, v *view.View, sheet Sheet) *Page {
 	c := &chart{Page: sheet.landscape(sheet.Name, 0), typesetter: ts, v: v}
 	c.unit = math.Min(c.Width/A3.Height, c.Height/A3.Width)
-	c.Least = 10 * c.unit
+	c.Least = math.Max(10*c.unit, leastChart)
 	c.left = c.mm(chartMargin + chartGutter)
 	c.columnWidth = (c.Width - c.left - c.mm(chartMargin)) / float64(len(v.Weeks))
 	c.shareHeight()
@@ -84,16 +88,19 @@ func (c *chart) mm(a3 float64) float64 { return a3 * c.unit }
 func (c *chart) pt(a3 float64) float64 { return a3 * c.unit }
 
 // shareHeight gives each row its height; what is left over goes to the curve, or
-// to the main figures where there is no curve.
+// to the main figures where there is no curve. A tall sheet's foot grows too.
 func (c *chart) shareHeight() {
-	r := rows{Top: 42, Strip: 8, Head: 13, Main: 36, Step: 17, Rig: 21, Help: 0, Done: 34, Gate: 17}
+	r := rows{Top: chartMargin + chartHead + 3, Strip: 8, Head: 13, Main: 35, Step: 17, Rig: 18, Help: 0, Done: 32, Gate: 15}
 	spare := c.Height/c.unit - chartMargin - chartFoot - r.bottom()
+	c.footHeight = chartFoot + math.Min(math.Max(spare-curveLeast, 0)/2, 10)
+	spare -= c.footHeight - chartFoot
 	if c.hasCurve() {
 		r.Help = spare
 	} else {
 		r.Main += math.Min(spare, 20)
 		r.Done += spare - math.Min(spare, 20)
 	}
+	c.footHeight = c.mm(c.footHeight)
 	c.rows = rows{c.mm(r.Top), c.mm(r.Strip), c.mm(r.Head), c.mm(r.Main), c.mm(r.Step), c.mm(r.Rig),
 		c.mm(r.Help), c.mm(r.Done), c.mm(r.Gate)}
 }
@@ -101,22 +108,6 @@ func (c *chart) shareHeight() {
 // cell is a week's box in a row, with a little air at the left and right.
 func (c *chart) cell(week int, y, h float64) Box {
 	return Box{c.left + float64(week)*c.columnWidth, y, c.columnWidth, h}.Inset(c.mm(1.8), 0)
-}
-
-func (c *chart) header() {
-	x, y, right := c.mm(chartMargin), c.mm(chartMargin), c.Width-c.mm(chartMargin)
-	middle := x + 0.44*(right-x)
-	c.add(
-		c.fit(Box{x, y, middle - x - c.mm(4), c.mm(7)}, style{Size: c.pt(15), Least: c.Least, Tone: Accent, Face: Bold},
-			c.v.Skill+" · "+c.v.Coach.Studio),
-		c.fit(Box{x, y + c.mm(7), middle - x - c.mm(4), c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1},
-			c.v.Client),
-		c.fit(Box{middle, y, right - middle, c.mm(16)}, style{Face: Bold, Size: c.pt(22), Least: c.pt(12), Bottom: true, Leading: 1.1},
-			c.v.Goal),
-		c.fit(Box{middle, y + c.mm(17), right - middle, c.mm(8)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet},
-			c.v.Block),
-		Fill{Box{x, c.mm(39), right - x, c.mm(1)}, Ink},
-	)
 }
 
 // captions name the rows in the gutter.
@@ -175,12 +166,41 @@ func (c *chart) provisional() {
 			from, length = i-run+1, run
 		}
 	}
+	tested := c.tested()
 	if length == 0 {
 		return
 	}
 	b := c.cell(from, c.rows.strip(), c.rows.Strip)
 	b.W += float64(length-1) * c.columnWidth
-	c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+	if b.overlaps(tested) {
+		b.W = tested.X - b.X - c.mm(2)
+	}
+	if b.W > c.mm(provisionalLeast) {
+		c.add(c.fit(b, style{Size: c.pt(12), Least: c.Least, Leading: 1.1, Tone: Quiet, Middle: true}, c.v.Labels.Provisional))
+	}
+}
+
+const provisionalLeast = 24 // A3 mm, its words in two lines
+
+// tested says before the last week what is tested in it, where the weeks before
+// leave the room, and says where.
+func (c *chart) tested() Box {
+	last := len(c.v.Weeks) - 1
+	w := c.v.Weeks[last]
+	s := style{Face: Bold, Size: c.pt(13), Least: c.Least, Tone: Accent, Middle: true, Align: AlignRight}
+	width := s.Face.width(c.clean(w.Test), s.Size) + c.mm(0.1)
+	b := c.cell(last, c.rows.strip(), c.rows.Strip)
+	b.X, b.W = b.X-c.mm(3.6)-width, width
+	free := c.left + float64(last)*c.columnWidth
+	for i := last - 1; i >= 0 && c.v.Weeks[i].KindKey == program.WeekBuild; i-- {
+		free -= c.columnWidth
+	}
+	c.testTold = w.KindKey == program.WeekTest && w.Test != "" && b.X > free+c.mm(3)
+	if !c.testTold {
+		return Box{}
+	}
+	c.add(c.fit(b, s, w.Test))
+	return b
 }
 
 // kind names a week that is not an ordinary one, on a plate of its own.

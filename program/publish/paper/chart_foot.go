@@ -8,10 +8,26 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// gates draws a heavy line after the last week on a step, with a flag that says
-// what has to be shown there and has a box for each showing.
+// gates draws a heavy line after the last week on a step, between the weeks that
+// the gate guards, with a flag that says what has to be shown there and has a box
+// for each showing. Where gates follow each other closely, their flags hang on
+// two levels.
 func (c *chart) gates() {
-	from := c.left
+	levels := 1
+	for c.hang(levels, false) < c.mm(flagLeast) && levels < 2 {
+		levels++
+	}
+	c.hang(levels, true)
+}
+
+const flagLeast = 40 // A3 mm, a flag's width for words and boxes
+
+// hang puts the flags on so many levels, or only measures the narrowest.
+func (c *chart) hang(levels int, draw bool) (narrowest float64) {
+	top, h := c.rows.gate()+c.mm(1.5), (c.rows.Gate-c.mm(3))/float64(levels)
+	from := slices.Repeat([]float64{c.left}, levels)
+	narrowest, n := c.Width, 0
+	var flags []func() // over all lines
 	for i, w := range c.v.Weeks {
 		for _, g := range c.v.Gates {
 			if g.Week != w.Number {
@@ -21,11 +37,22 @@ func (c *chart) gates() {
 			if i == len(c.v.Weeks)-1 {
 				x -= c.mm(0.7)
 			}
-			c.add(Stroke{Points: []Point{{x, c.rows.strip()}, {x, c.rows.bottom() - c.mm(2)}}, Width: c.mm(1.4), Tone: Accent})
-			c.flag(Box{math.Max(from, x-c.mm(92)), c.rows.gate() + c.mm(2), 0, c.rows.Gate - c.mm(4)}, x-c.mm(0.7), g)
-			from = x + c.mm(3)
+			level := n % levels
+			left := math.Max(from[level], x-c.mm(92))
+			narrowest = math.Min(narrowest, x-c.mm(0.7)-left)
+			if draw {
+				b := Box{left, top + float64(level)*h, x - c.mm(0.7) - left, h - c.mm(0.5)}
+				c.add(Stroke{Points: []Point{{x, c.rows.strip()}, {x, b.Bottom()}}, Width: c.mm(1.4), Tone: Accent})
+				flags = append(flags, func() { c.flag(b, g) })
+			}
+			from[level] = x + c.mm(3)
+			n++
 		}
 	}
+	for _, flag := range flags {
+		flag()
+	}
+	return narrowest
 }
 
 // gateCaption names the row of flags; empty where the block has no gate.
@@ -36,21 +63,20 @@ func (c *chart) gateCaption() string {
 	return ""
 }
 
-func (c *chart) flag(b Box, right float64, g view.Gate) {
-	b.W = right - b.X
-	if b.W < c.mm(20) {
+func (c *chart) flag(b Box, g view.Gate) {
+	if b.W < c.mm(12) {
 		return
 	}
 	c.add(Fill{b, Tint})
-	in := b.Inset(c.mm(2.5), c.mm(0.5))
-	side := c.mm(8)
-	boxes := b.W > c.mm(48) // else the words need the room
+	in := b.Inset(c.mm(2), 0)
+	side := math.Min(c.mm(8), b.H-c.mm(1))
+	boxes := b.W > c.mm(flagLeast) // else the words need the room
 	if boxes {
-		in.W -= 2*side + c.mm(5)
+		in.W -= 2*side + c.mm(4)
 	}
-	c.add(c.fit(in, style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.1, Middle: true}, g.Short))
+	c.add(c.fit(in, style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.05, Middle: true}, g.Short))
 	for n := 0; boxes && n < 2; n++ {
-		box := Box{in.Right() + c.mm(2.5) + float64(n)*(side+c.mm(2.5)), b.Y + (b.H-side)/2, side, side}
+		box := Box{in.Right() + c.mm(2) + float64(n)*(side+c.mm(2)), b.Y + (b.H-side)/2, side, side}
 		c.add(Fill{box, Paper}, Frame{box, c.mm(0.5), 0, Ink})
 	}
 }
@@ -59,11 +85,11 @@ func (c *chart) flag(b Box, right float64, g view.Gate) {
 // cautions.
 func (c *chart) foot() {
 	v := c.v
-	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin+chartFoot)+c.mm(3)
+	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin)-c.footHeight+c.mm(3)
 	width := c.Width - 2*c.mm(chartMargin)
-	h := c.mm(chartFoot - 11)
+	h := c.footHeight - c.mm(11)
 	c.add(Fill{Box{x, y - c.mm(2), width, c.mm(0.6)}, Ink})
-	cue, rules := 0.26*width, 0.26*width
+	cue, rules := 0.26*width, 0.24*width
 	c.add(
 		c.fit(Box{x, y + c.mm(1), cue, c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Face: Bold, Tone: Accent}, v.Labels.Cue),
 		c.fit(Box{x, y + c.mm(7), cue, h - c.mm(7)}, style{Face: Bold, Size: c.pt(30), Least: c.pt(14), Leading: 1.1}, v.Cue),

@@ -125,6 +125,9 @@ func (c *chart) testBeside(i int, w view.Week, dot, top, base float64, drawn boo
 func (c *chart) test(w view.Week, b Box) {
 	s := style{Face: Bold, Size: c.pt(14), Least: c.Least, Leading: 1.1, Tone: Accent}
 	text := w.Test
+	if text != "" && c.testTold {
+		return
+	}
 	if text == "" {
 		text, s.Tone, s.Face = w.Check, Ink, Regular
 	}

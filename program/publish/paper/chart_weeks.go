@@ -140,7 +140,8 @@ func (c *chart) piece(x, y float64, s string, size, lead float64, outline bool) 
 	return x + w
 }
 
-// ticks has a box to tick for each session.
+// ticks has a box to tick for each session. A day's name says where its sets are
+// fewer than the week's figure, as long as every column has room for that.
 func (c *chart) ticks() {
 	most := 1
 	for _, w := range c.v.Weeks {
@@ -148,20 +149,27 @@ func (c *chart) ticks() {
 	}
 	pitch := math.Min(c.mm(13), (c.rows.Done-c.mm(3))/float64(most))
 	side := math.Min(math.Min(c.mm(9), 0.26*c.columnWidth), pitch-c.mm(0.6))
+	names := style{Size: c.pt(14), Least: c.Least, Leading: 1.05, Middle: true}
 	var boxes []Box
-	var texts []string
+	var texts, days []string
+	room := true
 	for i, w := range c.v.Weeks {
 		b := c.cell(i, c.rows.done()+c.mm(2), side)
 		for _, s := range w.Sessions {
 			tick := Box{b.X, b.Y, side, side}
 			c.add(Fill{tick, Paper}, Frame{tick, c.mm(0.5), 0, Ink})
 			boxes = append(boxes, Box{b.X + side + c.mm(1.3), b.Y, b.W - side - c.mm(1.3), side})
-			texts = append(texts, s.Short)
+			texts, days = append(texts, s.Short), append(days, s.DayDate)
+			_, ok := names.fits(boxes[len(boxes)-1], c.Least, c.clean(s.Short))
+			room = room && ok
 			b.Y += pitch
 		}
 		if c.rows.Help == 0 {
 			c.test(w, Box{b.X, b.Y, b.W, c.rows.gate() - c.mm(1) - b.Y})
 		}
 	}
-	c.add(c.fitAlike(boxes, style{Size: c.pt(14), Least: c.Least, Leading: 1.05, Middle: true}, texts)...)
+	if !room {
+		texts = days
+	}
+	c.add(c.fitAlike(boxes, names, texts)...)
 }

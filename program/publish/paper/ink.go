@@ -95,6 +95,10 @@ func (t Text) collect(used map[*font]map[rune]bool) {
 	}
 }
 
+// outlineShare of the type size in mm is how thick outlined letters are drawn: a
+// quarter-size copy still shows them (our judgement, by looking).
+const outlineShare = 0.018
+
 func draw(pdf *gofpdf.Fpdf, m Mark) {
 	switch m := m.(type) {
 	case Text:
@@ -152,7 +156,7 @@ func drawText(pdf *gofpdf.Fpdf, t Text) {
 	shade := shades[t.Tone]
 	pdf.SetTextColor(shade[0], shade[1], shade[2])
 	if t.Outline {
-		setLine(pdf, t.Tone, 0.012*t.Size, 0)
+		setLine(pdf, t.Tone, outlineShare*t.Size, 0)
 		pdf.SetTextRenderingMode(1)
 		defer pdf.SetTextRenderingMode(0)
 	}

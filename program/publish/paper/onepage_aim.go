@@ -1,8 +1,6 @@
 package paper
 
 import (
-	"slices"
-
 	"gatepost/program"
 	"gatepost/program/publish/view"
 )
@@ -100,65 +98,4 @@ func spread(x, width float64, places, widths [3]float64) [3]Box {
 		least = all[i].Right() + nameGap
 	}
 	return all
-}
-
-// ladder draws this body's steps as stairs as high as their share of the full
-// position: those behind the client filled, the present one in the accent, those
-// of the block hatched, the rest in outline.
-func (p *onePage) ladder(y float64) float64 {
-	rungs := p.v.Ladder
-	if len(rungs) < 2 { // the goal is the first step
-		return y - p.gap
-	}
-	y = p.passages(pageMargin, y, p.width(), []passage{{p.v.Labels.Ladder, title}})
-	w := min(p.width()/float64(len(rungs)), 36)
-	tall := 1.8 * p.size // mm, of the highest
-	base := y + p.line() + tall
-	names := p.line()
-	if slices.ContainsFunc(rungs, func(r view.Rung) bool { return Bold.width(p.clean(r.Step), p.size) > w-1.2 }) {
-		names *= 2
-	}
-	for i, r := range rungs {
-		h := tall * r.ShareOf1 / rungs[len(rungs)-1].ShareOf1
-		b := Box{pageMargin + float64(i)*w, base - h, w, h}.Inset(0.6, 0)
-		p.stair(b, r)
-		s := style{Size: p.size, Least: leastPage}
-		p.add(p.fit(Box{b.X, b.Y - p.line(), b.W, p.line()}, s, r.Share))
-		s.Face = Bold
-		p.add(p.fit(Box{b.X, base + 0.8, b.W, names}, s, r.Step))
-		s.Face, s.Tone = Regular, Quiet
-		for n, note := range stairNotes(r) {
-			p.add(p.fitLine(Box{b.X, base + 0.8 + names + float64(n)*p.line(), b.W, p.line()}, s, note))
-		}
-	}
-	p.add(Stroke{Points: []Point{{pageMargin, base}, {pageMargin + float64(len(rungs))*w, base}}, Width: 0.4, Tone: Ink})
-	return base + 0.8 + names + 2*p.line()
-}
-
-// stairNotes are a rung's state, where it is more than "later", and the month it
-// is likely held.
-func stairNotes(r view.Rung) []string {
-	var notes []string
-	if r.State != view.RungLater {
-		notes = append(notes, r.StateWord)
-	}
-	if r.Month != "" {
-		notes = append(notes, r.Month)
-	}
-	return notes
-}
-
-func (p *onePage) stair(b Box, r view.Rung) {
-	switch r.State {
-	case view.RungHeld:
-		p.add(Fill{b, Ink})
-	case view.RungNow:
-		p.add(Fill{b, Accent})
-	case view.RungBlock:
-		p.add(Fill{b, Tint}, Hatch{b, 1.2, 0.3, false, Ink}, Frame{b, 0.4, 0, Ink})
-	case view.RungGoal:
-		p.add(Frame{b.Inset(0.5, 0.5), 1, 0, Accent})
-	default:
-		p.add(Frame{b.Inset(0.15, 0.15), 0.3, 0, Ink})
-	}
 }

@@ -47,6 +47,7 @@ type CardWords struct {
 	Prepare, Pull, Strength   string // captions of rows that hold several exercises
 	Finish, RPE, Seconds      string
 	Easier, Harder, Notes     string
+	AsBelow                   string // with the bands of the next row
 	DayTitle, DayRule         string
 	StopTitle, StopRule       string
 	Foot                      string // skill and dates of the block
@@ -58,7 +59,7 @@ func (s *speech) cardWords(v *View) CardWords {
 		Wrists: s.say("joint.wrists"), Elbows: s.say("joint.elbows"), Shoulders: s.say("joint.shoulders"),
 		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
-		Notes: s.say("card.notes"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
+		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
 		Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
 	}
@@ -127,12 +128,22 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the week's first note, or that the week is provisional.
+// cardNote is the gate that has to be signed before this week's step, else that
+// there is less help from here, else that the week is provisional.
 func (s *speech) cardNote(w program.Week) string {
-	for _, n := range s.notes(open(w.Notes)) {
-		return n
+	gate := ""
+	for _, g := range s.program.Gates {
+		if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
+			gate = s.say("card.gate", "step", s.step(g.Step))
+		}
 	}
-	if w.Provisional {
+	less := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "less-help" })
+	switch {
+	case gate != "":
+		return gate
+	case less >= 0:
+		return s.notes(w.Notes[less : less+1])[0]
+	case w.Provisional:
 		return s.say("week.provisional")
 	}
 	return ""
@@ -146,6 +157,9 @@ func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardIte
 		p.EachSide = false
 	}
 	c.Amount = s.dose(p)
+	if c.Help != "" && p.Scale == 0 {
+		c.Help = s.say("rig.help", "kilograms", c.Help)
+	}
 	switch {
 	case p.InRests:
 		c.Pause = s.say("card.in_rests")

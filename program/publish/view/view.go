@@ -65,6 +65,8 @@ type View struct {
 
 	Cards    []Card // one a session
 	CardText CardWords
+
+	ForCoach CoachPage // no other sheet or page may print it
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".
@@ -166,6 +168,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, 
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
+	v.ForCoach = s.coachPage(p)
 	return v, s.problems()
 }
 

@@ -45,7 +45,8 @@ type Session struct {
 	Date    program.Date
 	Title   string // "Monday 11 January"
 	Day     string // "Mon"
-	Short   string // "Mon 11"
+	DayDate string // "Mon 11"
+	Short   string // the same, and where the day has fewer main sets than the week's most: "Mon 11, 3 ×"
 	Minutes string // "57 min"
 	Items   []Item
 	Dropped []string
@@ -158,8 +159,9 @@ func (s *speech) check(w program.Week) string {
 }
 
 func (s *speech) session(number int, from program.Session) Session {
+	brief := s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day()))
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
-		Short:   s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day())),
+		DayDate: brief, Short: brief,
 		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
 	for _, item := range from.Items {
 		v.Items = append(v.Items, s.item(item))

@@ -1,0 +1,104 @@
+package paper
+
+import (
+	"math"
+
+	"gatepost/program/figure"
+)
+
+const (
+	rigWidth  = 70 // mm, the drawing of the first rig
+	rigHeight = 112
+	worthRow  = 9 // mm
+)
+
+// second is the page of worths, the rig and the notes.
+func (p *coachPage) second(y float64) {
+	left := float64(0)
+	end := y
+	if p.c.Rig.Stance.Drawn() {
+		left = rigWidth + 8
+		end = p.rig(Box{pageMargin, y, rigWidth, rigHeight})
+	}
+	if len(p.c.Worth) > 0 {
+		end = math.Max(end, p.worth(Box{pageMargin + left, y, p.width() - left, 0}))
+	}
+	p.notes(end + 4)
+}
+
+// rig draws the first banded week from the floor to the anchor, to one scale, with
+// what to set up under it; it says where it ends.
+func (p *coachPage) rig(b Box) float64 {
+	p.add(p.fit(Box{b.X, b.Y, b.W, 4.5}, style{Face: Bold, Size: 10, Least: leastPage, Tone: Accent}, p.c.RigTitle))
+	d := figure.Draw(p.c.Rig.Stance, figure.Options{Help: p.c.Rig.Help})
+	box := Box{b.X, b.Y + 6, b.W, b.H - 6}
+	scale := d.Scale(box.W, box.H)
+	for i := range d.Labels {
+		d.Labels[i].Size = 10 * mmPerPoint / scale
+	}
+	box.X += (b.W - scale*d.Width()) / 2
+	p.add(p.drawn(d, box)...)
+	y := box.Y + scale*d.Height() + 2
+	for _, words := range p.c.RigWords {
+		t, end := p.flow(b.X, y, b.W, style{Size: coachSize}, words)
+		if words != "" {
+			p.add(t)
+			y = end
+		}
+	}
+	return y
+}
+
+// worth is a bar for each better position, longest first.
+func (p *coachPage) worth(b Box) float64 {
+	lead, y := p.flow(b.X, b.Y+5.5, b.W, style{Size: coachSize}, p.c.WorthLead)
+	p.add(p.fit(Box{b.X, b.Y, b.W, 4.5}, style{Face: Bold, Size: 10, Least: leastPage, Tone: Accent}, p.c.WorthTitle), lead)
+	var rows []figure.Worth
+	names, texts := 0.0, 0.0
+	for _, w := range p.c.Worth {
+		r := figure.Worth{Name: p.shorten(w.Cue, Regular, 0.45*b.W), Help: w.HelpKG, Text: p.shorten(w.Text, Regular, 0.35*b.W)}
+		names, texts = math.Max(names, Regular.width(r.Name, coachSize)), math.Max(texts, Regular.width(r.Text, coachSize))
+		rows = append(rows, r)
+	}
+	h := float64(len(rows))*worthRow + 17
+	o := figure.ChartOptions{Width: b.W / 1000, Height: h / 1000, Text: coachSize * mmPerPoint / 1000, Names: (names + 4) / 1000, Texts: (texts + 4) / 1000}
+	p.add(p.drawn(figure.WorthChart(rows, axis(p.c.WorthAxis), o), Box{b.X, y, b.W, h})...)
+	return y + h
+}
+
+// shorten cuts a text that is wider than a chart has room for.
+func (ts *typesetter) shorten(s string, f Face, width float64) string {
+	return clip(f, coachSize, width, breakLines(f, coachSize, width, ts.clean(s)), 1)[0]
+}
+
+// notes are in two columns: about the block, and week by week, smaller or cut
+// where they are many.
+func (p *coachPage) notes(y float64) {
+	const gap = 8
+	w := (p.width() - gap) / 2
+	left := bullets(p.c.NotesTitle, p.v.AllNotes)
+	if len(p.c.Dropped) > 0 {
+		left = append(left, bullets(p.c.DroppedTitle, p.c.Dropped)...)
+	}
+	for i, column := range [][]passage{left, bullets(p.c.WeeksTitle, p.c.WeekNotes)} {
+		if len(column) > 1 {
+			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, p.bottom() - y}, column)...)
+		}
+	}
+}
+
+// squeezed sets passages into a box: in smaller type, then each held to fewer
+// lines, at last without those that have no room.
+func (p *coachPage) squeezed(b Box, all []passage) []Mark {
+	for _, try := range tries(9.5) {
+		if marks, end := p.column(b.X, b.Y, b.W, try.size, try.most, all); end <= b.Bottom() {
+			return marks
+		}
+	}
+	for n := len(all) - 1; n > 0; n-- {
+		if marks, end := p.column(b.X, b.Y, b.W, leastPage, 1, append(all[:n:n], passage{"…", prose})); end <= b.Bottom() {
+			return marks
+		}
+	}
+	return nil
+}

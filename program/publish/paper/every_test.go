@@ -1,0 +1,38 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+
+	"pgregory.net/rapid"
+)
+
+var papers = []program.Paper{program.PaperA4, program.PaperLetter}
+
+// allPages is every document of a client, before ink.
+func allPages(ts *typesetter, v *view.View) []*Page {
+	hand, wall := sheets(v.Coach.Paper)
+	if len(v.Weeks) == 0 {
+		return []*Page{layOnePage(ts, v)}
+	}
+	return append([]*Page{layChart(ts, v, wall), layChart(ts, v, hand), layOnePage(ts, v)}, layCoach(ts, v)...)
+}
+
+// Over generated clients, planned as they would be: no text leaves its box, no
+// texts overlap, nothing enters the free edge, no type is too small.
+func TestEveryDocumentFitsItsSheets(t *testing.T) {
+	coach := demo(t).Coach
+	rapid.Check(t, func(t *rapid.T) {
+		a := clients.Draw(t, "client")
+		coach.Paper = rapid.SampledFrom(papers).Draw(t, "paper")
+		v := viewOf(t, coach, &a)
+		for _, page := range allPages(setter(), v) {
+			if faults := page.Faults(); faults != nil {
+				t.Fatal(page.Name + ": " + strings.Join(faults, "\n"))
+			}
+		}
+	})
+}

@@ -1,0 +1,211 @@
+package view
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"gatepost/program"
+)
+
+// CoachPage is what only the coach sees: the block as charts, what better
+// positions are worth, and everything the planner noted, joints and age among it.
+type CoachPage struct {
+	Title string // "For the coach"
+	Lead  string
+
+	HelpTitle, SecondsTitle, ForecastTitle, WorthTitle, NotesTitle, WeeksTitle, DroppedTitle string
+
+	Weeks     []WeekValue
+	Legend    string // how the charts by weeks tell the kinds of weeks apart
+	HelpAxis  Axis   // kg
+	HoldAxis  Axis   // s
+	WorkAxis  Axis   // counted straight-arm seconds
+	Ceiling   string
+	Arrivals  []Arrival
+	DateAxis  Axis // days
+	GoalDate  string
+	Worth     []Worth
+	WorthAxis Axis // kg
+	WorthLead string
+
+	Rig      Picture // the first banded week, drawn to its anchor; not Drawn without
+	RigTitle string
+	RigWords []string
+
+	WeekNotes []string // "Week 3: …"
+	Dropped   []string
+}
+
+// WeekValue is a week in numbers, each with its words.
+type WeekValue struct {
+	Name          string
+	Kind          program.WeekKind
+	Hold          int
+	HoldText      string
+	HelpKG        float64
+	HelpText      string
+	Seconds, Most float64 // counted straight-arm seconds, and the most allowed; 0: not limited
+	SecondsText   string
+}
+
+// Arrival is when a step is likely to be held.
+type Arrival struct {
+	Step                string
+	Early, Likely, Late program.Date
+	Text                string
+	Held, Goal          bool
+}
+
+// Worth is a better position in band help.
+type Worth struct {
+	Cue    string
+	HelpKG float64
+	Text   string
+}
+
+func (s *speech) coachPage(p *program.Program) CoachPage {
+	say := func(name string) string { return s.say("coach." + name) }
+	c := CoachPage{
+		Title: say("title"), Lead: say("lead"), HelpTitle: say("help"), SecondsTitle: say("seconds"),
+		ForecastTitle: say("forecast"), WorthTitle: say("worth"), NotesTitle: say("notes"), WeeksTitle: say("weeks"),
+		DroppedTitle: say("dropped"), Ceiling: say("ceiling"), Legend: say("legend"), GoalDate: s.date(p.Goal.By), RigTitle: say("rig"),
+	}
+	c.Weeks = s.weekValues(p)
+	c.Arrivals, c.DateAxis = s.arrivals(p), s.dateAxis(p)
+	c.worths(s, p)
+	c.rig(s, p)
+	c.axes(s)
+	c.WeekNotes, c.Dropped = s.weekNotes(p), s.dropped(p)
+	return c
+}
+
+func (s *speech) weekValues(p *program.Program) []WeekValue {
+	var all []WeekValue
+	for _, w := range p.Weeks {
+		v := WeekValue{Name: strconv.Itoa(w.Number), Kind: w.Kind, Hold: w.Hold, HelpKG: HalfKilograms(w.Help + w.Scale),
+			HelpText: s.kilograms(w.Help + w.Scale), Seconds: float64(w.HalfSeconds) / 2, Most: float64(w.MostHalf) / 2}
+		if w.Hold > 0 {
+			v.HoldText = strconv.Itoa(w.Hold)
+		}
+		if w.HalfSeconds > 0 {
+			v.SecondsText = strconv.Itoa(round(v.Seconds))
+		}
+		all = append(all, v)
+	}
+	return all
+}
+
+func (c *CoachPage) axes(s *speech) {
+	var help, hold, work float64
+	for _, w := range c.Weeks {
+		help, hold = max(help, w.HelpKG), max(hold, float64(w.Hold))
+		work = max(work, w.Seconds, w.Most)
+	}
+	c.HelpAxis = s.axis("help_axis", 1.3*help, 3) // room for words above the line
+	c.HoldAxis = s.axis("hold_axis", 1.1*hold, 3)
+	c.WorkAxis = s.axis("seconds_axis", 1.1*work, 5)
+}
+
+// arrivals are the ladder's steps up to the goal.
+func (s *speech) arrivals(p *program.Program) []Arrival {
+	var all []Arrival
+	for _, l := range p.Steps {
+		f := forecastOf(p, l.ID)
+		a := Arrival{Step: s.step(l.ID), Early: f.Early, Likely: f.Likely, Late: f.Late, Held: f.Held, Goal: l.ID == p.Goal.Step}
+		switch {
+		case f.Held:
+			a.Text = s.say("rung.held")
+		case f.Likely == 0:
+			a.Text = s.say("paper.far")
+		default:
+			a.Text = s.say("date.month", "month", s.monthShort(f.Likely), "year", strconv.Itoa(f.Likely.Time().Year()))
+		}
+		all = append(all, a)
+		if a.Goal {
+			break
+		}
+	}
+	return all
+}
+
+// worths are the cues as band help, largest first. Mass is none of them.
+func (c *CoachPage) worths(s *speech, p *program.Program) {
+	most := 0.0
+	for _, cue := range p.Cues {
+		w := Worth{Cue: s.say("coach.cue_"+cue.Cue, "tried", s.tried(cue)), HelpKG: HalfKilograms(cue.Help), Text: s.kilograms(cue.Help)}
+		if !cue.Rig.Free() {
+			w.Text = s.say("coach.about", "help", w.Text, "rig", join(s.rig(cue.Rig), s.drop(cue.Rig)))
+		}
+		most = max(most, w.HelpKG)
+		c.Worth = append(c.Worth, w)
+	}
+	slices.SortStableFunc(c.Worth, func(a, b Worth) int { return int(2*b.HelpKG) - int(2*a.HelpKG) })
+	c.WorthAxis = s.axis("worth_axis", most, 4)
+	c.WorthLead = s.say("coach.worth_lead", "step", s.step(p.Goal.Step))
+}
+
+// tried is the size of the change that a cue was tried with.
+func (s *speech) tried(c program.CueWorth) string {
+	switch c.Cue {
+	case "depression":
+		return s.centimetres(c.Tried)
+	case "straddle":
+		return s.unit("degrees", strconv.Itoa(round(c.Tried*180/math.Pi)))
+	}
+	return s.percent(c.Tried)
+}
+
+// rig is the first week that has a band.
+func (c *CoachPage) rig(s *speech, p *program.Program) {
+	for _, w := range p.Weeks {
+		if w.Rig.Free() || !w.Stance.Drawn() {
+			continue
+		}
+		c.Rig = Picture{Stance: w.Stance, Step: s.name(w), When: s.say("week.number", "number", strconv.Itoa(w.Number)), Help: s.kilograms(w.Help)}
+		c.RigWords = []string{c.Rig.When + ": " + join(c.Rig.Step, s.rig(w.Rig), s.drop(w.Rig)), s.spotIn(w)}
+		return
+	}
+}
+
+// spotIn says where the hands go in a week's main hold.
+func (s *speech) spotIn(w program.Week) string {
+	for _, session := range w.Sessions {
+		for _, item := range session.Items {
+			if item.Role == program.RoleMain && !item.Rig.Free() {
+				return capital(s.spot(item)) + "."
+			}
+		}
+	}
+	return ""
+}
+
+func (s *speech) weekNotes(p *program.Program) []string {
+	var all []string
+	for _, w := range p.Weeks {
+		for _, note := range s.notes(w.Notes) {
+			all = append(all, s.say("week.number", "number", strconv.Itoa(w.Number))+": "+note)
+		}
+	}
+	return all
+}
+
+// dropped is what sessions had no room for, each thing once, with how often.
+func (s *speech) dropped(p *program.Program) []string {
+	var what []string
+	times := map[string]int{}
+	for _, w := range p.Weeks {
+		for _, session := range w.Sessions {
+			for _, note := range s.notes(session.Dropped) {
+				if times[note] == 0 {
+					what = append(what, note)
+				}
+				times[note]++
+			}
+		}
+	}
+	for i, note := range what {
+		what[i] = s.say("coach.times", "what", note, "count", strconv.Itoa(times[note]))
+	}
+	return what
+}
