@@ -7,7 +7,8 @@ type Log struct {
 }
 
 // Entry is one line of a log: a set, a whole exercise in one cell (several
-// Sets), or a session done as printed.
+// Sets), or a session done as printed. Lines in a row that number the sets of one
+// exercise are one Entry too.
 //
 // A session done as printed has no exercise; the pain it left, where said, is in
 // a single set without a number. Other lines of its day stand in place of what
@@ -22,7 +23,7 @@ type Entry struct {
 	DropGiven bool // the strap was named too; otherwise it is the printed one
 	Sets      []SetDone
 	Note      string
-	Place     Place
+	Place     Place // of its first line
 }
 
 // SetDone is one set as it was done.

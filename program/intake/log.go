@@ -2,7 +2,10 @@ package intake
 
 import (
 	"path"
+	"runtime"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"gatepost/program"
 )
@@ -33,7 +36,8 @@ const logName = "log.csv"
 //
 // A number may have a decimal point or a decimal comma. Lines may stand in any
 // order. The sets of one exercise are numbered through the day, or the bands tell
-// them apart.
+// them apart. Lines of one exercise in a row, numbered on, become one entry: a
+// line a set is read as the whole exercise in one cell would be.
 //
 // A line with an error is said and left out, and the others are read. A line
 // without numbers is kept and said. The last line, where it has fewer cells than
@@ -61,21 +65,36 @@ type logBook struct {
 	room []program.SetDone // sets are taken from here, to spare allocations
 }
 
-// readLogs reads the logs of all clients. A log is read once the assessment is
-// sound, which says what bands and steps there are.
+// readLogs reads the logs of all clients, side by side. A log is read once the
+// assessment is sound, which says what bands and steps there are.
 func (f *folder) readLogs(clients []*client, dates program.DateOrder) {
-	for _, c := range clients {
-		dir := path.Join(clientsFolder, c.Slug)
-		file := path.Join(dir, logName)
-		if !f.exists(file) {
-			f.checkLogName(dir)
-		} else if c.sound() {
-			f.readLog(c, file, dates)
-		}
+	own := make([]folder, len(clients))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wait.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
+				own[i].coach = f.coach
+				own[i].readLog(clients[i], dates)
+			}
+		})
+	}
+	wait.Wait()
+	for i := range own {
+		f.problems = append(f.problems, own[i].problems...)
 	}
 }
 
-func (f *folder) readLog(c *client, file string, dates program.DateOrder) {
+func (f *folder) readLog(c *client, dates program.DateOrder) {
+	dir := path.Join(clientsFolder, c.Slug)
+	file := path.Join(dir, logName)
+	switch {
+	case !f.exists(file):
+		f.checkLogName(dir)
+		return
+	case !c.sound():
+		return
+	}
 	data, ok := f.bytes(f.coach, file, file, maxFile)
 	if !ok {
 		return
@@ -114,7 +133,7 @@ func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []
 }
 
 func newLogBook(src *source, known *logKnown) *logBook {
-	return &logBook{source: src, known: known, log: program.Log{File: src.file, Entries: make([]program.Entry, 0, len(src.lines))},
+	return &logBook{source: src, known: known, log: program.Log{File: src.file},
 		seen: newSeen(len(src.lines)), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
 		numbers: map[string]float64{}, pains: map[string]program.Pain{}}
 }
@@ -124,16 +143,6 @@ func (b *logBook) read(columns []column) {
 	if first, ok := b.readHeader(columns); ok {
 		b.readLines(first)
 		b.checkAge()
+		b.log.Entries = snug(b.log.Entries)
 	}
-}
-
-// sets gives room for some sets.
-func (b *logBook) sets(n int) []program.SetDone {
-	const many = 256
-	if len(b.room) < n {
-		b.room = make([]program.SetDone, max(n, many))
-	}
-	sets := b.room[:n:n]
-	b.room = b.room[n:]
-	return sets
 }

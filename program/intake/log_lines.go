@@ -144,7 +144,7 @@ func (l *logLine) read() {
 		l.readSets(&e)
 	}
 	if !l.wrong && l.first(e) {
-		l.log.Entries = append(l.log.Entries, e)
+		l.keep(e)
 	}
 }
 

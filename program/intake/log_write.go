@@ -75,7 +75,7 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 		return Addition{}, program.Problems{old.lacks(w.missing[0])}
 	}
 	added := Addition{Bytes: w.bytes(), Lines: len(add), Cut: old.closing != ""}
-	return added, checkAddition(studio, a, file, log, added)
+	return added, checkAddition(studio, a, file, log, added.Bytes, setsOf(add))
 }
 
 // LogLacks is a problem for each column that a log has not, of those that a
@@ -104,16 +104,25 @@ func (b *logBook) lacks(c column) program.Problem {
 
 // checkAddition reads the log as it will be, and gives what is wrong with the
 // new lines.
-func checkAddition(studio *program.Studio, a *program.Assessment, file string, log []byte, add Addition) program.Problems {
+func checkAddition(studio *program.Studio, a *program.Assessment, file string, log, add []byte, sets int) program.Problems {
 	before, _ := ReadLog(studio, a, file, log)
-	after, problems := ReadLog(studio, a, file, append(slices.Clip(log), add.Bytes...))
+	after, problems := ReadLog(studio, a, file, append(slices.Clip(log), add...))
 	lines := bytes.Count(log, []byte("\n"))
 	problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return p.Line <= lines || p.Warning })
-	if len(after.Entries) != len(before.Entries)+add.Lines && !problems.Stop() {
+	if setsOf(after.Entries) != setsOf(before.Entries)+sets && !problems.Stop() {
 		problems = append(problems, program.Problem{Place: program.Place{File: file},
 			Message: "these lines would not read as they were written", Advice: "Look at the end of the log, whether a quote is open there."})
 	}
 	return problems
+}
+
+// setsOf counts the sets of some entries; a session as printed counts as one.
+func setsOf(entries []program.Entry) int {
+	n := 0
+	for i := range entries {
+		n += max(1, len(entries[i].Sets))
+	}
+	return n
 }
 
 // logWriter writes lines of a log.
