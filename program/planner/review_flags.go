@@ -143,7 +143,8 @@ func (r *reading) attendanceFlags() []program.Flag {
 	}
 	last := r.last()
 	switch {
-	case missed > 0 && r.on-max(last, r.block) >= silentDays && last != 0:
+	case last == 0: // nobody has begun to write
+	case missed > 0 && r.on-max(last, r.block) >= silentDays:
 		flags = append(flags, program.Flag{Note: note(flagSilent, date("last", last), count("sessions", missed))})
 	case printed > 0 && float64(missed) >= missedMany*float64(printed) && missed > 1:
 		flags = append(flags, program.Flag{Note: note(flagMissed, count("sessions", missed), count("of", printed))})

@@ -76,7 +76,7 @@ func (r *reading) tries(g program.StepGate) int {
 func asks(d *dayRead, g program.StepGate) bool {
 	sets, longer := 0, 0
 	for i := range d.sets {
-		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.Printed >= g.Hold {
+		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.item.Hold >= g.Hold {
 			sets++
 			if s.Printed >= g.Single {
 				longer++

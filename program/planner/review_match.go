@@ -263,8 +263,13 @@ func (s *setRead) fit() {
 	if s.Step == "" {
 		s.Step = s.item.Step
 	}
-	if s.Printed = s.item.Hold; s.Done.Reps > 0 {
+	switch {
+	case s.item.Step != "" && !sameRig(s.Rig, s.item.Rig):
+		// held with other help than was printed: the seconds were not asked of it
+	case s.Done.Reps > 0:
 		s.Printed = s.item.Reps
+	default:
+		s.Printed = s.item.Hold
 	}
 }
 
