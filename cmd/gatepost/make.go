@@ -3,6 +3,7 @@ package main
 import (
 	"io/fs"
 	"path"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/planner"
@@ -51,7 +52,9 @@ type client struct {
 	slug     string
 	withheld []string // why there is no program yet
 	program  program.Program
-	view     *view.View // nil where a problem stopped the planning
+	view     *view.View   // nil where a problem stopped the planning
+	review   *view.Review // nil where there is no log
+	changed  []program.Change
 	files    []store.File
 	problems program.Problems
 }
@@ -59,7 +62,7 @@ type client struct {
 // forget lets go of what only the client's own paper needs: of hundreds of
 // clients, all at once would fill the memory.
 func (c *client) forget() {
-	c.program = program.Program{}
+	c.program, c.review, c.changed = program.Program{}, nil, nil
 	if c.view != nil && !c.view.Public {
 		c.view = nil
 	}
@@ -128,19 +131,34 @@ func references(lib *program.Library) []site.Reference {
 	return all
 }
 
-// makeClient plans one client and prints the program.
+// makeClient makes one client's program, the one that hangs on the wall, and
+// prints it.
 func makeClient(studio *program.Studio, a *program.Assessment, part output) *client {
 	c := &client{slug: a.Slug}
-	c.program, c.problems = planner.Plan(&studio.Library, a)
+	wall, problems := planner.Wall(&studio.Library, a)
+	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
 	if c.problems.Stop() {
 		return c
 	}
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
+	if wall.Review.Last != 0 {
+		c.readBack(studio, &wall)
+	}
 	if part.print {
 		c.print(&studio.Library, part.bothSides)
 	}
 	return c
+}
+
+// readBack adds what the log says.
+func (c *client) readBack(studio *program.Studio, wall *planner.OnWall) {
+	r, problems := view.NewReview(studio.Coach, &studio.Library, &wall.Next, &wall.Review)
+	if wall.Next.Version <= c.program.Version {
+		r.Keep = "" // it hangs already
+	}
+	c.review, c.view.Progress = r, r.Progress
+	c.problems = append(c.problems, problems...)
 }
 
 // print adds what goes on paper. Where no program may be made, the one page is a
@@ -156,6 +174,7 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		coach, problems := paper.CoachPage(c.view)
 		c.add("coach-page.pdf", coach, problems)
 		c.add("calendar.ics", view.Calendar(c.view), nil)
+		c.printReview(bothSides)
 	}
 	data, err := view.JSON(lib, &c.program)
 	if err != nil { // a number that is none: a mistake in the planner
@@ -166,6 +185,30 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		})
 	}
 	c.add("program.json", data, nil)
+}
+
+// printReview adds the log read back, and the cards that the plan on the wall
+// changed of the one before it.
+func (c *client) printReview(bothSides bool) {
+	if c.review != nil {
+		review, problems := paper.Review(c.view, c.review)
+		c.add("review.pdf", review, problems)
+	}
+	some := *c.view
+	some.Cards = nil
+	i := 0
+	for _, w := range c.program.Weeks {
+		for _, s := range w.Sessions {
+			if slices.ContainsFunc(c.changed, func(change program.Change) bool { return slices.Contains(change.Cards, s.Date) }) {
+				some.Cards = append(some.Cards, c.view.Cards[i])
+			}
+			i++
+		}
+	}
+	if len(some.Cards) > 0 {
+		cards, problems := paper.Cards(&some, bothSides)
+		c.add("changed-cards.pdf", cards, problems)
+	}
 }
 
 func (c *client) add(name string, b []byte, problems program.Problems) {

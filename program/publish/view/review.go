@@ -138,12 +138,10 @@ func (s *speech) standing(r *program.Review) []string {
 	default:
 		all = append(all, s.say("review.week", "week", strconv.Itoa(r.Week), "weeks", weeks))
 	}
-	all = append(all, s.attendance(r)...)
-	if r.Last != 0 {
-		all = append(all, s.say("review.last", "date", s.date(r.Last)))
-	} else {
-		all = append(all, s.say("review.none"))
+	if r.Last == 0 {
+		return append(all, s.say("review.none"))
 	}
+	all = append(append(all, s.attendance(r)...), s.say("review.last", "date", s.date(r.Last)))
 	if r.Version > 1 {
 		return append(all, s.say("review.plan_version", "version", strconv.Itoa(r.Version)))
 	}
@@ -241,7 +239,10 @@ func (s *speech) changes(v *Review, p *program.Program, r *program.Review) {
 	var cards []string
 	for _, c := range r.Changes {
 		change := ReviewChange{Week: s.say("review.change", "number", strconv.Itoa(c.Week), "dates", s.span(c.Start, c.Start+6))}
-		change.Lines = s.notes(c.Notes)
+		if w := weekOf(p, c.Start); w != nil && w.Sets > 0 {
+			change.Lines = append(change.Lines, s.say("review.work", "work", join(s.name(*w), s.week(*w).Line)))
+		}
+		change.Lines = append(change.Lines, s.notes(c.Notes)...)
 		if len(c.Cards) > 0 {
 			change.Lines = append(change.Lines, s.say("review.cards", "dates", s.briefs(c.Cards)))
 		}

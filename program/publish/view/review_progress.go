@@ -23,17 +23,10 @@ type Progress struct {
 type Chart struct {
 	Key    string // "strength", "hold", "help", "seconds", "sessions", "rpe", "pain"
 	Title  string
-	Axis   string // with the unit
 	Desc   string // the values in a sentence, for those who hear the page
 	Weeks  []string
-	Ticks  []ChartTick // of the upright axis, from its foot to its top
+	Axis   Axis // upright, from its foot to its top
 	Series []Series
-}
-
-// ChartTick is a mark of the upright axis.
-type ChartTick struct {
-	At    float64
-	Label string
 }
 
 // SeriesForm is how a series is drawn.
@@ -125,8 +118,8 @@ type charts struct {
 var none = math.NaN()
 
 // chart is one without series where the first has no value.
-func (c *charts) chart(key string, ticks []ChartTick, series ...Series) Chart {
-	v := Chart{Key: key, Title: c.say("progress." + key), Axis: c.say("progress." + key + "_axis"), Ticks: ticks}
+func (c *charts) chart(key string, ticks []Tick, series ...Series) Chart {
+	v := Chart{Key: key, Title: c.say("progress." + key), Axis: Axis{Title: c.say("progress." + key + "_axis"), Ticks: ticks}}
 	for _, w := range c.weeks {
 		v.Weeks = append(v.Weeks, w.name)
 	}
@@ -293,7 +286,7 @@ func (c *charts) joints() Chart {
 
 // ticks goes by steps, the least one or a multiple that leaves no more than six
 // gaps, from nothing or from below the lowest value to above the highest.
-func ticks(step float64, fromZero bool, values ...[]float64) []ChartTick {
+func ticks(step float64, fromZero bool, values ...[]float64) []Tick {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, list := range values {
 		for _, x := range list {
@@ -310,9 +303,9 @@ func ticks(step float64, fromZero bool, values ...[]float64) []ChartTick {
 	}
 	for ; math.Ceil(high/step)-math.Floor(low/step) > 6; step *= 2 {
 	}
-	var all []ChartTick
+	var all []Tick
 	for at := math.Floor(low/step) * step; ; at += step {
-		all = append(all, ChartTick{At: at, Label: strconv.Itoa(round(at))})
+		all = append(all, Tick{At: at, Text: strconv.Itoa(round(at))})
 		if at >= high && len(all) > 1 {
 			return all
 		}
