@@ -25,7 +25,7 @@ type Series struct {
 }
 
 // ProgressChart shows series over weeks on one upright axis, which runs from its
-// first tick to its last. Bars lie lowest, spots on top. Curves differ by their
+// first tick to its last. Ranges lie lowest, spots on top. Curves differ by their
 // marks: full, ring, square, in turn.
 func ProgressChart(weeks []string, series []Series, axis Axis, o ChartOptions) Drawing {
 	o = o.filled()
@@ -37,6 +37,9 @@ func ProgressChart(weeks []string, series []Series, axis Axis, o ChartOptions) D
 		d.label(Label{Text: name, At: Point{X: p.x(float64(i) + 0.5), Y: p.low.Y - 1.4*o.Text}, Align: Middle, Size: o.Text, Ink: Line})
 	}
 	d.add(line(Line, axisThick, p.low, Point{X: p.high.X, Y: p.low.Y}))
+	for _, s := range series {
+		p.ranges(&d, s)
+	}
 	for _, form := range []Form{FormBars, FormLevels, FormCurve, FormSpots} {
 		nth := 0
 		for _, s := range series {
@@ -98,8 +101,8 @@ func (p *plot) series(d *Drawing, s Series, nth int) {
 	}
 }
 
-// curve joins the values over gaps; the band breaks at them.
-func (p *plot) curve(d *Drawing, s Series, nth int) {
+// ranges draws a curve's band, which breaks at gaps.
+func (p *plot) ranges(d *Drawing, s Series) {
 	for _, run := range runs(s.Low) {
 		var up, down []Point
 		for i := run.from; i < run.to && i < len(s.High); i++ {
@@ -111,6 +114,10 @@ func (p *plot) curve(d *Drawing, s Series, nth int) {
 			d.add(Shape{Ink: Far, Paths: []Path{polygon(append(up, down...)...)}})
 		}
 	}
+}
+
+// curve joins the values over gaps.
+func (p *plot) curve(d *Drawing, s Series, nth int) {
 	var points []Point
 	for i, v := range s.Values {
 		if !math.IsNaN(v) {

@@ -24,6 +24,7 @@ type programView struct {
 	Weeks                              []weekRow
 	Gates                              []gateView
 	Outline                            []string
+	Progress                           *progressView // nil: nothing was written down yet
 	Cue                                string
 	Advice                             view.Advice
 }
@@ -102,7 +103,7 @@ func (b *builder) program(v *view.View) programView {
 		Version: b.words.fill("foot.version", "version", v.Version),
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
-		Outline:  v.Outline, Cue: v.Cue, Advice: v.Advice,
+		Outline:  v.Outline, Progress: progress(v), Cue: v.Cue, Advice: v.Advice,
 	}
 	for _, r := range v.Ladder {
 		p.Ladder = append(p.Ladder, b.rung(r))

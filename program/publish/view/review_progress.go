@@ -14,6 +14,7 @@ import (
 // effort, joints.
 type Progress struct {
 	Title  string
+	Words  string // strength as a share of the goal's load
 	Note   string // how the charts are read
 	Public []Chart
 	Coach  []Chart
@@ -64,6 +65,9 @@ func (s *speech) progress(p *program.Program, r *program.Review) Progress {
 	}
 	c := charts{speech: s, weeks: weeks, goal: goalLoad(p), after: r.After, from: p.From}
 	v := Progress{Title: s.say("progress.title"), Note: s.say("progress.weeks")}
+	if words := s.estimates(p, r); len(words) > 0 {
+		v.Words = words[0]
+	}
 	for _, chart := range []Chart{c.strength(), c.holds(), c.help()} {
 		if len(chart.Series) > 0 {
 			v.Public = append(v.Public, chart)
@@ -231,6 +235,11 @@ func (c *charts) help() Chart {
 		return Chart{}
 	}
 	printed := c.printed(func(w *program.Week) float64 { return (w.Help + w.Scale) / standardGravity })
+	for i, w := range c.weeks { // no help is a number here
+		if math.IsNaN(printed.Values[i]) && w.printed != nil && w.printed.Hold > 0 {
+			printed.Values[i] = 0
+		}
+	}
 	v := c.chart("help", ticks(1, true, done.Values, printed.Values), done, printed)
 	v.Desc = c.describe("help", done.Values, 1)
 	return v
