@@ -157,8 +157,10 @@ func (c *client) readBack(studio *program.Studio, wall *planner.OnWall) {
 	if wall.Next.Version <= c.program.Version {
 		r.Keep = "" // it hangs already
 	}
-	c.review, c.view.Progress = r, r.Progress
 	c.problems = append(c.problems, problems...)
+	r.Progress, problems = view.NewProgress(studio.Coach, &studio.Library, &c.program, &wall.Review)
+	c.problems = append(c.problems, problems...)
+	c.review, c.view.Progress = r, r.Progress
 }
 
 // print adds what goes on paper. Where no program may be made, the one page is a

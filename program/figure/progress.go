@@ -33,7 +33,11 @@ func ProgressChart(weeks []string, series []Series, axis Axis, o ChartOptions) D
 	d.frame(o)
 	p := progressPlot(len(weeks), series, axis, o)
 	p.upright(&d, axis)
+	apart := p.apart(weeks)
 	for i, name := range weeks {
+		if (len(weeks)-1-i)%apart > 0 {
+			continue
+		}
 		d.label(Label{Text: name, At: Point{X: p.x(float64(i) + 0.5), Y: p.low.Y - 1.4*o.Text}, Align: Middle, Size: o.Text, Ink: Line})
 	}
 	d.add(line(Line, axisThick, p.low, Point{X: p.high.X, Y: p.low.Y}))
@@ -68,6 +72,20 @@ func progressPlot(weeks int, series []Series, axis Axis, o ChartOptions) plot {
 		}
 	}
 	return p
+}
+
+// apart is every how manyeth week is named, so that names keep a letter between
+// them; a letter is about six tenths as wide as high.
+func (p *plot) apart(weeks []string) int {
+	longest := 0
+	for _, name := range weeks {
+		longest = max(longest, len([]rune(name)))
+	}
+	n := 1
+	for float64(n)*(p.x(1)-p.x(0)) < 0.6*p.text*float64(longest+1) && n < len(weeks) {
+		n++
+	}
+	return n
 }
 
 func (p *plot) series(d *Drawing, s Series, nth int) {

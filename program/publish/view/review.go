@@ -37,7 +37,7 @@ type Review struct {
 	Reprint  string   // what to print again; empty: nothing
 	Keep     string   // how the new weeks come to hang on the wall; empty: they do
 	Notes    []string // why the weeks ahead are what they are
-	Progress Progress
+	Progress Progress // filled in where it is drawn, see NewProgress
 	Labels   ReviewLabels
 }
 
@@ -112,7 +112,6 @@ func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r 
 	v.Forecast, v.NextTest = s.forecastRead(p, r), s.nextTest(r)
 	s.changes(v, p, r)
 	v.Notes = s.notes(r.Notes)
-	v.Progress = s.progress(p, r)
 	return v, s.problems()
 }
 

@@ -58,12 +58,19 @@ type weekDone struct {
 	printed *program.Week     // nil: not in the block as it is planned now
 }
 
+// NewProgress draws up what a review has of a block against the program that hangs
+// on the wall, in the words of the library.
+func NewProgress(coach program.Coach, lib *program.Library, wall *program.Program, r *program.Review) (Progress, program.Problems) {
+	s := newSpeech(coach, lib, wall)
+	return s.progress(wall, r), s.problems()
+}
+
 func (s *speech) progress(p *program.Program, r *program.Review) Progress {
-	weeks := weeksDone(p, r)
 	if len(r.Progress) == 0 || r.Last == 0 {
 		return Progress{}
 	}
-	c := charts{speech: s, weeks: weeks, goal: goalLoad(p), after: r.After, from: p.From}
+	c := charts{speech: s, weeks: weeksDone(p, r), goal: goalLoad(p), after: r.After}
+	c.ahead = slices.IndexFunc(c.weeks, func(w weekDone) bool { return w.read == nil })
 	v := Progress{Title: s.say("progress.title"), Note: s.say("progress.weeks")}
 	if words := s.estimates(p, r); len(words) > 0 {
 		v.Words = words[0]
@@ -116,7 +123,7 @@ type charts struct {
 	weeks []weekDone
 	goal  float64 // N·m
 	after program.Capacity
-	from  program.Date // Monday of the first week planned anew
+	ahead int // index of the first week that is not read; -1: none
 }
 
 var none = math.NaN()
@@ -171,15 +178,11 @@ func (c *charts) strength() Chart {
 	}
 	share := func(x float64) float64 { return some(100 * x / c.goal) }
 	of := func(read func(*program.WeekRead) float64, now float64) []float64 {
-		return c.each(func(w weekDone) float64 {
-			switch {
-			case w.read != nil:
-				return share(read(w.read))
-			case w.printed.Start == c.from:
-				return share(now)
-			}
-			return none
-		})
+		values := c.read(func(w *program.WeekRead) float64 { return share(read(w)) })
+		if c.ahead >= 0 {
+			values[c.ahead] = share(now)
+		}
+		return values
 	}
 	now := Series{Name: c.say("progress.strength_now"), Form: SeriesCurve,
 		Values: of(func(w *program.WeekRead) float64 { return w.Held12 }, c.after.Held12),
