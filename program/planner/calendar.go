@@ -85,8 +85,10 @@ func trainingDays(a *program.Assessment, monday program.Date) []program.Date {
 	return days
 }
 
+// away says that a day is one away, or ill.
 func away(a *program.Assessment, d program.Date) bool {
-	return slices.ContainsFunc(a.Training.Away, func(v program.Interval) bool { return v.Has(d) })
+	has := func(v program.Interval) bool { return v.Has(d) }
+	return slices.ContainsFunc(a.Training.Away, has) || slices.ContainsFunc(a.Training.Ill, has)
 }
 
 func daysAway(a *program.Assessment, monday program.Date) int {

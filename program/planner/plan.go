@@ -142,7 +142,11 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 		l := p.works(i, main)
 		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
 		if w.kind == program.WeekTest {
-			l.taper(l.halfSeconds())
+			before := l.halfSeconds()
+			if v.built > 0 { // in the block before
+				before = min(before, v.built)
+			}
+			l.taper(before)
 		}
 		return l
 	case w.kind == program.WeekTest:

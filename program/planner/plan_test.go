@@ -50,6 +50,10 @@ func TestSameInputSameBytes(t *testing.T) {
 
 func bytesOf(lib *program.Library, a program.Assessment) []byte {
 	p, _ := Plan(lib, &a)
+	return bytesOfProgram(p)
+}
+
+func bytesOfProgram(p program.Program) []byte {
 	b, err := json.Marshal(p)
 	if err != nil {
 		panic(err)

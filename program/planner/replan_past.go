@@ -53,6 +53,18 @@ func (b *past) quantile() float64 {
 	return plannedQuantile
 }
 
+// stays is how many build weeks the step stays what it is: one that is repeated,
+// or those in which help came back.
+func (b *past) stays() int {
+	switch {
+	case b.moreHelp:
+		return backWeeks
+	case b.repeat:
+		return 1
+	}
+	return 0
+}
+
 // main is the main work of the last build week.
 func (b *past) main() work { return b.last.main }
 
@@ -92,7 +104,7 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 		add(w.kind, w.halfSeconds)
 	}
 	for i := range p.past.weeks {
-		add(p.weeks[i].kind, p.past.counted[i])
+		add(p.weeks[i].kind, p.bearable(&p.past.weeks[i], p.past.counted[i]))
 		if p.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}
@@ -102,6 +114,15 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 		p.loads[lastBuild], p.main[lastBuild] = p.past.last, p.past.last.main
 	}
 	return slices.Clone(p.past.weeks), lastBuild, session
+}
+
+// bearable is how much of a week's work counts as a start for the next: where it
+// was printed for joints that were well then, as much as sore ones bear.
+func (p *plan) bearable(printed *program.Week, halfSeconds int) int {
+	if printed.Effort > p.limits.effort {
+		return scale(halfSeconds, p.limits.factors)
+	}
+	return halfSeconds
 }
 
 // recalled is a printed week as the calendar had it.
@@ -204,7 +225,7 @@ func (p *plan) workOf(item *program.Prescription) work {
 func (p *plan) resumed() (stage, bool) {
 	first := p.firstBuild()
 	if p.past.step == "" || first < 0 {
-		return stage{rung: onTheFloor}, false
+		return stage{rung: onTheFloor}, p.limits.elbowSore && !p.past.last.main.none()
 	}
 	for r := p.rungBelow(p.past.step); r >= 0; r-- {
 		for _, short := range []bool{false, true} {

@@ -41,7 +41,7 @@ const (
 // of about ten seconds, whose loads the coach chose.
 func newTrainee(seed uint64, lib *program.Library, a *program.Assessment) *trainee {
 	_, p, _ := begin(lib, a)
-	rng := rand.New(rand.NewPCG(seed, 1))
+	rng := seeded(seed)
 	t := &trainee{
 		rng: rng, body: p.body,
 		c:     math.Log(p.body.all[0].load) + 0.1 + 0.35*rng.NormFloat64(),
@@ -53,6 +53,8 @@ func newTrainee(seed uint64, lib *program.Library, a *program.Assessment) *train
 	a.Tests = t.tests(2)
 	return t
 }
+
+func seeded(seed uint64) *rand.Rand { return rand.New(rand.NewPCG(seed, 1)) }
 
 // tests are maximal holds of one day, at so many steps, each with the rig whose
 // hold comes nearest to ten seconds.

@@ -37,8 +37,8 @@ func (p *plan) stages() []stage {
 // stageFor decides one week's step; it never goes back from the current one.
 func (p *plan) stageFor(week, current int) stage {
 	want := max(current, p.forecastStep(week))
-	if p.past.repeat && current != onTheFloor && week == p.firstBuild() {
-		want = current // the gate was tried and not passed: the week is repeated
+	if current != onTheFloor && p.buildsBefore(week) < p.past.stays() {
+		want = current // the gate was tried and not passed
 	}
 	lowest := max(current, 0)
 	if p.enterable(want, week, false) {
