@@ -148,9 +148,6 @@ func (r *reading) countedIn(i int, w *weekPrinted) int {
 			}
 		}
 	}
-	if armDays(w) > 0 {
-		done = max(done, 1) // a week with hardly a hold is no week off
-	}
 	return min(done, w.HalfSeconds)
 }
 

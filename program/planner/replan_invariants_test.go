@@ -23,19 +23,21 @@ func (l life) GoString() string {
 	return fmt.Sprintf("{%+v %+v %+v on %s, %d lines, %d versions, block from %s of %d weeks}", l.a.Training, l.a.Health, l.a.Goal, l.on, len(l.a.Log.Entries), len(l.wall), last.Weeks[0].Start, len(last.Weeks))
 }
 
-// whole puts the weeks of earlier blocks before a program's, as they were done,
-// so that a checker sees all the work behind.
+// whole puts the weeks of earlier blocks before a program's, and counts in all
+// that are over the work that was done, so that a checker sees the work behind.
 func whole(p program.Program, r *reading) program.Program {
 	var earlier []program.Week
-	for _, w := range r.weeks {
-		if w.start >= p.Start || w.Number == 0 {
-			continue
-		}
+	p.Weeks = slices.Clone(p.Weeks)
+	for i, w := range r.weeks {
 		week := *w.Week
-		if r.kindDone(w) == program.WeekAway {
-			week.Kind, week.HalfSeconds, week.Sessions = program.WeekAway, 0, nil
+		if week.HalfSeconds = r.countedIn(i, w); r.kindDone(w) == program.WeekAway {
+			week.Kind, week.Sessions = program.WeekAway, nil
 		}
-		earlier = append(earlier, week)
+		if at := int(w.start-p.Start) / 7; w.start >= p.Start {
+			p.Weeks[at].HalfSeconds = week.HalfSeconds
+		} else if w.Number > 0 {
+			earlier = append(earlier, week)
+		}
 	}
 	if len(earlier) > 0 {
 		p.Start, p.Weeks = earlier[0].Start, append(earlier, p.Weeks...)

@@ -97,6 +97,9 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 	lastBuild = -1
 	var before program.WeekKind
 	add := func(kind program.WeekKind, halfSeconds int) {
+		if halfSeconds == 0 && kind == program.WeekBuild {
+			kind = program.WeekAway // no hold that counts: as good as off
+		}
 		v.add(kind, halfSeconds, before != program.WeekBuild)
 		before = kind
 	}
