@@ -73,7 +73,7 @@ func logPath(slug string) string { return path.Join(clientsFolder, slug, logFile
 // readForLog reads what a log's lines are checked against. What is wrong in the
 // log itself is said and does not keep new lines out.
 func (j *job) readForLog(slug string) (program.Studio, *program.Assessment, error) {
-	studio, problems := j.read()
+	studio, problems := j.readFor(slug)
 	problems = about(problems, slug)
 	inLog := func(p program.Problem) bool { return p.File == logPath(slug) && p.Line > 0 }
 	chosen := pick(studio.Clients, slug)

@@ -77,6 +77,7 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	j.sideBySide(len(chosen), func(i int) {
 		m.clients[i] = makeClient(studio, chosen[i], part)
 		m.clients[i].forget()
+		forgetLog(chosen[i])
 	})
 	var views []*view.View
 	for _, c := range m.clients {

@@ -90,6 +90,7 @@ func (j *job) overview(on program.Date, o reviewOptions) error {
 		r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
 		line, words := view.NewStanding(studio.Coach, &studio.Library, &p, &r)
 		lines[i], found[i] = line, append(more, words...)
+		forgetLog(a)
 	})
 	stopped := j.report(append(problems, slices.Concat(found...)...))
 	if err := view.Overview(j.out, studio.Coach, &studio.Library, on, lines); err != nil {
@@ -98,12 +99,16 @@ func (j *job) overview(on program.Date, o reviewOptions) error {
 	return stopped
 }
 
+// forgetLog lets go of what a client has done, once it is read: of hundreds of
+// clients, all at once would fill the memory.
+func forgetLog(a *program.Assessment) { a.Log, a.Plans = program.Log{}, nil }
+
 // reviewClient is all that one client's log says.
 func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error {
 	if err := j.checkClient(slug); err != nil {
 		return err
 	}
-	studio, problems := j.read()
+	studio, problems := j.readFor(slug)
 	problems = about(problems, slug)
 	chosen := pick(studio.Clients, slug)
 	if problems.Stop() || len(chosen) == 0 {

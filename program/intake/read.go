@@ -22,6 +22,12 @@ const clientsFolder = "content/clients"
 // What could be read is in the Studio, even where there are problems; clients
 // with errors in their file are left out. The problems are sorted.
 func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Problems) {
+	return ReadFor(coach, builtIn, chance, "")
+}
+
+// ReadFor reads what Read does, but for what clients other than the one named
+// have done: of hundreds, their logs and kept plans are most of the work.
+func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studio, program.Problems) {
 	f := &folder{coach: coach, builtIn: builtIn}
 	if !f.exists("content") {
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
@@ -36,8 +42,9 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	}
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
-	f.readLogs(clients, about.Dates)
-	f.readPlans(clients)
+	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
+	f.readLogs(wanted, about.Dates)
+	f.readPlans(wanted)
 	checkPagesDiffer(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
 }
