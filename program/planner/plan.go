@@ -18,6 +18,10 @@
 //     are full; pulling matches pushing.
 //  9. outcome: forecasts, gates, what comes after, notes.
 //
+// Once there is a log, [Read] lays it beside the plans that hung on the wall: the
+// estimate follows the sets, gates and joints are looked at, and the same steps
+// run again for the weeks ahead, from what was done.
+//
 // # What holds for every plan
 //
 // Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more

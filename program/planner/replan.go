@@ -243,16 +243,24 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Sessions, out.Done, out.Missed = r.sessions()
 	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
 	out.Doubted, out.Unread = r.est.doubted, r.est.unread
-	out.Moves = slices.Clone(r.est.moves[min(r.since, len(r.est.moves)):])
-	slices.SortStableFunc(out.Moves, func(a, b program.Move) int { return cmp.Compare(math.Abs(b.Moved), math.Abs(a.Moved)) })
-	out.Moves = out.Moves[:min(len(out.Moves), movesShown)]
+	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
 	out.Gates, out.Flags = gates, r.flags(pains, gates, out.Ended)
 	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
-	out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))
 }
 
 // movesShown is how many sets a review names.
 const movesShown = 8
+
+// most are the moves that went furthest.
+func most(moves []move) []program.Move {
+	moves = slices.Clone(moves)
+	slices.SortStableFunc(moves, func(a, b move) int { return cmp.Compare(math.Abs(b.moved), math.Abs(a.moved)) })
+	var out []program.Move
+	for _, m := range moves[:min(len(moves), movesShown)] {
+		out = append(out, program.Move{Set: m.set.SetRead, Moved: m.moved})
+	}
+	return out
+}
 
 // outlookAt is the estimate and its forecasts at a moment, with the weeks that
 // hung on the wall for the time after it.
@@ -286,7 +294,9 @@ func (r *reading) finish(out *program.Review, p *program.Program) {
 	if len(p.Withheld) == 0 && p.From != 0 {
 		out.Notes = r.notes()
 		out.Changes = changes(wall.Weeks, p.Weeks, p.From)
-		out.ForecastAfter, out.GoalAfter = p.Forecasts, p.Goal
+		out.After, out.ForecastAfter, out.GoalAfter = p.Capacity, p.Forecasts, p.Goal
+	} else {
+		out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))
 	}
 	for _, w := range p.Weeks {
 		for _, s := range w.Sessions {

@@ -35,8 +35,15 @@ type estimate struct {
 	tested bool               // a hold was read
 	tests  []program.TestRead
 
-	moves, doubted []program.Move
-	unread         []program.Note
+	moves   []move
+	doubted []program.Move
+	unread  []program.Note
+}
+
+// move is how far a set moved the estimate.
+type move struct {
+	set   *setRead
+	moved float64 // of ln C12
 }
 
 // Discounts of a reading (our judgement).
@@ -103,7 +110,7 @@ func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
 		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: o.Load * math.Exp(bestMargin(o.Seconds))})
 	}
 	if math.Abs(moved) > readLeast {
-		e.moves = append(e.moves, program.Move{Set: s.SetRead, Moved: moved})
+		e.moves = append(e.moves, move{s, moved})
 	}
 }
 

@@ -24,7 +24,7 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 		}
 		if try.counts() {
 			if n := len(counting); n == 0 || 24*int(d.date-counting[n-1].Date) >= g.Apart {
-				counting = append(counting, program.GateDay{Date: d.date, Sets: try.shown, Counts: true})
+				counting = append(counting, program.GateDay{Date: d.date, Sets: reads(try.shown), Counts: true})
 			}
 		}
 		if best == nil || try.score() >= best.score() {
@@ -40,9 +40,12 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 		read.State = program.GateNotYet
 	}
 	if best != nil {
-		read.Criteria = best.criteria
+		for _, c := range best.criteria {
+			c.Sets = reads(c.sets)
+			read.Criteria = append(read.Criteria, c.Criterion)
+		}
 		if len(counting) == 0 {
-			read.Days = []program.GateDay{{Date: best.date, Sets: best.shown}}
+			read.Days = []program.GateDay{{Date: best.date, Sets: reads(best.shown)}}
 		}
 	}
 	read.Criteria = append(read.Criteria, program.Criterion{Name: "sessions", Wanted: float64(sessions), Shown: float64(len(counting)), Met: len(counting) >= sessions})
@@ -89,15 +92,21 @@ func asks(d *dayRead, g program.StepGate) bool {
 // gateTry is one day's free sets of a step, held against its gate.
 type gateTry struct {
 	date     program.Date
-	shown    []program.SetRead // that decide
-	criteria []program.Criterion
+	shown    []*setRead // that decide
+	criteria []criterion
+}
+
+// criterion is one with the sets that decide it, not yet written out.
+type criterion struct {
+	program.Criterion
+	sets []*setRead
 }
 
 func (t *gateTry) counts() bool { return t.score() == len(t.criteria) }
 
 // missed says that something was shown not to be there yet.
 func (t *gateTry) missed() bool {
-	return slices.ContainsFunc(t.criteria, func(c program.Criterion) bool { return !c.Met && !c.Unsaid })
+	return slices.ContainsFunc(t.criteria, func(c criterion) bool { return !c.Met && !c.Unsaid })
 }
 
 func (t *gateTry) score() int {
@@ -127,20 +136,19 @@ func tryGate(d *dayRead, g program.StepGate) *gateTry {
 		return nil
 	}
 	t := &gateTry{date: d.date}
-	free := program.Criterion{Name: "free", Met: len(sets) >= g.Sets, Wanted: float64(g.Sets), Shown: float64(len(sets))}
+	free := criterion{Criterion: program.Criterion{Name: "free", Met: len(sets) >= g.Sets, Wanted: float64(g.Sets), Shown: float64(len(sets))}}
 	if len(sets) == 0 {
-		free.Sets = reads(helped)
+		free.sets = helped
 	}
-	long := longEnough(sets, g)
-	t.shown = reads(long)
-	t.criteria = append(t.criteria, free,
-		program.Criterion{Name: "hold", Met: len(long) >= g.Sets, Wanted: float64(g.Hold), Shown: nthLongest(sets, g.Sets), Sets: reads(sets)})
+	t.shown = longEnough(sets, g)
+	hold := program.Criterion{Name: "hold", Met: len(t.shown) >= g.Sets, Wanted: float64(g.Hold), Shown: nthLongest(sets, g.Sets)}
+	t.criteria = append(t.criteria, free, criterion{hold, sets})
 	if g.Single > 0 { // one set more, or all of them as long as that one
 		longest := nthLongest(sets, 1)
 		met := longest >= float64(g.Single) && len(sets) > g.Sets || nthLongest(sets, g.Sets) >= float64(g.Single)
-		t.criteria = append(t.criteria, program.Criterion{Name: "single", Met: met, Wanted: float64(g.Single), Shown: longest})
+		t.criteria = append(t.criteria, criterion{Criterion: program.Criterion{Name: "single", Met: met, Wanted: float64(g.Single), Shown: longest}})
 	}
-	t.criteria = append(t.criteria, clean(long), lastRPE(sets, g), pain(sets, g))
+	t.criteria = append(t.criteria, clean(t.shown), lastRPE(sets, g), pain(sets, g))
 	return t
 }
 
@@ -182,38 +190,38 @@ func nthLongest(sets []*setRead, n int) float64 {
 	return seconds[len(seconds)-n]
 }
 
-func clean(sets []*setRead) program.Criterion {
-	c := program.Criterion{Name: "clean", Met: len(sets) > 0}
+func clean(sets []*setRead) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "clean", Met: len(sets) > 0}}
 	for _, s := range sets {
 		if s.Done.Clean != program.CleanYes {
 			c.Met = false
 			c.Unsaid = c.Unsaid || s.Done.Clean == program.CleanUnsaid
-			c.Sets = append(c.Sets, s.SetRead)
+			c.sets = append(c.sets, s)
 		}
 	}
 	return c
 }
 
-func lastRPE(sets []*setRead, g program.StepGate) program.Criterion {
-	c := program.Criterion{Name: "rpe", Wanted: g.RPEMax}
+func lastRPE(sets []*setRead, g program.StepGate) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "rpe", Wanted: g.RPEMax}}
 	if len(sets) == 0 {
 		return c
 	}
 	last := sets[len(sets)-1]
-	c.Shown, c.Unsaid, c.Sets = last.Done.RPE, last.Done.RPE == 0, []program.SetRead{last.SetRead}
+	c.Shown, c.Unsaid, c.sets = last.Done.RPE, last.Done.RPE == 0, sets[len(sets)-1:]
 	c.Met = !c.Unsaid && last.Done.RPE <= g.RPEMax
 	return c
 }
 
-func pain(sets []*setRead, g program.StepGate) program.Criterion {
-	c := program.Criterion{Name: "pain", Met: len(sets) > 0, Wanted: float64(g.PainMax), Unsaid: true}
+func pain(sets []*setRead, g program.StepGate) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "pain", Met: len(sets) > 0, Wanted: float64(g.PainMax), Unsaid: true}}
 	for _, s := range sets {
 		worst := s.Done.Pain.Worst()
 		c.Unsaid = c.Unsaid && !s.Done.Pain.Given
 		c.Shown = max(c.Shown, float64(worst))
 		if worst > g.PainMax {
 			c.Met = false
-			c.Sets = append(c.Sets, s.SetRead)
+			c.sets = append(c.sets, s)
 		}
 	}
 	return c
