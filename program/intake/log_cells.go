@@ -64,7 +64,10 @@ func (l *logLine) amount(c column, cell, written string) (float64, bool) {
 	if isDash(written) {
 		return unsaid, true
 	}
-	x, ok := l.number(c, cell, strings.TrimSuffix(written, "s"))
+	if n := len(written); n > 1 && written[n-1] == 's' && '0' <= written[n-2] && written[n-2] <= '9' {
+		written = written[:n-1] // 12s
+	}
+	x, ok := l.number(c, cell, written)
 	switch {
 	case !ok:
 		return 0, false
