@@ -65,9 +65,9 @@ type logBook struct {
 	room []program.SetDone // sets are taken from here, to spare allocations
 }
 
-// readLogs reads the logs of all clients, side by side. A log is read once the
-// assessment is sound, which says what bands and steps there are.
-func (f *folder) readLogs(clients []*client, dates program.DateOrder) {
+// readDone reads the logs and the kept plans of clients, side by side. A log is
+// read once the assessment is sound, which says what bands and steps there are.
+func (f *folder) readDone(clients []*client, dates program.DateOrder) {
 	own := make([]folder, len(clients))
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -76,6 +76,7 @@ func (f *folder) readLogs(clients []*client, dates program.DateOrder) {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
 				own[i].coach = f.coach
 				own[i].readLog(clients[i], dates)
+				own[i].readPlans(clients[i])
 			}
 		})
 	}

@@ -27,25 +27,25 @@ func PlanFile(v *program.PlanVersion) string {
 	return fmt.Sprintf("%s/%s-%d.json", plansFolder, v.On, v.Version)
 }
 
-// readPlans reads the kept plans of all clients.
-func (f *folder) readPlans(clients []*client) {
-	for _, c := range clients {
-		dir := path.Join(clientsFolder, c.Slug, plansFolder)
-		for _, e := range f.entries(f.coach, dir) {
-			name := planName.FindStringSubmatch(e.Name())
-			if name == nil {
-				f.doubt(dir+"/"+e.Name(), "this file is not read", "Kept plans are called like 2027-02-12-2.json.")
-				continue
-			}
-			if src, ok := f.open(f.coach, dir+"/"+e.Name(), false); ok {
-				c.plans = append(c.plans, src)
-				if v, ok := src.readPlan(); ok && src.namedAfter(&v, name) {
-					c.Plans = append(c.Plans, v)
-				}
-			}
+// readPlans reads a client's kept plans.
+func (f *folder) readPlans(c *client) {
+	dir := path.Join(clientsFolder, c.Slug, plansFolder)
+	for _, e := range f.entries(f.coach, dir) {
+		name := planName.FindStringSubmatch(e.Name())
+		if name == nil {
+			f.doubt(dir+"/"+e.Name(), "this file is not read", "Kept plans are called like 2027-02-12-2.json.")
+			continue
 		}
-		c.orderPlans(dir)
+		src, ok := f.open(f.coach, dir+"/"+e.Name(), false)
+		if !ok {
+			continue
+		}
+		c.plans = append(c.plans, src)
+		if v, ok := src.readPlan(); ok && src.namedAfter(&v, name) {
+			c.Plans = append(c.Plans, v)
+		}
 	}
+	c.orderPlans(dir)
 }
 
 // orderPlans sorts by version, and refuses two of one number or a later one made
@@ -89,7 +89,7 @@ func (s *source) readPlan() (program.PlanVersion, bool) {
 		}
 	}
 	if err != nil {
-		s.say(s.placeOf(text, err, dec.InputOffset()), "this is not a plan as it was kept: "+plain(err), planAdvice)
+		s.say(s.placeOf(text, err), "this is not a plan as it was kept: "+plain(err), planAdvice)
 		return v, false
 	}
 	if wrong := planFault(&v); wrong != "" {
@@ -101,25 +101,28 @@ func (s *source) readPlan() (program.PlanVersion, bool) {
 
 const planAdvice = "Kept plans are not to be edited; take the file from a copy, or take it away if that plan never hung on the wall."
 
-// placeOf is the line where reading stopped.
-func (s *source) placeOf(text string, err error, at int64) program.Place {
+// placeOf is the line where reading stopped, where that is known.
+func (s *source) placeOf(text string, err error) program.Place {
 	var syntax *json.SyntaxError
 	var kind *json.UnmarshalTypeError
+	var at int64
 	switch {
 	case errors.As(err, &syntax):
 		at = syntax.Offset
 	case errors.As(err, &kind):
 		at = kind.Offset
+	default:
+		return program.Place{File: s.file}
 	}
-	at = max(0, min(at, int64(len(text))))
-	return program.Place{File: s.file, Line: 1 + strings.Count(text[:at], "\n")}
+	return program.Place{File: s.file, Line: 1 + strings.Count(text[:min(at, int64(len(text)))], "\n")}
 }
 
 // plain is an error of the JSON reader without its Go names.
 func plain(err error) string {
 	var kind *json.UnmarshalTypeError
 	if errors.As(err, &kind) {
-		return fmt.Sprintf("%s can't be a %s", kind.Field, kind.Value)
+		field := kind.Field[strings.LastIndex(kind.Field, ".")+1:]
+		return fmt.Sprintf("%s can't be a %s", strings.ToLower(field), kind.Value)
 	}
 	if errors.Is(err, io.ErrUnexpectedEOF) || errors.Is(err, io.EOF) {
 		return "it ends in the middle"

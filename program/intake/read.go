@@ -43,8 +43,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
 	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
-	f.readLogs(wanted, about.Dates)
-	f.readPlans(wanted)
+	f.readDone(wanted, about.Dates)
 	checkPagesDiffer(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients)}, f.collect(library, file, clients)
 }
