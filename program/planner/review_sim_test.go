@@ -74,7 +74,7 @@ func playBlock(t *testing.T, lib *program.Library, seed uint64, weeks int) []pla
 // steps, rigs and torque model included; and the error at the step trained
 // shrinks with the sessions.
 func TestRangeCoversTheTruth(t *testing.T) {
-	const clients, weeks = 100, 7
+	const clients, weeks = 100, 6
 	lib := library(t)
 	covered, n := 0, 0
 	square := make([]float64, weeks)
@@ -102,7 +102,7 @@ func TestRangeCoversTheTruth(t *testing.T) {
 func TestHalfReachAStepByItsLikelyDate(t *testing.T) {
 	lib := library(t)
 	reached, n := 0, 0
-	for _, p := range playAll(400, func(seed uint64) *played { return playForecast(t, lib, seed) }) {
+	for _, p := range playAll(300, func(seed uint64) *played { return playForecast(t, lib, seed) }) {
 		if p == nil {
 			continue
 		}
@@ -112,7 +112,7 @@ func TestHalfReachAStepByItsLikelyDate(t *testing.T) {
 	}
 	share := float64(reached) / float64(n)
 	t.Logf("%d of %d reach the step", reached, n)
-	if n < 200 || share < 0.40 || share > 0.60 {
+	if n < 150 || share < 0.40 || share > 0.60 {
 		t.Errorf("%d of %d reach a step by its likely date", reached, n)
 	}
 }
