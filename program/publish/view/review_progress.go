@@ -201,7 +201,7 @@ func (c *charts) strength() Chart {
 		}
 		return share(best)
 	})}
-	v := c.chart("strength", ticks(5, false, now.Low, now.High, planned.Values, tests.Values), now, planned, tests)
+	v := c.chart("strength", ticks(5, false, now.Values, now.Low, now.High, planned.Values, tests.Values), now, planned, tests)
 	v.Desc = c.describe("strength", now.Values, 0)
 	return v
 }
