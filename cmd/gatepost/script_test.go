@@ -24,7 +24,7 @@ func TestMain(m *testing.M) {
 //	exits CODE COMMAND…      runs a command and compares its exit code
 //	asnobody CODE COMMAND…   the same without root's rights
 //	absent PATH WORD…        fails where any file below PATH has one of the words
-//	valid FILE               compares a program as JSON with its published schema
+//	valid FILE [SCHEMA]      compares a program, or another JSON, with its published schema
 //	studio                   copies the demo studio into the folder
 //	withoutlogs              takes the logs of all clients away
 //	unended FILE             takes the line break at a file's end away
@@ -117,7 +117,11 @@ func pdfText(ts *testscript.TestScript, path string) string {
 // valid compares with the JSON Schema (2020-12, by its own declaration) that
 // describes a program for other software.
 func valid(ts *testscript.TestScript, neg bool, args []string) {
-	schema, err := jsonschema.NewCompiler().Compile(ts.Getenv("REPO") + "/program/publish/view/program.schema.json")
+	name := "program.schema.json"
+	if len(args) > 1 {
+		name = args[1]
+	}
+	schema, err := jsonschema.NewCompiler().Compile(ts.Getenv("REPO") + "/program/publish/view/" + name)
 	ts.Check(err)
 	value, err := jsonschema.UnmarshalJSON(strings.NewReader(ts.ReadFile(args[0])))
 	ts.Check(err)

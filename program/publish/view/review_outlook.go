@@ -29,7 +29,7 @@ func (s *speech) estimates(p *program.Program, r *program.Review) []string {
 			"low", s.percent(c.Low/goal), "high", s.percent(c.High/goal))
 	}
 	all := []string{write("held", r.After)}
-	if r.Last != 0 {
+	if r.Last != 0 && r.Before != r.After {
 		all = append(all, write("held_before", r.Before))
 	}
 	if len(p.Weeks) > 0 && len(p.Withheld) == 0 {
@@ -53,10 +53,7 @@ func (s *speech) forecastRead(p *program.Program, r *program.Review) []string {
 		return s.say("review."+key, "range", s.dateRange(f, false), "date", s.date(goal.By), "chance", s.say("chance."+chance(goal.Chance)))
 	}
 	after := write("forecast_after", r.ForecastAfter, r.GoalAfter)
-	if r.Last == 0 {
-		return []string{after}
-	}
-	if r.GoalBefore.Met {
+	if r.Last == 0 || r.GoalBefore.Met || r.Before == r.After {
 		return []string{after}
 	}
 	return []string{write("forecast_before", r.ForecastBefore, r.GoalBefore), after}
