@@ -31,6 +31,7 @@ type (
 		SetsLeast   int          `json:"setsLeast,omitempty"`
 		Rest        int          `json:"rest,omitempty"`
 		HalfSeconds int          `json:"halfSeconds,omitempty"`
+		MostHalf    int          `json:"mostHalf,omitempty"`
 		Provisional bool         `json:"provisional,omitempty"`
 		Notes       []planNote   `json:"notes,omitempty"`
 	}
@@ -133,7 +134,7 @@ func (w *planWriter) value(v any) []byte {
 
 func toPlanWeek(w *program.Week) planWeek {
 	return planWeek{w.Number, w.Start, string(w.Kind), w.Step, w.Exercise, toPlanRig(w.Rig), w.Help, w.Ahead, w.Scale,
-		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.Provisional, each(w.Notes, toPlanNote)}
+		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.MostHalf, w.Provisional, each(w.Notes, toPlanNote)}
 }
 
 func toPlanSession(s *program.Session) planSession {
