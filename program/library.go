@@ -17,6 +17,8 @@ type Coach struct {
 	Site    string // public address of the site, ending in "/"; empty: none
 	Lang    string // language of the words file; empty: "en"
 	Dates   DateOrder
+	Inks    Inks   // of the print
+	Places  Places // where each value was written
 }
 
 // DateOrder is how a coach writes dates in numbers, day.month.year or

@@ -142,6 +142,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output) *cli
 		return c
 	}
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
+	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if wall.Review.Last != 0 {
 		c.readBack(studio, &wall)
@@ -224,7 +225,12 @@ func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
 	if !part.print {
 		return nil, nil
 	}
-	return paper.TestSheet(studio.Coach, &studio.Library)
+	return blankSheet(studio)
+}
+
+func blankSheet(studio *program.Studio) ([]byte, program.Problems) {
+	banded, lean := planner.Shown(&studio.Library)
+	return paper.TestSheet(studio.Coach, &studio.Library, paper.Shown{Banded: banded, Lean: lean})
 }
 
 // pick finds one client by slug, or all where none is named.

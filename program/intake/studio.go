@@ -21,7 +21,39 @@ func studio(c *program.Coach) read {
 		may("site", "https://example.org/", address(&c.Site)),
 		may("language", "en", language(&c.Lang)),
 		may("dates", "day-first", choice(&c.Dates, program.DayFirst, program.MonthFirst)),
+		may("inks", inksLike, group(
+			may("dark", `"#16181d"`, ink(&c.Inks.Dark)),
+			may("accent", `"#b0371b"`, ink(&c.Inks.Accent)),
+		)),
 	)
+}
+
+const inksLike = `{dark: "#16181d", accent: "#b0371b"}`
+
+var inkForm = regexp.MustCompile(`^#[0-9a-fA-F]{6}$`)
+
+// leastContrast is the least that a text's colour must have on its ground
+// (published: WCAG 2.2, success criterion 1.4.3).
+const leastContrast = 4.5
+
+// ink reads a colour that is dark enough to be read on white paper.
+func ink(into *program.Ink) read {
+	return func(v value) {
+		var s string
+		if text(&s)(v); s == "" {
+			return
+		}
+		i := program.Ink(strings.ToLower(s))
+		switch {
+		case !inkForm.MatchString(s):
+			v.say(v.here(), fmt.Sprintf("%s is not a colour", quote(s)), "Write # and six digits 0 to f, in quotes: "+v.example())
+		case i.OnWhite() < leastContrast:
+			v.say(v.here(), fmt.Sprintf("%s is too light to read on white: a contrast of %.2f, and 4.5 is the least", quote(s), i.OnWhite()),
+				"Take a darker shade, for example: "+v.example())
+		default:
+			*into = i
+		}
+	}
 }
 
 // address reads the public address of the site; it ends in "/".
@@ -62,6 +94,7 @@ func (f *folder) readStudio() (c program.Coach, src *source) {
 	}
 	src, ok := f.open(f.coach, studioFile, false)
 	if ok {
+		c.Places = src.places
 		src.readYAML("coach: Tilda Roake", studio(&c))
 	}
 	return c, src

@@ -60,13 +60,24 @@ func (p *plan) choose(n need) *program.Exercise {
 	return best
 }
 
-// easier is the first easier version of an exercise that serves the same need.
+// easier is the nearest easier version of an exercise that serves the same need,
+// looking past those that ask for kit which is not there.
 func (p *plan) easier(e *program.Exercise, n need) *program.Exercise {
-	for _, id := range e.Easier {
-		x, ok := p.lib.Exercise(id)
-		if ok && p.can(x) && x.Trains[0] == n.purpose && !(n.bentArms && x.StraightArm) {
-			return x
+	seen := map[string]bool{e.ID: true}
+	for ids := e.Easier; len(ids) > 0; {
+		var next []string
+		for _, id := range ids {
+			x, ok := p.lib.Exercise(id)
+			if !ok || seen[id] {
+				continue
+			}
+			if p.can(x) && x.Trains[0] == n.purpose && !(n.bentArms && x.StraightArm) {
+				return x
+			}
+			seen[id] = true
+			next = append(next, x.Easier...)
 		}
+		ids = next
 	}
 	return e
 }

@@ -231,15 +231,20 @@ func widen(q *mechanics.Pose, s *program.Step) {
 // de Leva's samples (published: 1996, women 61.9 kg, 1.735 m; men 73.0 kg,
 // 1.741 m).
 func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
-	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
-		Hanging: program.Hanging{Support: 0.10}}
-	if sex == program.SexFemale {
-		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
-	}
+	a := referenceAthlete(sex)
 	b, _ := newBody(&a, m)
 	var out []program.StepLoad
 	for i := range b.all {
 		out = append(out, b.stepLoad(&b.all[i]))
 	}
 	return out
+}
+
+func referenceAthlete(sex program.Sex) program.Assessment {
+	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
+		Hanging: program.Hanging{Support: 0.10}}
+	if sex == program.SexFemale {
+		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
+	}
+	return a
 }

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"encoding/json"
+	"math"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -89,4 +90,16 @@ func retraced(lib *program.Library, a *program.Assessment) *plan {
 	p.past.state, p.past.career = state, career(a, p.body)
 	p.fill(&program.Program{}, nil)
 	return p
+}
+
+// What the form shows is in balance: the band helps, and the lean is as far as it
+// says (shoulder ahead of the wrist crease).
+func TestShownStances(t *testing.T) {
+	banded, lean := Shown(library(t))
+	if !banded.Drawn() || banded.Help < 20 || banded.Anchor.Y < banded.Hip.Y {
+		t.Errorf("the band helps by %.0f N from %v", banded.Help, banded.Anchor)
+	}
+	if ahead := lean.Shoulder.X - lean.Wrist.X; math.Abs(ahead-shownLean) > 0.001 {
+		t.Errorf("the lean is %.3f m", ahead)
+	}
 }

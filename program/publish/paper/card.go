@@ -32,7 +32,7 @@ const (
 // layCards fills sheets with cards in reading order.
 func layCards(ts *typesetter, v *view.View, bothSides bool) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
-	plates := map[string]*Plate{}
+	plates := map[any]*Plate{}
 	var pages []*Page
 	week := 0
 	for i := range v.Cards {

@@ -80,8 +80,8 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 // boxes at the right.
 func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 	perLine := boxColumns(item)
-	_, width, bottom := p.boxes(0, y, item, perLine)
-	marks, _, _ := p.boxes(p.Right()-width, y, item, perLine)
+	width := boxesWidth(item, perLine)
+	marks, _, bottom := p.boxes(p.Right()-width, y, item, perLine)
 	w := p.W - width - 2
 	dose := min(Bold.width(p.clean(item.Amount), 14)+0.1, w/2)
 	marks = append(marks,
@@ -151,8 +151,8 @@ const (
 // small is any other item of its own: words at the left, dose, boxes at the right.
 func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	perLine := boxColumns(item)
-	_, width, bottom := p.boxes(0, y, item, perLine)
-	boxes, _, _ := p.boxes(p.Right()-width, y, item, perLine)
+	width := boxesWidth(item, perLine)
+	boxes, _, bottom := p.boxes(p.Right()-width, y, item, perLine)
 	dose := p.Right() - max(width, usualBoxes*writingBox) - 1.5 - doseWidth
 	if item.Max || item.Check {
 		dose = p.Right() - width - 1.5
@@ -226,7 +226,12 @@ func (p *card) boxes(x, y float64, item view.CardItem, perLine int) (marks []Mar
 		marks = append(marks, Frame{b, 0.3, 0, Ink},
 			p.fit(Box{b.X + 0.6, b.Y + 0.4, b.W - 1.2, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, caption))
 	}
-	return marks, float64(perLine) * writingBox, y + float64(n/perLine+1)*writingBox
+	return marks, boxesWidth(item, perLine), y + float64(n/perLine+1)*writingBox
+}
+
+// boxesWidth is how wide a line of boxes is.
+func boxesWidth(item view.CardItem, perLine int) float64 {
+	return float64(min(perLine, sets(item)+1)) * writingBox
 }
 
 // waysOf are the easier and the harder version, named.

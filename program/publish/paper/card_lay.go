@@ -1,8 +1,6 @@
 package paper
 
 import (
-	"fmt"
-
 	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
@@ -14,12 +12,12 @@ type card struct {
 	Box    // what may be written on
 	v      *view.View
 	c      *view.Card
-	plates map[string]*Plate // of the document, by what they show
+	plates map[any]*Plate // of the document, by what they show
 	marks  []Mark
 	sharing
 }
 
-func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[string]*Plate) {
+func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[any]*Plate) {
 	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
 	y := p.header(p.Y)
 	y = p.prepare(y + 1.4)
@@ -56,7 +54,7 @@ func (p *card) header(y float64) float64 {
 	p.put(number,
 		p.fit(Box{x, y + 0.6, p.X + w - x, 4.6}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session),
 		p.fit(Box{p.X, y + 5.7, w, 3.9}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1}, p.c.Date+" · "+p.c.Minutes),
-		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, p.c.Note),
+		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Face: Bold, Size: leastCard, Leading: 1.1}, p.c.Note),
 	)
 	p.joints(Box{p.Right() - joints, y, joints, headHeight}, p.v.CardText.Before)
 	p.rule(y+headHeight+0.7, 0.5, Ink)
@@ -110,10 +108,11 @@ func (p *card) foot() float64 {
 		p.v.CardText.Tomorrow))
 	p.jointBoxes(p.X+label, y)
 	x := p.X + label + 3*jointBox + 4
-	s := style{Size: leastCard, Leading: 1.08, Align: AlignRight, Tone: Quiet}
-	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version)} {
-		p.put(p.fit(Box{x, y + 0.4, p.Right() - x, 2.8}, s, text))
-		y += 2.85
+	s := style{Size: leastCard, Leading: 0.99, Align: AlignRight, Tone: Quiet}
+	y -= 0.6
+	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
+		p.put(p.fit(Box{x, y, p.Right() - x, s.lead(s.Size)}, s, text))
+		y += s.lead(s.Size)
 	}
 	return p.Bottom() - stripHeight - 1
 }
@@ -176,12 +175,18 @@ func (p *card) plate(w, h float64) *Plate {
 	if !p.c.Figure.Drawn() {
 		return nil
 	}
-	key := fmt.Sprint("figure ", p.c.Number, h)
+	key := figureKey{p.c.Figure, w, h}
 	if p.plates[key] == nil {
 		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
 		p.plates[key] = figurePlate(d, w, h)
 	}
 	return p.plates[key]
+}
+
+// figureKey tells figures apart; most weeks share theirs with a neighbour.
+type figureKey struct {
+	program.Stance
+	w, h float64
 }
 
 // headroom is how much of the band is shown, as a share of stature.

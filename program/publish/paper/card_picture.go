@@ -19,14 +19,14 @@ func (p Picture) extent() Box { return p.Box }
 // belongs to one document.
 type Plate struct {
 	Width, Height float64 // mm
-	draw          func(*gofpdf.Fpdf)
+	draw          func(pen)
 	made          gofpdf.Template
 }
 
-func drawPicture(pdf *gofpdf.Fpdf, p Picture) {
+func drawPicture(pdf pen, p Picture) {
 	if p.made == nil {
 		size := gofpdf.SizeType{Wd: p.Plate.Width, Ht: p.Plate.Height}
-		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(&t.Fpdf) })
+		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(pen{&t.Fpdf, pdf.shades}) })
 	}
 	pdf.UseTemplateScaled(p.made, gofpdf.PointType{X: p.X, Y: p.Y}, gofpdf.SizeType{Wd: p.W, Ht: p.H})
 }
@@ -36,7 +36,7 @@ func drawPicture(pdf *gofpdf.Fpdf, p Picture) {
 func figurePlate(d figure.Drawing, width, height float64) *Plate {
 	scale := d.Scale(width, height)
 	at := func(p figure.Point) (x, y float64) { return scale * (p.X - d.Min.X), scale * (d.Max.Y - p.Y) }
-	return &Plate{Width: scale * d.Width(), Height: scale * d.Height(), draw: func(pdf *gofpdf.Fpdf) {
+	return &Plate{Width: scale * d.Width(), Height: scale * d.Height(), draw: func(pdf pen) {
 		pdf.SetLineJoinStyle("round")
 		for _, s := range d.Shapes {
 			drawShape(pdf, s, scale, at)
@@ -49,26 +49,26 @@ var inks = map[figure.Ink]Tone{figure.Near: Ink, figure.Far: Line, figure.Line: 
 
 const hairline = 0.2 // mm, the thinnest line that a copier keeps (our judgement)
 
-func drawShape(pdf *gofpdf.Fpdf, s figure.Shape, scale float64, at func(figure.Point) (x, y float64)) {
+func drawShape(pdf pen, s figure.Shape, scale float64, at func(figure.Point) (x, y float64)) {
 	width := max(scale*s.Width, hairline)
 	if s.Edge > 0 {
 		edge := 2 * scale * s.Edge
 		if s.Stroke {
 			edge += width
 		}
-		setLine(pdf, Paper, edge, 0)
+		pdf.line(Paper, edge, 0)
 		tracePaths(pdf, s.Paths, at, "D")
 	}
 	if s.Stroke {
-		setLine(pdf, inks[s.Ink], width, scale*s.Dash)
+		pdf.line(inks[s.Ink], width, scale*s.Dash)
 		tracePaths(pdf, s.Paths, at, "D")
 		return
 	}
-	setFill(pdf, inks[s.Ink])
+	pdf.fill(inks[s.Ink])
 	tracePaths(pdf, s.Paths, at, "F")
 }
 
-func tracePaths(pdf *gofpdf.Fpdf, paths []figure.Path, at func(figure.Point) (x, y float64), how string) {
+func tracePaths(pdf pen, paths []figure.Path, at func(figure.Point) (x, y float64), how string) {
 	for _, p := range paths {
 		pdf.MoveTo(at(p.From))
 		for _, c := range p.Curves {
@@ -101,8 +101,8 @@ func codePlate(address string, most float64) *Plate {
 	if side/modules < leastModule {
 		return nil
 	}
-	return &Plate{Width: side, Height: side, draw: func(pdf *gofpdf.Fpdf) {
-		setFill(pdf, Paper)
+	return &Plate{Width: side, Height: side, draw: func(pdf pen) {
+		pdf.fill(Paper)
 		pdf.Rect(0, 0, side, side, "F")
 		pdf.SetFillColor(0, 0, 0)
 		drawModules(pdf, code, side/modules)
@@ -110,7 +110,7 @@ func codePlate(address string, most float64) *Plate {
 }
 
 // drawModules draws each row's runs of black.
-func drawModules(pdf *gofpdf.Fpdf, code *qr.Code, side float64) {
+func drawModules(pdf pen, code *qr.Code, side float64) {
 	for y := range code.Size {
 		for x := 0; x < code.Size; x++ {
 			from := x

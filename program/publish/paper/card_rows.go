@@ -80,6 +80,9 @@ func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
 	for _, s := range sharings {
 		rows, heights = s.rows(p.c, p.v.CardText), nil
 		p.sharing = s
+		if len(rows) >= mostRows && s != sharings[len(sharings)-1] {
+			continue
+		}
 		total := 0.0
 		for _, r := range rows {
 			_, h := p.row(r, 0)
@@ -90,7 +93,7 @@ func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
 		if s.tight {
 			gap /= 2
 		}
-		if total+gap*float64(len(rows)) <= room && len(rows) < mostRows {
+		if total+gap*float64(len(rows)) <= room {
 			break
 		}
 	}

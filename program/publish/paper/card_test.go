@@ -104,7 +104,10 @@ func cardFaults(page *Page) []string {
 		case Frame:
 			boxes = append(boxes, m)
 		case Text:
-			if secondsDose.MatchString(m.Lines[0]) && m.Size < leastHold {
+			if m.Size < 7 {
+				say("a text is small", m)
+			}
+			if secondsDose.MatchString(m.Lines[0]) && m.Size < 12 {
 				say("seconds are small", m)
 			}
 		case Fill:
@@ -205,6 +208,35 @@ func TestNothingIsLeftOut(t *testing.T) {
 			if count != len(c.Items) {
 				t.Errorf("%d of %d items", count, len(c.Items))
 			}
+		}
+	})
+}
+
+// Seven rows at most, the preparation counted: between the rows of items are
+// thin rules.
+func TestSevenRowsAtMost(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := bent(t)
+		if len(v.Cards) == 0 {
+			return
+		}
+		page := A4.portrait("", leastCard)
+		layCard(page, setter(), v, &v.Cards[rapid.IntRange(0, len(v.Cards)-1).Draw(t, "card")], place(A4, 0, false), map[any]*Plate{})
+		rules := 0
+		for _, m := range page.Marks {
+			switch m := m.(type) {
+			case Stroke:
+				if m.Tone == Line {
+					rules++
+				}
+			case Text:
+				if m.Lines[0] == v.CardText.Notes {
+					rules-- // over the notes
+				}
+			}
+		}
+		if rules > 6 { // five between six rows of items, one over the foot
+			t.Errorf("%d rules", rules)
 		}
 	})
 }

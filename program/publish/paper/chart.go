@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -22,9 +23,9 @@ func WallChart(v *view.View) ([]byte, program.Problems) {
 
 func write(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
 	out, err := ink(document{Title: title, Author: v.Coach.Name, Subject: v.Goal, Lang: v.Lang,
-		Date: int(v.Measured), Pages: pages})
+		Date: int(v.Measured), Shades: paletteOf(v.Coach.Inks), Pages: pages})
 	if err != nil {
-		return nil, program.Problems{{Place: program.Place{File: sourceOf(v, 0)}, Message: err.Error()}}
+		return nil, program.Problems{{Place: program.Place{File: assessmentOf(v)}, Message: err.Error()}}
 	}
 	return out, ts.warnings(v)
 }
@@ -187,12 +188,12 @@ const provisionalLeast = 24 // A3 mm, its words in two lines
 func (c *chart) tested() Box {
 	last := len(c.v.Weeks) - 1
 	w := c.v.Weeks[last]
-	s := style{Face: Bold, Size: c.pt(13), Least: c.Least, Tone: Accent, Middle: true, Align: AlignRight}
+	s := style{Face: Bold, Size: c.pt(12), Least: c.Least, Tone: Accent, Middle: true, Align: AlignRight}
 	width := s.Face.width(c.clean(w.Test), s.Size) + c.mm(0.1)
 	b := c.cell(last, c.rows.strip(), c.rows.Strip)
 	b.X, b.W = b.X-c.mm(3.6)-width, width
 	free := c.left + float64(last)*c.columnWidth
-	for i := last - 1; i >= 0 && c.v.Weeks[i].KindKey == program.WeekBuild; i-- {
+	for i := last - 1; i >= 0 && c.v.Weeks[i].KindKey == program.WeekBuild && !c.guarded(i); i-- {
 		free -= c.columnWidth
 	}
 	c.testTold = w.KindKey == program.WeekTest && w.Test != "" && b.X > free+c.mm(3)
@@ -201,6 +202,11 @@ func (c *chart) tested() Box {
 	}
 	c.add(c.fit(b, s, w.Test))
 	return b
+}
+
+// guarded says that a gate stands after a week.
+func (c *chart) guarded(i int) bool {
+	return slices.ContainsFunc(c.v.Gates, func(g view.Gate) bool { return g.Week == c.v.Weeks[i].Number })
 }
 
 // kind names a week that is not an ordinary one, on a plate of its own.

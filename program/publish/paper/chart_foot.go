@@ -121,14 +121,20 @@ func (c *chart) block(b Box, size float64, all []passage) {
 	}
 }
 
+// lastLine says who to ask, whose chart this is, of which block, which page of
+// two, and which version.
 func (c *chart) lastLine() {
-	v, l := c.v, c.v.Labels
+	v, l := c.v, &c.v.Labels
 	b := Box{c.mm(chartMargin), c.Height - c.mm(chartMargin+6), c.Width - 2*c.mm(chartMargin), c.mm(5)}
 	s := style{Size: c.pt(11), Least: c.Least, Tone: Quiet}
 	left, right := b, b
-	left.W, right.W = 0.62*b.W, 0.38*b.W
-	right.X = left.Right()
+	left.W, right.W = 0.42*b.W-c.mm(2), 0.58*b.W
+	right.X = b.Right() - right.W
 	c.add(c.fit(left, s, joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact)))
 	s.Align = AlignRight
-	c.add(c.fit(right, s, joined(l.Measured, l.Version)))
+	number := 2
+	if _, wall := sheets(v.Coach.Paper); c.Name == wall.Name {
+		number = 1
+	}
+	c.add(c.fit(right, s, joined(v.Client, v.Block, l.Measured, l.PageOf(number, 2), l.Version)))
 }

@@ -131,3 +131,9 @@ func days(t *rapid.T) []time.Weekday {
 	slices.SortFunc(all, func(a, b time.Weekday) int { return int((a+6)%7) - int((b+6)%7) })
 	return all
 }
+
+func shown(t testing.TB) Shown {
+	studio := demo(t)
+	banded, lean := planner.Shown(&studio.Library)
+	return Shown{banded, lean}
+}

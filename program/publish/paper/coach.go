@@ -36,8 +36,8 @@ func layCoach(ts *typesetter, v *view.View) []*Page {
 	notes := &coachPage{hand.portrait(v.ForCoach.NotesTitle, leastPage), ts, v, &v.ForCoach}
 	notes.second(notes.head())
 	pages := []*Page{charts.Page, notes.Page}
-	for _, p := range pages {
-		foot(p, ts, v)
+	for i, p := range pages {
+		foot(p, ts, v, i+1, len(pages))
 	}
 	return pages
 }

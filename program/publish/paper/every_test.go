@@ -36,3 +36,19 @@ func TestEveryDocumentFitsItsSheets(t *testing.T) {
 		}
 	})
 }
+
+func TestTestSheetFits(t *testing.T) {
+	studio := demo(t)
+	for _, paper := range papers {
+		studio.Coach.Paper = paper
+		sheet, problems := view.NewSheet(studio.Coach, &studio.Library)
+		if problems != nil {
+			t.Error(problems)
+		}
+		for _, page := range layTestSheet(setter(), sheet, shown(t)) {
+			if faults := page.Faults(); faults != nil {
+				t.Errorf("%s, %s: %s", paper, page.Name, strings.Join(faults, "\n"))
+			}
+		}
+	}
+}

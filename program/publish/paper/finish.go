@@ -2,50 +2,137 @@ package paper
 
 import (
 	"bytes"
+	"compress/zlib"
 	"crypto/sha256"
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
+	"sync"
 	"time"
 )
 
-var (
-	catalogStart = regexp.MustCompile(`(?s)(\d+) 0 obj\s*<<\s*/Type /Catalog`)
-	languageTag  = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
-	trailerWords = regexp.MustCompile(`(?s)trailer\s*<<(.*)>>\s*startxref\s*(\d+)\s*%%EOF\s*$`)
-)
+var languageTag = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
 
-// finish gives a PDF its language, has readers show the title and not the file's
-// name, and an /ID made from the content. The writer has no way to say them, so
-// they are appended as an incremental update (ISO 32000-1, 7.5.6).
+// finish writes a PDF anew: its streams compressed by one compressor for all
+// documents, its catalogue with a language and the wish to show the title and not
+// the file's name, and an /ID made from the content. The writer has no way to say
+// these, and its own compression starts a compressor for every stream, which would
+// be most of the work. Structure of the file: ISO 32000-1, 7.5.
 func finish(pdf []byte, lang string) ([]byte, error) {
-	at := catalogStart.FindSubmatchIndex(pdf)
-	trailer := trailerWords.FindSubmatch(pdf)
-	if at == nil || trailer == nil {
-		return nil, errors.New("paper: the PDF has no catalogue to complete")
-	}
 	if !languageTag.MatchString(lang) {
 		return nil, fmt.Errorf("paper: %q is not a language", lang)
 	}
-	number := pdf[at[2]:at[3]]
-	entries, _, ok := bytes.Cut(pdf[at[1]:], []byte("endobj"))
-	if !ok {
-		return nil, errors.New("paper: the PDF's catalogue does not end")
+	offsets, trailer, err := crossReferences(pdf)
+	if err != nil {
+		return nil, err
 	}
-	sum := sha256.Sum256(pdf)
-	out := bytes.NewBuffer(bytes.Clone(pdf))
-	if !bytes.HasSuffix(pdf, []byte("\n")) {
-		out.WriteByte('\n')
+	var out bytes.Buffer
+	out.Grow(len(pdf) / 2)
+	inFile := slices.Sorted(slices.Values(offsets))
+	out.Write(pdf[:inFile[0]])
+	for i, start := range inFile {
+		end := bytes.LastIndex(pdf, []byte("xref\n0 "))
+		if i+1 < len(inFile) {
+			end = inFile[i+1]
+		}
+		offsets[slices.Index(offsets, start)] = -out.Len() // written; below zero until all are
+		writeObject(&out, pdf[start:end], lang)
 	}
-	object := out.Len()
-	fmt.Fprintf(out, "%s 0 obj\n<<\n/Type /Catalog\n/Lang (%s)\n/ViewerPreferences << /DisplayDocTitle true >>%sendobj\n",
-		number, lang, entries)
+	sum := sha256.Sum256(out.Bytes())
 	table := out.Len()
-	fmt.Fprintf(out, "xref\n%s 1\n%010d 00000 n \n", number, object)
-	fmt.Fprintf(out, "trailer\n<<%s/Prev %s\n/ID [<%x> <%x>]\n>>\nstartxref\n%s\n%%%%EOF\n",
-		trailer[1], trailer[2], sum[:16], sum[:16], strconv.Itoa(table))
+	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(offsets)+1)
+	for _, at := range offsets {
+		fmt.Fprintf(&out, "%010d 00000 n \n", -at)
+	}
+	fmt.Fprintf(&out, "trailer\n<<%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", trailer, sum[:16], sum[:16], table)
 	return out.Bytes(), nil
+}
+
+// crossReferences reads where the objects are, in the order of their numbers, and
+// what the trailer says.
+func crossReferences(pdf []byte) (offsets []int, trailer []byte, err error) {
+	broken := errors.New("paper: the PDF has no table of its objects")
+	_, table, ok := bytes.Cut(pdf[max(0, bytes.LastIndex(pdf, []byte("xref\n0 "))):], []byte(" 65535 f"))
+	if !ok {
+		return nil, nil, broken
+	}
+	lines, rest, ok := bytes.Cut(table, []byte("trailer"))
+	_, rest, opened := bytes.Cut(rest, []byte("<<"))
+	trailer, _, closed := bytes.Cut(rest, []byte(">>"))
+	if !ok || !opened || !closed {
+		return nil, nil, broken
+	}
+	for _, line := range bytes.Split(lines, []byte("\n")) {
+		if len(line) < 18 || line[17] != 'n' {
+			continue
+		}
+		at, err := strconv.Atoi(string(bytes.TrimLeft(line[:10], "0")))
+		if err != nil || at >= len(pdf) {
+			return nil, nil, broken
+		}
+		offsets = append(offsets, at)
+	}
+	if len(offsets) == 0 {
+		return nil, nil, broken
+	}
+	return offsets, trailer, nil
+}
+
+var (
+	catalog  = []byte("/Type /Catalog")
+	stream   = []byte("stream\n")
+	lengthOf = []byte("/Length ")
+)
+
+// writeObject copies an object, a stream that is not compressed as one that is,
+// and the catalogue with what was missing.
+func writeObject(out *bytes.Buffer, object []byte, lang string) {
+	words, data, ok := bytes.Cut(object, stream)
+	if !ok {
+		before, after, isCatalog := bytes.Cut(object, catalog)
+		if isCatalog {
+			fmt.Fprintf(out, "%s%s\n/Lang (%s)\n/ViewerPreferences << /DisplayDocTitle true >>%s", before, catalog, lang, after)
+			return
+		}
+		out.Write(object)
+		return
+	}
+	at := bytes.LastIndex(words, lengthOf)
+	if at < 0 || bytes.Contains(words, []byte("/Filter")) {
+		out.Write(object)
+		return
+	}
+	digits := at + len(lengthOf)
+	end := digits
+	for end < len(words) && words[end] >= '0' && words[end] <= '9' {
+		end++
+	}
+	length, err := strconv.Atoi(string(words[digits:end]))
+	if err != nil || length > len(data) {
+		out.Write(object)
+		return
+	}
+	packed := compress(data[:length])
+	fmt.Fprintf(out, "%s%d/Filter /FlateDecode%s%s", words[:digits], len(packed), words[end:], stream)
+	out.Write(packed)
+	out.Write(data[length:])
+}
+
+var compressors = sync.Pool{New: func() any {
+	w, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // the level is one there is
+	return w
+}}
+
+func compress(data []byte) []byte {
+	var out bytes.Buffer
+	w := compressors.Get().(*zlib.Writer)
+	defer compressors.Put(w)
+	w.Reset(&out)
+	w.Write(data) // a Buffer never fails
+	w.Close()
+	return out.Bytes()
 }
 
 // dayTime is midnight UTC of a day counted from 1970-01-01.

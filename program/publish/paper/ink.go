@@ -12,14 +12,8 @@ import (
 type document struct {
 	Title, Author, Subject, Lang string
 	Date                         int // days since 1970
+	Shades                       palette
 	Pages                        []*Page
-}
-
-// shades of the tones, red, green, blue. Contrast on white by the WCAG formula:
-// Ink 16.9, Quiet 6.6, Accent 6.1; Paper on Ink and on Accent the same.
-var shades = map[Tone][3]int{
-	Ink: {28, 31, 36}, Quiet: {88, 92, 98}, Accent: {176, 54, 24}, Line: {178, 182, 187},
-	Tint: {238, 238, 235}, Paper: {255, 255, 255},
 }
 
 // ink draws a document. A page with a mark that is not finite is refused, since
@@ -31,14 +25,14 @@ func ink(d document) ([]byte, error) {
 	addFonts(pdf, d.Pages)
 	for _, p := range d.Pages {
 		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		if p.Name != "" && len(d.Pages) > 1 {
+		if p.Name != "" {
 			pdf.Bookmark(p.Name, 0, 0)
 		}
 		for _, m := range p.Marks {
 			if !m.extent().finite() {
 				return nil, fmt.Errorf("paper: %T without a place on page %q", m, p.Name)
 			}
-			draw(pdf, m)
+			draw(pen{pdf, d.Shades}, m)
 		}
 	}
 	var out bytes.Buffer
@@ -53,6 +47,7 @@ func describe(pdf *gofpdf.Fpdf, d document) {
 	pdf.SetAuthor(d.Author, true)
 	pdf.SetSubject(d.Subject, true)
 	pdf.SetCreator("Gatepost", true)
+	pdf.SetCompression(false) // finish does it
 	pdf.SetCatalogSort(true)
 	date := dayTime(d.Date)
 	pdf.SetCreationDate(date)
@@ -99,20 +94,20 @@ func (t Text) collect(used map[*font]map[rune]bool) {
 // quarter-size copy still shows them (our judgement, by looking).
 const outlineShare = 0.018
 
-func draw(pdf *gofpdf.Fpdf, m Mark) {
+func draw(pdf pen, m Mark) {
 	switch m := m.(type) {
 	case Text:
 		drawText(pdf, m)
 	case Fill:
-		setFill(pdf, m.Tone)
+		pdf.fill(m.Tone)
 		pdf.Rect(m.X, m.Y, m.W, m.H, "F")
 	case Hatch:
 		drawHatch(pdf, m)
 	case Frame:
-		setLine(pdf, m.Tone, m.Width, m.Dash)
+		pdf.line(m.Tone, m.Width, m.Dash)
 		pdf.Rect(m.X, m.Y, m.W, m.H, "D")
 	case Stroke:
-		setLine(pdf, m.Tone, m.Width, m.Dash)
+		pdf.line(m.Tone, m.Width, m.Dash)
 		drawPath(pdf, m.Points)
 	case Dot:
 		drawDot(pdf, m)
@@ -121,19 +116,7 @@ func draw(pdf *gofpdf.Fpdf, m Mark) {
 	}
 }
 
-func setFill(pdf *gofpdf.Fpdf, t Tone) { pdf.SetFillColor(shades[t][0], shades[t][1], shades[t][2]) }
-
-func setLine(pdf *gofpdf.Fpdf, t Tone, width, dash float64) {
-	pdf.SetDrawColor(shades[t][0], shades[t][1], shades[t][2])
-	pdf.SetLineWidth(width)
-	if dash > 0 {
-		pdf.SetDashPattern([]float64{dash, dash}, 0)
-	} else {
-		pdf.SetDashPattern(nil, 0)
-	}
-}
-
-func drawPath(pdf *gofpdf.Fpdf, points []Point) {
+func drawPath(pdf pen, points []Point) {
 	pdf.MoveTo(points[0].X, points[0].Y)
 	for _, p := range points[1:] {
 		pdf.LineTo(p.X, p.Y)
@@ -141,22 +124,22 @@ func drawPath(pdf *gofpdf.Fpdf, points []Point) {
 	pdf.DrawPath("D")
 }
 
-func drawDot(pdf *gofpdf.Fpdf, d Dot) {
-	setFill(pdf, d.Tone)
+func drawDot(pdf pen, d Dot) {
+	pdf.fill(d.Tone)
 	pdf.Circle(d.At.X, d.At.Y, d.Radius, "F")
 	if d.Hollow {
-		setFill(pdf, Paper)
+		pdf.fill(Paper)
 		pdf.Circle(d.At.X, d.At.Y, 0.55*d.Radius, "F")
 	}
 }
 
 // drawText sets each line by runs of one font. The lines of one box are close to
 // each other, so that text taken out of the file keeps its order.
-func drawText(pdf *gofpdf.Fpdf, t Text) {
-	shade := shades[t.Tone]
+func drawText(pdf pen, t Text) {
+	shade := pdf.shades[t.Tone]
 	pdf.SetTextColor(shade[0], shade[1], shade[2])
 	if t.Outline {
-		setLine(pdf, t.Tone, outlineShare*t.Size, 0)
+		pdf.line(t.Tone, outlineShare*t.Size, 0)
 		pdf.SetTextRenderingMode(1)
 		defer pdf.SetTextRenderingMode(0)
 	}
@@ -177,8 +160,8 @@ func drawText(pdf *gofpdf.Fpdf, t Text) {
 }
 
 // drawHatch draws lines at 45 degrees, each cut to the box by its own ends.
-func drawHatch(pdf *gofpdf.Fpdf, h Hatch) {
-	setLine(pdf, h.Tone, h.Width, 0)
+func drawHatch(pdf pen, h Hatch) {
+	pdf.line(h.Tone, h.Width, 0)
 	step := h.Gap * math.Sqrt2
 	for c := step / 2; c < h.W+h.H; c += step { // the line x + y = c, from the corner
 		from := Point{math.Min(c, h.W), c - math.Min(c, h.W)}

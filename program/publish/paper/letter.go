@@ -6,7 +6,7 @@ import "gatepost/program/publish/view"
 // comes next, the cautions.
 func layLetter(ts *typesetter, v *view.View, sheet Sheet) *Page {
 	const margin, wide = 28, 11
-	page := sheet.portrait("", leastPage)
+	page := sheet.portrait(v.Labels.Withheld, leastPage)
 	width := page.Width - 2*margin
 	page.add(
 		ts.fit(Box{margin, 30, width, 6}, style{Face: Bold, Size: wide, Least: leastPage, Tone: Accent}, v.Skill+" · "+v.Coach.Studio),
@@ -27,6 +27,6 @@ func layLetter(ts *typesetter, v *view.View, sheet Sheet) *Page {
 			break
 		}
 	}
-	foot(page, ts, v)
+	foot(page, ts, v, 1, 1)
 	return page
 }

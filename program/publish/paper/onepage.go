@@ -66,7 +66,7 @@ func layOnePage(ts *typesetter, v *view.View) *Page {
 	}
 	var p *onePage
 	for _, try := range tries(10) {
-		p = &onePage{Page: hand.portrait("", leastPage), typesetter: ts, v: v, try: try, gap: 2.5}
+		p = &onePage{Page: hand.portrait(v.Labels.Plan, leastPage), typesetter: ts, v: v, try: try, gap: 2.5}
 		if slack := p.bottom() - p.lay(); slack >= 0 {
 			p.Marks = nil
 			p.gap += min(slack/float64(len(p.zones())), 5)
@@ -86,7 +86,7 @@ func (p *onePage) lay() float64 {
 	for _, zone := range p.zones() {
 		y = zone(y) + p.gap
 	}
-	foot(p.Page, p.typesetter, p.v)
+	foot(p.Page, p.typesetter, p.v, 1, 1)
 	return y - p.gap
 }
 
@@ -215,17 +215,4 @@ func (p *onePage) cautions(y float64) float64 {
 	}
 	p.add(t)
 	return end
-}
-
-// foot is the last line of a handed-over page: who to ask, and which version.
-func foot(page *Page, ts *typesetter, v *view.View) {
-	b := Box{pageMargin, page.Height - pageMargin - 3.4, page.Width - 2*pageMargin, 3.4}
-	left, right := b, b
-	left.W, right.W = 0.62*b.W-2, 0.38*b.W
-	right.X = b.Right() - right.W
-	s := style{Size: leastPage, Tone: Quiet}
-	page.add(Stroke{Points: []Point{{b.X, b.Y - 0.7}, {b.Right(), b.Y - 0.7}}, Width: 0.25, Tone: Line},
-		ts.fit(left, s, joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact)))
-	s.Align = AlignRight
-	page.add(ts.fit(right, s, joined(v.Labels.Measured, v.Labels.Version)))
 }

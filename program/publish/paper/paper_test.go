@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -54,7 +55,7 @@ func documents(t *testing.T) map[string][]byte {
 	docs["wall-chart"], _ = WallChart(v)
 	docs["one-page"], _ = OnePage(v)
 	docs["letter"], _ = OnePage(withheld)
-	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library())
+	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library(), shown(t))
 	return docs
 }
 
@@ -95,7 +96,7 @@ func TestPageSizes(t *testing.T) {
 	docs["letter-chart"], _ = WallChart(v)
 	docs["letter-page"], _ = OnePage(v)
 	for name, want := range map[string][][2]float64{
-		"wall-chart": {{420, 297}, {297, 210}}, "one-page": {{210, 297}}, "letter": {{210, 297}}, "test-sheet": {{210, 297}},
+		"wall-chart": {{420, 297}, {297, 210}}, "one-page": {{210, 297}}, "letter": {{210, 297}}, "test-sheet": {{210, 297}, {210, 297}},
 		"letter-chart": {{17 * 25.4, 11 * 25.4}, {11 * 25.4, 8.5 * 25.4}}, "letter-page": {{8.5 * 25.4, 11 * 25.4}},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -186,6 +187,34 @@ func TestUnprintableLettersWarn(t *testing.T) {
 	}
 }
 
+// A character that cannot be printed is named with the line it is written on.
+func TestUnprintableLettersHaveTheirLine(t *testing.T) {
+	studio := demo(t)
+	client := studio.Clients[slices.IndexFunc(studio.Clients, func(a program.Assessment) bool { return a.Slug == "maren" })]
+	client.Athlete.Name, client.Bands = "Maren \U0001F514", slices.Clone(client.Bands)
+	client.Bands[0].Name = "narrow \u2603\U0001F9E3"
+	client.Places = program.Places{
+		"name":          {File: "a.yaml", Line: 1, Column: 7, Text: "name: Maren \U0001F514"},
+		"bands[0]":      {File: "a.yaml", Line: 25, Column: 5, Text: "  - {name: narrow \u2603\U0001F9E3, rest: 100 cm}"},
+		"bands[0].name": {File: "a.yaml", Line: 25, Column: 12, Text: "  - {name: narrow \u2603\U0001F9E3, rest: 100 cm}"},
+	}
+	v := viewOf(t, studio.Coach, &client)
+	v.Places = client.Places
+	for what, printed := range map[string]func() ([]byte, program.Problems){
+		"chart": func() ([]byte, program.Problems) { return WallChart(v) }, "page": func() ([]byte, program.Problems) { return OnePage(v) },
+		"cards": func() ([]byte, program.Problems) { return Cards(v, false) }, "coach": func() ([]byte, program.Problems) { return CoachPage(v) },
+	} {
+		_, problems := printed()
+		lines := []int{}
+		for _, p := range problems {
+			lines = append(lines, p.Line)
+		}
+		if !slices.Equal(lines, []int{1, 25}) {
+			t.Errorf("%s: %v", what, problems)
+		}
+	}
+}
+
 func TestWithheldHasNoChart(t *testing.T) {
 	p := viewtest.Program()
 	p.Withheld, p.Weeks = []program.Note{{Code: viewtest.FixtureNote}}, nil
@@ -234,5 +263,36 @@ func BenchmarkWallChart(b *testing.B) {
 	v := fixture(b)
 	for b.Loop() {
 		WallChart(v)
+	}
+}
+
+// Every page of every document says whose it is, which of how many it is, and
+// which version; every document has a bookmark, a language and a subject.
+func TestEveryDocumentSaysWhatItIs(t *testing.T) {
+	v := fixture(t)
+	docs := documents(t)
+	docs["coach-page"], _ = CoachPage(v)
+	for name, pages := range map[string]int{"wall-chart": 2, "one-page": 1, "coach-page": 2, "letter": 1, "test-sheet": 2} {
+		t.Run(name, func(t *testing.T) {
+			info := tool(t, docs[name], "pdfinfo", "FILE")
+			for _, want := range []string{"Title: ", "Subject: ", "Author: "} {
+				if !regexp.MustCompile(want + ` *\S`).MatchString(info) {
+					t.Errorf("no %sin\n%s", want, info)
+				}
+			}
+			if !bytes.Contains(docs[name], []byte("/Outlines")) || !bytes.Contains(docs[name], []byte("/Lang (en)")) {
+				t.Error("no bookmarks or no language")
+			}
+			for page := 1; page <= pages; page++ {
+				n := fmt.Sprint(page)
+				text := strings.ReplaceAll(tool(t, docs[name], "pdftotext", "-f", n, "-l", n, "FILE", "-"), "\u00a0", " ")
+				if want := fmt.Sprintf("Page %d of %d", page, pages); !strings.Contains(text, want) {
+					t.Errorf("page %d does not say %q", page, want)
+				}
+				if name != "test-sheet" && !strings.Contains(text, "Version ") {
+					t.Errorf("page %d has no version", page)
+				}
+			}
+		})
 	}
 }

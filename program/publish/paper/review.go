@@ -37,8 +37,8 @@ func layReview(ts *typesetter, v *view.View, r *view.Review) []*Page {
 	}
 	second.words(second.head())
 	pages := []*Page{first.Page, second.Page}
-	for _, p := range pages {
-		foot(p, ts, v)
+	for i, p := range pages {
+		foot(p, ts, v, i+1, len(pages))
 	}
 	return pages
 }

@@ -1,12 +1,8 @@
 package paper
 
 import (
-	"maps"
 	"slices"
 	"strings"
-
-	"gatepost/program"
-	"gatepost/program/publish/view"
 )
 
 // typesetter turns strings into Texts and remembers the characters that could
@@ -115,36 +111,4 @@ func (ts *typesetter) flow(x, y, width float64, s style, text string) (Text, flo
 	lines := breakLines(s.Face, s.Size, width, ts.clean(text))
 	h := float64(len(lines)) * s.lead(s.Size)
 	return s.text(Box{x, y, width, h}, s.Size, lines), y + h
-}
-
-// warnings names each character that was replaced, and the file that most
-// likely has it.
-func (ts *typesetter) warnings(v *view.View) program.Problems {
-	var all program.Problems
-	for _, r := range slices.Sorted(maps.Keys(ts.lost)) {
-		all = append(all, program.Problem{
-			Place:   program.Place{File: sourceOf(v, r)},
-			Message: "the print faces have no " + string(r) + "; □ is printed instead",
-			Advice:  "write it with letters, or leave it out",
-			Warning: true,
-		})
-	}
-	return all
-}
-
-// sourceOf guesses the file by what the character stands in.
-func sourceOf(v *view.View, r rune) string {
-	switch {
-	case strings.ContainsRune(v.Coach.Name+v.Coach.Studio+v.Coach.Contact, r):
-		return "content/studio.yaml"
-	case strings.ContainsRune(v.Client, r) || slices.ContainsFunc(v.Weeks, func(w view.Week) bool {
-		return strings.ContainsRune(strings.Join(w.Bands, ""), r)
-	}):
-		return "content/clients/" + v.Slug + "/assessment.yaml"
-	case len(v.Weeks) > 0 && strings.ContainsRune(v.Cue, r):
-		return "content/exercises/" + v.Weeks[0].ExerciseID + ".md"
-	case slices.ContainsFunc(v.Ladder, func(g view.Rung) bool { return strings.ContainsRune(g.Step, r) }):
-		return "content/roadmaps/" + v.SkillID + ".yaml"
-	}
-	return "content/words/" + v.Lang + ".yaml"
 }

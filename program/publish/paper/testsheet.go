@@ -5,70 +5,98 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// TestSheet prints the blank form of the next assessment, one page: the fields
-// in the order of the assessment file, a line to write on and how to measure at
-// each, then a table of bands and one of tests.
-func TestSheet(coach program.Coach, lib *program.Library) ([]byte, program.Problems) {
+// Shown are the holds that explain rigging and measuring. One that is not Drawn
+// leaves its drawing out.
+type Shown struct{ Banded, Lean program.Stance }
+
+// TestSheet prints the blank form of the next assessment: the fields in the order
+// of the assessment file, each with how to measure it and room to write, a table
+// of bands, where they hang, and on a second page a table of tests and drawings of
+// how to rig and measure.
+func TestSheet(coach program.Coach, lib *program.Library, shown Shown) ([]byte, program.Problems) {
 	sheet, problems := view.NewSheet(coach, lib)
 	ts := &typesetter{lost: map[rune]bool{}}
 	v := &view.View{Title: sheet.Title, Goal: sheet.Title, Coach: coach, Lang: sheet.Lang}
-	out, more := write(v, ts, sheet.Title, layTestSheet(ts, sheet))
+	out, more := write(v, ts, sheet.Title, layTestSheet(ts, sheet, shown)...)
 	return out, append(problems, more...)
 }
 
 const (
 	sheetSize   = 8.5 // points
 	sheetGap    = 7   // mm between the columns
-	sheetRow    = 6.8 // mm, a row to write in
-	sheetRows   = 3   // of bands
+	sheetRow    = 7   // mm, a row to write in
+	bandRows    = 5   // at most
+	stripRoom   = 28  // mm below the bands, for where they hang
+	testRows    = 10
 	tableNames  = 4.4 // mm, the names of a table's columns
-	fieldHeight = 7.2 // mm at least, to write in with a pencil
+	fieldHeight = 8.3 // mm at least, to write in with a pencil
 	writingRoom = 0.46
 )
 
-// testSheet is the form being laid out.
+// testSheet is a page of the form being laid out.
 type testSheet struct {
 	*Page
 	*typesetter
+	sheet *view.Sheet
 }
 
-func layTestSheet(ts *typesetter, sheet *view.Sheet) *Page {
+func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	hand, _ := sheets(sheet.Coach.Paper)
-	p := &testSheet{hand.portrait("", leastPage), ts}
+	first := &testSheet{hand.portrait(sheet.Title, leastPage), ts, sheet}
+	y := first.fields(sheet, first.head(sheet.Lead))
+	room := first.Height - pageMargin - 12.5 - y - stripRoom - first.caption(sheet.Bands, 0, false) - tableNames
+	y = first.table(y+3, sheet.Bands, min(max(int(room/sheetRow), 2), bandRows), bandShares)
+	first.strip(sheet.Rig, y+3)
+	first.end(1)
+	second := &testSheet{hand.portrait(sheet.Tests.Title, leastPage), ts, sheet}
+	y = second.table(second.head(""), sheet.Tests, testRows, testShares)
+	second.panels(y+5, shown)
+	second.end(2)
+	return []*Page{first.Page, second.Page}
+}
+
+// head is the title and how to fill the form in.
+func (p *testSheet) head(lead string) float64 {
 	width := p.Width - 2*pageMargin
 	p.add(
-		p.fit(Box{pageMargin, pageMargin, 0.4 * width, 11}, style{Face: Bold, Size: 24, Least: 10, Leading: 1.1}, sheet.Title),
-		p.fit(Box{pageMargin + 0.42*width, pageMargin, 0.58 * width, 11}, style{Size: sheetSize, Least: leastPage, Bottom: true}, sheet.Lead),
+		p.fit(Box{pageMargin, pageMargin, 0.4 * width, 11}, style{Face: Bold, Size: 24, Least: 10, Leading: 1.1}, p.sheet.Title),
+		p.fit(Box{pageMargin + 0.42*width, pageMargin, 0.58 * width, 11}, style{Size: sheetSize, Least: leastPage, Bottom: true}, lead),
 		Fill{Box{pageMargin, pageMargin + 12, width, 0.7}, Ink},
 	)
-	y := p.fields(sheet, pageMargin+15)
-	y = p.table(y+3, sheet.Tables[0], sheetRows, bandShares)
-	bottom := p.Height - pageMargin - 12.5
-	room := bottom - y - 3 - p.head(sheet.Tables[1], 0, false) - tableNames
-	p.table(y+3, sheet.Tables[1], max(int(room/sheetRow), 1), testShares)
-	p.add(p.fit(Box{pageMargin, bottom + 1, width, 6.8}, style{Size: leastPage}, sheet.Stop+" "+sheet.Foot))
-	foot(p.Page, ts, &view.View{Coach: sheet.Coach})
-	return p.Page
+	return pageMargin + 15
 }
 
-// fields fills two columns, the parts in order, the second begun where the first
-// has its half.
+// end is when to stop, who decides, and the foot.
+func (p *testSheet) end(number int) {
+	bottom := p.Height - pageMargin - 12.5
+	p.add(p.fit(Box{pageMargin, bottom + 1, p.Width - 2*pageMargin, 6.8}, style{Size: leastPage}, p.sheet.Stop+" "+p.sheet.Foot))
+	foot(p.Page, p.typesetter, &view.View{Coach: p.sheet.Coach, Labels: p.sheet.Labels, Client: p.sheet.Title}, number, 2)
+}
+
+// fields fills two columns, the parts in order, begun anew where both are most
+// alike.
 func (p *testSheet) fields(sheet *view.Sheet, top float64) float64 {
 	w := (p.Width - 2*pageMargin - sheetGap) / 2
+	var ends []float64 // of the parts under each other
 	total := 0.0
 	for _, part := range sheet.Parts {
 		total += p.part(part, 0, 0, w, false)
+		ends = append(ends, total)
 	}
-	x, y, end := float64(pageMargin), top, top
-	for _, part := range sheet.Parts {
-		h := p.part(part, 0, 0, w, false)
-		if x == pageMargin && y+h/2-top > total/2 {
+	turn, longer := 0, total
+	for i, end := range ends {
+		if max(end, total-end) < longer {
+			turn, longer = i+1, max(end, total-end)
+		}
+	}
+	x, y := float64(pageMargin), top
+	for i, part := range sheet.Parts {
+		if i == turn {
 			x, y = x+w+sheetGap, top
 		}
 		y += p.part(part, x, y, w, true)
-		end = max(end, y)
 	}
-	return end
+	return top + longer
 }
 
 // part lays a group of fields, or only measures it, and says how high it is.
@@ -156,8 +184,8 @@ var (
 	testShares = []float64{0.30, 0.26, 0.09, 0.09, 0.08, 0.10, 0.08}
 )
 
-// head is a table's title and how-to, and how high they are.
-func (p *testSheet) head(t view.SheetTable, y float64, draw bool) float64 {
+// caption is a table's title and how-to, and how high they are.
+func (p *testSheet) caption(t view.SheetTable, y float64, draw bool) float64 {
 	width := p.Width - 2*pageMargin
 	title, _ := p.flow(pageMargin, y, width/3, style{Face: Bold, Size: 10, Tone: Accent}, t.Title)
 	title.W = Bold.width(title.Lines[0], title.Size)
@@ -171,7 +199,7 @@ func (p *testSheet) head(t view.SheetTable, y float64, draw bool) float64 {
 
 func (p *testSheet) table(y float64, t view.SheetTable, rows int, shares []float64) float64 {
 	width := p.Width - 2*pageMargin
-	y += p.head(t, y, true)
+	y += p.caption(t, y, true)
 	height := tableNames + float64(rows)*sheetRow
 	p.add(Fill{Box{pageMargin, y, width, tableNames}, Tint})
 	x := float64(pageMargin)
@@ -189,4 +217,19 @@ func (p *testSheet) table(y float64, t view.SheetTable, rows int, shares []float
 	}
 	p.add(Frame{Box{pageMargin, y, width, height}, 0.4, 0, Ink})
 	return y + height
+}
+
+// strip lays the fields of a part beside each other; it says where they end.
+func (p *testSheet) strip(part view.SheetPart, y float64) {
+	heading, y := p.flow(pageMargin, y, p.Width-2*pageMargin, style{Face: Bold, Size: 10, Tone: Accent}, part.Title)
+	p.add(heading)
+	w := (p.Width - 2*pageMargin + 5) / float64(len(part.Fields))
+	for i, f := range part.Fields {
+		x := pageMargin + float64(i)*w
+		label, below := p.flow(x, y+0.5, w-5, style{Face: Bold, Size: sheetSize}, f.Label)
+		how := p.fit(Box{x, below - 0.4, w - 5, 3.6}, style{Size: leastPage, Tone: Quiet}, f.How)
+		label.H, label.Lead = label.H-0.4, label.Lead-0.4
+		p.add(label, how)
+		p.add(p.writing(f, Box{x, how.Bottom() + 2, w - 5, 4.6})...)
+	}
 }

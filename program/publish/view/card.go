@@ -51,6 +51,7 @@ type CardWords struct {
 	DayTitle, DayRule         string
 	StopTitle, StopRule       string
 	Foot                      string // skill and dates of the block
+	Guidance                  string // what a card is not
 }
 
 func (s *speech) cardWords(v *View) CardWords {
@@ -61,7 +62,7 @@ func (s *speech) cardWords(v *View) CardWords {
 		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
-		Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
+		Guidance: s.say("card.guidance"), Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
 	}
 }
 
@@ -84,7 +85,7 @@ func (s *speech) card(w program.Week, index int, site string) Card {
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
-		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w),
+		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session),
 	}
 	if w.Kind != program.WeekBuild {
 		c.Kind = s.say("week." + string(w.Kind))
@@ -128,13 +129,15 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the gate that has to be signed before this week's step, else that
-// there is less help from here, else that the week is provisional.
-func (s *speech) cardNote(w program.Week) string {
+// cardNote is the gate that has to be signed before this session's main hold, else
+// that there is less help from here, else that the week is provisional.
+func (s *speech) cardNote(w program.Week, session program.Session) string {
 	gate := ""
-	for _, g := range s.program.Gates {
-		if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
-			gate = s.say("card.gate", "step", s.step(g.Step))
+	if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" }) {
+		for _, g := range s.program.Gates {
+			if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
+				gate = s.say("card.gate", "step", s.step(g.Step))
+			}
 		}
 	}
 	less := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "less-help" })

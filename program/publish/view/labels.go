@@ -3,6 +3,7 @@ package view
 import (
 	"slices"
 	"strconv"
+	"strings"
 
 	"gatepost/program"
 )
@@ -16,6 +17,13 @@ type Labels struct {
 	Far, Provisional, Withheld, Lead, Next         string
 	From                                           string // "From week 5: provisional …"; empty: none is
 	Version, Measured, MadeFor, Dates, Rest        string
+
+	pageOf string // "Page {page} of {pages}", to be filled in
+}
+
+// PageOf is the number of a sheet: "Page 1 of 2".
+func (l *Labels) PageOf(page, pages int) string {
+	return strings.NewReplacer("{page}", strconv.Itoa(page), "{pages}", strconv.Itoa(pages)).Replace(l.pageOf)
 }
 
 func (s *speech) labels(v *View, p *program.Program) Labels {
@@ -34,6 +42,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
 		Version: s.planVersion(v, p), Measured: s.say("foot.measured", "date", v.On),
+		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
 		MadeFor: s.say("foot.made_for", "name", v.Client),
 	}
 }

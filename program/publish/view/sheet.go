@@ -10,9 +10,15 @@ type Sheet struct {
 	Coach  program.Coach
 	Lang   string
 	Parts  []SheetPart
-	Tables []SheetTable
+	Bands  SheetTable
+	Rig    SheetPart // under the bands
+	Tests  SheetTable
+	How    string // title of the drawings
+	Panels SheetPanels
+	Marks  SheetMarks
 	Stop   string // when to stop a test
 	Foot   string // who decides
+	Labels Labels // of which a sheet has PageOf only
 }
 
 // SheetPart is a group of fields under a title.
@@ -37,6 +43,15 @@ type SheetTable struct {
 	Columns []string
 }
 
+// SheetPanel is what a drawing of measuring explains.
+type SheetPanel struct{ Title, Text string }
+
+// SheetPanels are the drawings.
+type SheetPanels struct{ Rig, Lean, Board, Straddle SheetPanel }
+
+// SheetMarks are the words within the drawings.
+type SheetMarks struct{ Anchor, Support, Lean, Edges, Point, Scale string }
+
 // NewSheet writes the form in the words of the library.
 func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Problems) {
 	s := newSpeech(coach, lib, &program.Program{})
@@ -45,22 +60,25 @@ func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Proble
 	joint := []string{"joint_state.fine", "joint_state.sore", "joint_state.injured"}
 	sheet.Parts = []SheetPart{
 		s.part("client", s.field("name", ""), s.field("sex", "", "sex.female", "sex.male", "sex.unspecified"),
-			s.field("born", "sheet.day"), s.field("measured", "sheet.day")),
+			s.field("born", "sheet.day"), s.field("measured", "sheet.day"), s.field("share", "", "sheet.share_print", "sheet.share_site")),
 		s.part("body", s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm"),
 			s.field("straddle", "sheet.degrees"), s.field("balance_point", "sheet.cm")),
-		s.part("training", s.field("experience", "sheet.months"), s.field("since", "sheet.day"), s.field("other", ""),
-			s.field("days", "", weekdays...), s.field("minutes", "sheet.min"), s.field("away", "")),
+		s.part("training", s.field("experience", "sheet.months"), s.field("since", "sheet.day"), s.field("best", "sheet.s"),
+			s.field("other", ""), s.field("days", "", weekdays...), s.field("minutes", "sheet.min"), s.field("away", "")),
 		s.part("health", s.field("wrists", "", joint...), s.field("elbows", "", joint...), s.field("shoulders", "", joint...),
-			s.field("conditions", ""), s.field("cleared_by", ""), s.field("guardian", "")),
+			s.field("guardian", ""), s.field("conditions", ""), s.field("cleared_by", "")),
 		s.part("goal", s.field("step", ""), s.field("hold", "sheet.s"), s.field("by", "sheet.day")),
 		s.part("kit", s.field("kit", "")),
-		s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
-			s.field("drops", "sheet.cm")),
 	}
-	sheet.Tables = []SheetTable{
-		s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force"),
-		s.table("tests", "tested", "bands_drop", "held", "ahead", "rpe", "pain", "clean"),
-	}
+	sheet.Bands = s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force")
+	sheet.Rig = s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
+		s.field("drops", "sheet.cm"))
+	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", "ahead", "rpe", "pain", "clean")
+	sheet.How = s.say("sheet.how")
+	sheet.Panels = SheetPanels{s.panel("rig"), s.panel("lean"), s.panel("board"), s.panel("straddle")}
+	say := func(name string) string { return s.say("sheet.mark_" + name) }
+	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("lean"), say("edges"), say("point"), say("scale")}
+	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
 	return sheet, s.problems()
 }
 
@@ -88,4 +106,8 @@ func (s *speech) table(name string, columns ...string) SheetTable {
 		t.Columns = append(t.Columns, s.say("sheet.column_"+c))
 	}
 	return t
+}
+
+func (s *speech) panel(name string) SheetPanel {
+	return SheetPanel{s.say("sheet.how_" + name), s.say("sheet.how_" + name + "_text")}
 }

@@ -69,6 +69,8 @@ type View struct {
 	CardText CardWords
 
 	ForCoach CoachPage // no other sheet or page may print it
+
+	Places program.Places // where the assessment's values were written, for warnings; New leaves it empty
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".

@@ -1,0 +1,35 @@
+package planner
+
+import "gatepost/program"
+
+// What a form about measuring shows, on the body of Reference: a hold of about
+// three quarters of the full position under one band, and a lean.
+const (
+	shownShare = 0.75
+	shownLean  = 0.20 // m, ahead of the wrist crease
+)
+
+// Shown are a hold under a band and a lean, for who explains how to rig and how
+// to measure; not Drawn where no road map rests on the hands.
+func Shown(lib *program.Library) (banded, lean program.Stance) {
+	for i := range lib.RoadMaps {
+		m := &lib.RoadMaps[i]
+		if m.Hands == program.HandsHang || len(m.Steps) == 0 {
+			continue
+		}
+		a := referenceAthlete(program.SexFemale)
+		a.Bands = []program.Band{{Name: "band", Rest: 1, Pulls: []program.Pull{{At: 1.3, Force: 40}, {At: 1.6, Force: 60}, {At: 1.9, Force: 75}}}}
+		a.Hanging.Anchor = 2.15
+		b, _ := newBody(&a, m)
+		r := &b.all[0]
+		for i := range b.all {
+			if b.all[i].free.Torque <= shownShare*b.full && b.all[i].free.Torque > r.free.Torque {
+				r = &b.all[i]
+			}
+		}
+		a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
+		flat, _ := newBody(&a, m)
+		return b.stance(r, r.rigs[len(r.rigs)-1]), flat.lean(shownLean)
+	}
+	return banded, lean
+}
