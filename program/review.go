@@ -54,7 +54,9 @@ type SetRead struct {
 	Exercise string
 	Step     string
 	Rig      Rig
-	Printed  int // s, or repetitions where Done counts them; 0: no length was printed
+	Ahead    float64 // m, of a lean; 0 where none was printed
+	Scale    float64 // N carried by the toes, as printed
+	Printed  int     // s, or repetitions where Done counts them; 0: no length was printed
 	Done     SetDone
 	Place    Place // in the log; the zero Place where it was done as printed
 }

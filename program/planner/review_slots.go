@@ -92,6 +92,7 @@ func (s *setRead) fit() {
 	if s.Step == "" {
 		s.Step = s.item.Step
 	}
+	s.Ahead, s.Scale = s.item.Ahead, s.item.Scale
 	switch {
 	case s.item.Step != "" && !sameRig(s.Rig, s.item.Rig):
 		// held with other help than was printed: the seconds were not asked of it
@@ -133,7 +134,7 @@ func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
 		}
 		for n := range item.Sets {
 			s := setRead{item: item}
-			s.SetRead = program.SetRead{Date: d.date, Exercise: item.Exercise, Step: item.Step, Rig: item.Rig, Printed: item.Hold}
+			s.SetRead = program.SetRead{Date: d.date, Exercise: item.Exercise, Step: item.Step, Rig: item.Rig, Ahead: item.Ahead, Scale: item.Scale, Printed: item.Hold}
 			if s.Done = (program.SetDone{Number: n + 1, Seconds: float64(item.Hold)}); item.Hold == 0 {
 				s.Done.Reps, s.Printed = item.Reps, item.Reps
 			}

@@ -79,6 +79,13 @@ type ReviewLabels struct {
 // where it expects them (our judgement: a quarter of the estimate's own range).
 const onCourse = 0.02
 
+// Sets that moved the estimate are named down to three thousandths, and three of
+// them in any case (our judgement: less is noise to a reader).
+const (
+	moveSmall  = 0.003
+	movesLeast = 3
+)
+
 // NewReview writes a review and the program that came of it in the words of the
 // library.
 func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r *program.Review) (*Review, program.Problems) {
@@ -99,8 +106,10 @@ func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r 
 	v.Standing, v.Course = s.standing(r), s.course(r)
 	v.Flags = s.flags(r)
 	v.Estimate = s.estimates(p, r)
-	for _, m := range r.Moves {
-		v.Moves = append(v.Moves, s.move(m))
+	for i, m := range r.Moves {
+		if i < movesLeast || math.Abs(m.Moved) >= moveSmall {
+			v.Moves = append(v.Moves, s.move(m))
+		}
 	}
 	for _, m := range r.Doubted {
 		v.Doubted = append(v.Doubted, s.setRead(m.Set))

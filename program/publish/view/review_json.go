@@ -71,6 +71,8 @@ type (
 		Step     string       `json:"step"`
 		Rig      []string     `json:"rig"`
 		Drop     float64      `json:"drop_m"`
+		Ahead    float64      `json:"ahead_m"`
+		Scale    float64      `json:"scale_n"`
 		Set      int          `json:"set"`     // 0: not said
 		Printed  int          `json:"printed"` // s, or repetitions
 		Hold     float64      `json:"hold_s"`
@@ -162,7 +164,7 @@ func toRead(c program.Capacity, g program.GoalForecast, all []program.Forecast) 
 }
 
 func toSet(s program.SetRead) setJSON {
-	v := setJSON{Date: s.Date, Exercise: s.Exercise, Step: s.Step, Rig: names(s.Rig), Drop: max(0, places(s.Rig.Drop, 3)),
+	v := setJSON{Date: s.Date, Exercise: s.Exercise, Step: s.Step, Rig: names(s.Rig), Drop: max(0, places(s.Rig.Drop, 3)), Ahead: places(s.Ahead, 3), Scale: places(s.Scale, 1),
 		Set: s.Done.Number, Printed: s.Printed, Hold: places(s.Done.Seconds, 1), Reps: s.Done.Reps, RPE: positive(s.Done.RPE)}
 	if s.Done.Clean != program.CleanUnsaid {
 		clean := s.Done.Clean == program.CleanYes

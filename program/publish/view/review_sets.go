@@ -12,8 +12,13 @@ import (
 // RPE 8".
 func (s *speech) setRead(r program.SetRead) string {
 	what := s.exercise(r.Exercise)
-	if r.Step != "" {
+	switch {
+	case r.Scale > 0:
+		what = join(s.step(r.Step), s.say("rig.on_scale"), s.kilograms(r.Scale))
+	case r.Step != "":
 		what = join(s.step(r.Step), s.rig(r.Rig), s.drop(r.Rig))
+	case r.Ahead > 0:
+		what = join(what, s.centimetres(r.Ahead))
 	}
 	if r.Done.Number > 0 {
 		what = join(what, s.say("review.set_number", "number", strconv.Itoa(r.Done.Number)))
@@ -69,18 +74,29 @@ func (s *speech) gateRead(g program.GateRead) GateRead {
 		v.State = s.say("review.gate_passed_on", "date", s.date(g.On))
 	case g.Tries > 0:
 		v.State = s.say("review.gate_tries", "weeks", strconv.Itoa(g.Tries))
-	case len(g.Criteria) <= 1:
+	case untried(g):
 		v.State = s.say("review.gate_untried", "dose", s.gate(g.StepGate).Dose)
 	default:
 		v.State = s.say("review.gate_" + string(g.State))
 	}
 	v.Line = s.say("review.gate_line", "step", v.Step, "state", v.State)
-	if len(g.Criteria) > 1 {
+	if g.State == program.GatePassed || !untried(g) {
 		for _, c := range g.Criteria {
 			v.Terms = append(v.Terms, s.term(c))
 		}
 	}
 	return v
+}
+
+// untried says that no free set was held: what held with help falls short of
+// everything the gate asks, which is no news.
+func untried(g program.GateRead) bool {
+	for _, c := range g.Criteria {
+		if c.Name == "free" && c.Shown > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func (s *speech) term(c program.Criterion) TermRead {
