@@ -17,7 +17,9 @@ type Assessment struct {
 	Bands    []Band
 	Hanging  Hanging
 	Tests    []Hold
-	Places   Places // where each value was written
+	Log      Log           // what was done since; empty where there is none
+	Plans    []PlanVersion // as they hung on the wall, by version
+	Places   Places        // where each value was written
 }
 
 // Share says how far a client's program may go.
@@ -58,8 +60,9 @@ type Training struct {
 	Days       []time.Weekday // in the order of the week, Monday first
 	Minutes    int            // a session
 	Away       []Interval
-	Start      Date // first day of the block; 0: first Monday on or after Measured
-	Weeks      int  // length of the block; 0: 12
+	Ill        []Interval // ill in bed: away, and strength is lost from the first week
+	Start      Date       // first day of the block; 0: first Monday on or after Measured
+	Weeks      int        // length of the block; 0: 12
 }
 
 // OtherTraining is what else a week holds. Hard days spoil the next morning.

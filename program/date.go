@@ -38,6 +38,14 @@ func (d Date) String() string {
 // MarshalText writes the ISO 8601 form, so that JSON carries dates people read.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }
 
+// UnmarshalText reads the ISO 8601 form; an empty text is the zero Date.
+func (d *Date) UnmarshalText(text []byte) (err error) {
+	if *d = 0; len(text) > 0 {
+		*d, err = ParseDate(string(text))
+	}
+	return err
+}
+
 // Weekday is the day of the week.
 func (d Date) Weekday() time.Weekday { return d.Time().Weekday() }
 

@@ -18,9 +18,20 @@ type Coach struct {
 	Paper   Paper
 	Site    string // public address of the site, ending in "/"; empty: none
 	Lang    string // language of the words file; empty: "en"
+	Dates   DateOrder
 	Inks    Inks   // of the print
 	Places  Places // where each value was written
 }
+
+// DateOrder is how a coach writes dates in numbers, day.month.year or
+// month/day/year. The zero DateOrder is "not said": a date that reads both ways
+// is then asked about. Year first is always understood.
+type DateOrder string
+
+const (
+	DayFirst   DateOrder = "day-first"
+	MonthFirst DateOrder = "month-first"
+)
 
 // Paper is the sheet size of what is handed over.
 type Paper string

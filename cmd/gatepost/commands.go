@@ -26,7 +26,8 @@ and nothing is written.`,
 		Example: `  gatepost                      the whole job, for the folder you are in
   gatepost --folder ~/hall      the same for another folder
   gatepost intake "Anna Maria"  start a new client
-  gatepost check                report every problem, write nothing`,
+  gatepost check                report every problem, write nothing
+  gatepost review               what the logs say, those first who need you`,
 		Args:          oneOf,
 		RunE:          work(func([]string) error { return job.build(wholeOutput, "") }),
 		Version:       version(),
@@ -38,7 +39,8 @@ and nothing is written.`,
 	root.SetVersionTemplate("gatepost {{.Version}}\n")
 	root.PersistentFlags().StringVar(&job.path, "folder", ".", "the coach's `DIR`, which holds content/")
 	root.MarkPersistentFlagDirname("folder")
-	root.AddCommand(intakeCommand(job), checkCommand(job), planCommand(job), printCommand(job), publishCommand(job), previewCommand(job))
+	root.AddCommand(intakeCommand(job), checkCommand(job), planCommand(job), printCommand(job), publishCommand(job), previewCommand(job),
+		logCommand(job), reviewCommand(job))
 	return root
 }
 
@@ -103,8 +105,9 @@ func printCommand(job *job) *cobra.Command {
 		Use:   "print [CLIENT]",
 		Short: "Write the PDFs and the JSON, of all clients or of one",
 		Long: `Print writes output/print/<client>/ with the wall chart, the one-page plan, the
-session cards, the blank test sheet, the calendar and the program as JSON. The
-website is left as it is.`,
+session cards, the blank test sheet, the calendar and the program as JSON; where
+there is a log, with the log read back, and where a new plan was kept, with the
+cards that it changed. The website is left as it is.`,
 		Example: `  gatepost print
   gatepost print maren
   gatepost print maren --both-sides`,

@@ -61,8 +61,12 @@ func (j *job) recoverOutput() error {
 }
 
 // read reads the folder, laid over what is built in.
-func (j *job) read() (program.Studio, program.Problems) {
-	return intake.Read(j.root.FS(), j.builtIn, j.chance)
+func (j *job) read() (program.Studio, program.Problems) { return j.readFor("") }
+
+// readFor reads the folder for what is about one client; the logs and plans of
+// the others are left out. Without a client it reads all.
+func (j *job) readFor(client string) (program.Studio, program.Problems) {
+	return intake.ReadFor(j.root.FS(), j.builtIn, j.chance, client)
 }
 
 // write puts files into the output folder and says what changed.

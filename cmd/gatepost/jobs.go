@@ -74,7 +74,7 @@ func (j *job) check() error {
 // with problems do not keep it from looking for those of the others; they are
 // all reported, and where one of them stops the work, it is an error.
 func (j *job) makeSound(part output, only string) (made, error) {
-	studio, problems := j.read()
+	studio, problems := j.readFor(only)
 	if about(problems, "").Stop() { // the library, which every client needs
 		return made{}, j.report(problems)
 	}
@@ -117,7 +117,7 @@ func (j *job) plan(typed, format string) error {
 	if err := j.checkClient(slug); err != nil {
 		return err
 	}
-	studio, problems := j.read()
+	studio, problems := j.readFor(slug)
 	problems = about(problems, slug)
 	chosen := pick(studio.Clients, slug)
 	if problems.Stop() || len(chosen) == 0 {

@@ -26,6 +26,7 @@ import (
 // surroundings are what the command is given from outside, so that a test can
 // give something else.
 type surroundings struct {
+	in       io.Reader
 	out, err io.Writer
 	now      func() time.Time
 	chance   io.Reader
@@ -40,7 +41,7 @@ func main() {
 	debug.SetGCPercent(400)
 	debug.SetMemoryLimit(160 << 20)
 	os.Exit(run(os.Args[1:], surroundings{
-		out: os.Stdout, err: os.Stderr, now: time.Now, chance: rand.Reader, builtIn: builtIn,
+		in: os.Stdin, out: os.Stdout, err: os.Stderr, now: time.Now, chance: rand.Reader, builtIn: builtIn,
 	}))
 }
 

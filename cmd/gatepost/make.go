@@ -3,6 +3,7 @@ package main
 import (
 	"io/fs"
 	"path"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/planner"
@@ -53,14 +54,18 @@ type client struct {
 	slug     string
 	withheld []string // why there is no program yet
 	program  program.Program
-	view     *view.View // nil where a problem stopped the planning
+	view     *view.View   // nil where a problem stopped the planning
+	review   *view.Review // nil where there is no log
+	changed  []program.Change
 	files    []store.File
 	problems program.Problems
 }
 
 // forget lets go of all but the files: of hundreds of clients, all at once would
 // fill the memory.
-func (c *client) forget() { c.program, c.view = program.Program{}, nil }
+func (c *client) forget() {
+	c.program, c.view, c.review, c.changed = program.Program{}, nil, nil, nil
+}
 
 // makeAll plans every client, or the one named, and makes a part of the output.
 // Of the website everything is made that is not kept from the last time.
@@ -79,6 +84,9 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
 			m.clients[i] = makeClient(studio, chosen[i], part, web)
 			m.clients[i].forget()
+			if part.print { // a preview compares what was read with what is read next
+				forgetLog(chosen[i])
+			}
 		}
 	})
 	for _, c := range m.clients {
@@ -161,17 +169,21 @@ func illustrations(lib *program.Library) []program.Illustration {
 	return all
 }
 
-// makeClient plans one client, prints the program and makes its pages; without a
-// website, none.
+// makeClient makes one client's program, the one that hangs on the wall, prints
+// it and makes its pages; without a website, none.
 func makeClient(studio *program.Studio, a *program.Assessment, part output, web *site.Site) *client {
 	c := &client{slug: a.Slug}
-	c.program, c.problems = planner.Plan(&studio.Library, a)
+	wall, problems := planner.Wall(&studio.Library, a)
+	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
 	if c.problems.Stop() {
 		return c
 	}
 	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
 	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
+	if wall.Review.Last != 0 {
+		c.readBack(studio, &wall)
+	}
 	if part.print {
 		c.print(&studio.Library, part.bothSides)
 	}
@@ -180,6 +192,18 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 		c.files, c.problems = append(c.files, filesOf(pages)...), append(c.problems, problems...)
 	}
 	return c
+}
+
+// readBack adds what the log says.
+func (c *client) readBack(studio *program.Studio, wall *planner.OnWall) {
+	r, problems := view.NewReview(studio.Coach, &studio.Library, &wall.Next, &wall.Review)
+	if wall.Next.Version <= c.program.Version {
+		r.Keep = "" // it hangs already
+	}
+	c.problems = append(c.problems, problems...)
+	r.Progress, problems = view.NewProgress(studio.Coach, &studio.Library, &c.program, &wall.Review)
+	c.problems = append(c.problems, problems...)
+	c.review, c.view.Progress = r, r.Progress
 }
 
 // print adds what goes on paper. Where no program may be made, the one page is a
@@ -195,6 +219,7 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		coach, problems := paper.CoachPage(c.view)
 		c.add("coach-page.pdf", coach, problems)
 		c.add("calendar.ics", view.Calendar(c.view), nil)
+		c.printReview(bothSides)
 	}
 	data, err := view.JSON(lib, &c.program)
 	if err != nil { // a number that is none: a mistake in the planner
@@ -205,6 +230,30 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		})
 	}
 	c.add("program.json", data, nil)
+}
+
+// printReview adds the log read back, and the cards that the plan on the wall
+// changed of the one before it.
+func (c *client) printReview(bothSides bool) {
+	if c.review != nil {
+		review, problems := paper.Review(c.view, c.review)
+		c.add("review.pdf", review, problems)
+	}
+	some := *c.view
+	some.Cards = nil
+	i := 0
+	for _, w := range c.program.Weeks {
+		for _, s := range w.Sessions {
+			if slices.ContainsFunc(c.changed, func(change program.Change) bool { return slices.Contains(change.Cards, s.Date) }) {
+				some.Cards = append(some.Cards, c.view.Cards[i])
+			}
+			i++
+		}
+	}
+	if len(some.Cards) > 0 {
+		cards, problems := paper.Cards(&some, bothSides)
+		c.add("changed-cards.pdf", cards, problems)
+	}
 }
 
 func (c *client) add(name string, b []byte, problems program.Problems) {

@@ -24,8 +24,10 @@ func TestMain(m *testing.M) {
 //	exits CODE COMMAND…      runs a command and compares its exit code
 //	asnobody CODE COMMAND…   the same without root's rights
 //	absent PATH WORD…        fails where any file below PATH has one of the words
-//	valid FILE               compares a program as JSON with its published schema
+//	valid FILE [SCHEMA]      compares a program, or another JSON, with its published schema
 //	studio                   copies the demo studio into the folder
+//	withoutlogs              takes the logs of all clients away
+//	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir: "testdata/script",
@@ -34,7 +36,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio,
+			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "withoutlogs": withoutLogs, "unended": unended,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -115,7 +117,11 @@ func pdfText(ts *testscript.TestScript, path string) string {
 // valid compares with the JSON Schema (2020-12, by its own declaration) that
 // describes a program for other software.
 func valid(ts *testscript.TestScript, neg bool, args []string) {
-	schema, err := jsonschema.NewCompiler().Compile(ts.Getenv("REPO") + "/program/publish/view/program.schema.json")
+	name := "program.schema.json"
+	if len(args) > 1 {
+		name = args[1]
+	}
+	schema, err := jsonschema.NewCompiler().Compile(ts.Getenv("REPO") + "/program/publish/view/" + name)
 	ts.Check(err)
 	value, err := jsonschema.UnmarshalJSON(strings.NewReader(ts.ReadFile(args[0])))
 	ts.Check(err)
@@ -131,4 +137,20 @@ func studio(ts *testscript.TestScript, neg bool, args []string) {
 	b, err := os.ReadFile(from + "/studio.yaml")
 	ts.Check(err)
 	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))
+}
+
+// unended makes a file end as one that was cut: text archives always end lines.
+func unended(ts *testscript.TestScript, neg bool, args []string) {
+	for _, file := range args {
+		text := strings.TrimSuffix(ts.ReadFile(file), "\n")
+		ts.Check(os.WriteFile(ts.MkAbs(file), []byte(text), 0o644))
+	}
+}
+
+func withoutLogs(ts *testscript.TestScript, neg bool, args []string) {
+	logs, err := filepath.Glob(ts.MkAbs("content/clients/*/log.csv"))
+	ts.Check(err)
+	for _, log := range logs {
+		ts.Check(os.Remove(log))
+	}
 }

@@ -56,6 +56,7 @@ func training(t *program.Training, like samples) read {
 		must("days", "[mon, wed, fri]", each(&t.Days, weekday)),
 		must("minutes", "60", whole(&t.Minutes, 20, 240)),
 		may("away", "[2027-02-15/2027-02-21]", each(&t.Away, interval)),
+		may("ill", "[2027-03-08/2027-03-12]", each(&t.Ill, interval)),
 		may("start", "2027-01-11", date(&t.Start, earliest, latest)),
 		may("weeks", "12", whole(&t.Weeks, 4, 16)),
 	)

@@ -16,6 +16,8 @@ type client struct {
 	kit     *names
 	roadMap *program.RoadMap       // the goal's; nil: unknown, or with errors of its own
 	public  *program.PublicProgram // what the file is really of; nil: of a client
+	log     *source                // the log's file; nil: none was read
+	plans   []*source              // the kept plans' files
 }
 
 // check looks at everything that one field alone cannot tell.

@@ -22,6 +22,12 @@
 // or hyphens; here they become ids. Units become kg, m, N, s and radians; weeks
 // for the experience.
 //
+// A client's log, log.csv, is CSV as spreadsheets of any country save it; log.go
+// says what stands in its columns. A line with an error is left out of the Log,
+// and the others are read; whether a day has come yet is asked by NotYet, for
+// Read knows no clock. ReadNewLines and AddToLog take more lines in, checked in
+// the same way.
+//
 // Every file format reads as a list of its fields, one line a key: see
 // assessment.go, exercise.go, programs.go, roadmap.go, studio.go. YAML is taken as nodes, not
 // decoded into structs, since decoding is silent about lost fractions, octal

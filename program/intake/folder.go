@@ -115,21 +115,40 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 	if path.Ext(file) == ".md" {
 		limit = maxMarkdown
 	}
+	data, ok := f.bytes(from, file, name, limit)
+	if !ok {
+		return nil, false
+	}
+	src, problems := textSource(name, data, limit)
+	f.problems = append(f.problems, problems...)
+	if src == nil {
+		return nil, false
+	}
+	src.builtIn = builtIn
+	return src, true
+}
+
+// bytes reads a file that problems call by a name.
+func (f *folder) bytes(from fs.FS, file, name string, limit int) ([]byte, bool) {
 	data, err := readFile(from, file, limit)
 	if err != nil {
 		f.say(name, "the file cannot be read: "+reason(err), "It must be a plain file inside the coach's folder, and readable.")
-		return nil, false
 	}
+	return data, err == nil
+}
+
+// textSource takes the bytes of a file as text; nil with the reason where they
+// are none.
+func textSource(name string, data []byte, limit int) (*source, program.Problems) {
 	if len(data) > limit {
-		f.say(name, "the file is too big", fmt.Sprintf("At most %d KiB are read.", limit>>10))
-		return nil, false
+		return nil, program.Problems{{Place: program.Place{File: name}, Message: "the file is too big",
+			Advice: fmt.Sprintf("At most %d KiB are read.", limit>>10)}}
 	}
 	text := string(bytes.TrimPrefix(data, []byte("\ufeff")))
 	if at, message, advice := notText(name, text); message != "" {
-		f.problems = append(f.problems, program.Problem{Place: at, Message: message, Advice: advice})
-		return nil, false
+		return nil, program.Problems{{Place: at, Message: message, Advice: advice}}
 	}
-	return newSource(name, text, builtIn), true
+	return newSource(name, text, false), nil
 }
 
 // readFile reads at most one byte more than the limit.

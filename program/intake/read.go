@@ -22,6 +22,12 @@ const clientsFolder = "content/clients"
 // What could be read is in the Studio, even where there are problems; clients
 // with errors in their file are left out. The problems are sorted.
 func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Problems) {
+	return ReadFor(coach, builtIn, chance, "")
+}
+
+// ReadFor reads what Read does, but for what clients other than the one named
+// have done: of hundreds, their logs and kept plans are most of the work.
+func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studio, program.Problems) {
 	f := &folder{coach: coach, builtIn: builtIn}
 	if !f.exists("content") {
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
@@ -36,6 +42,8 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	}
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
+	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
+	f.readDone(wanted, about.Dates)
 	checkPagesDiffer(clients)
 	programs := f.readPrograms(library, known)
 	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs),
@@ -90,6 +98,12 @@ func (f *folder) collect(library *shelf, studio *source, clients []*client) prog
 	}
 	for _, c := range clients {
 		problems = append(problems, c.problems...)
+		if c.log != nil {
+			problems = append(problems, c.log.problems...)
+		}
+		for _, plan := range c.plans {
+			problems = append(problems, plan.problems...)
+		}
 	}
 	problems.Sort()
 	return problems

@@ -20,6 +20,7 @@ func studio(c *program.Coach) read {
 		may("paper", "A4", choice(&c.Paper, program.PaperA4, program.PaperLetter)),
 		may("site", "https://example.org/", address(&c.Site)),
 		may("language", "en", language(&c.Lang)),
+		may("dates", "day-first", choice(&c.Dates, program.DayFirst, program.MonthFirst)),
 		may("inks", inksLike, group(
 			may("dark", `"#16181d"`, ink(&c.Inks.Dark)),
 			may("accent", `"#b0371b"`, ink(&c.Inks.Accent)),

@@ -25,24 +25,28 @@ const restBefore = 2
 const deloadAway = 5
 
 // calendar lays out the block's weeks: their kinds, their training days and
-// which of those carry straight-arm work.
-func calendar(a *program.Assessment, l limits) []week {
-	start := blockStart(a)
-	weeks := make([]week, blockLength(a, start))
+// which of those carry straight-arm work. Weeks that are over stay as they were.
+func (p *plan) calendar(start program.Date) []week {
+	a, over := p.athlete, p.past.over()
+	weeks := make([]week, max(over, blockLength(a, start)))
 	for i := range weeks {
+		if i < over {
+			weeks[i] = recalled(&p.past.weeks[i])
+			continue
+		}
 		weeks[i].start = start + program.Date(7*i)
 		weeks[i].days = trainingDays(a, weeks[i].start)
 	}
-	for len(weeks) > 0 && len(weeks[len(weeks)-1].days) == 0 {
+	for len(weeks) > over && len(weeks[len(weeks)-1].days) == 0 {
 		weeks = weeks[:len(weeks)-1] // the test needs a day
 	}
-	if len(weeks) == 0 {
+	if len(weeks) == over {
 		return nil
 	}
-	setKinds(a, weeks, l.deloadEvery)
+	setKinds(a, weeks, over, p.limits.deloadEvery)
 	last := &weeks[len(weeks)-1]
 	last.test = last.days[len(last.days)-1]
-	placeStraightArm(a, weeks, l)
+	placeStraightArm(a, weeks, over, p.limits)
 	return weeks
 }
 
@@ -81,8 +85,10 @@ func trainingDays(a *program.Assessment, monday program.Date) []program.Date {
 	return days
 }
 
+// away says that a day is one away, or ill.
 func away(a *program.Assessment, d program.Date) bool {
-	return slices.ContainsFunc(a.Training.Away, func(v program.Interval) bool { return v.Has(d) })
+	has := func(v program.Interval) bool { return v.Has(d) }
+	return slices.ContainsFunc(a.Training.Away, has) || slices.ContainsFunc(a.Training.Ill, has)
 }
 
 func daysAway(a *program.Assessment, monday program.Date) int {
@@ -97,9 +103,10 @@ func daysAway(a *program.Assessment, monday program.Date) int {
 
 // setKinds names each week. Deloads come every n-th week, counted from the last
 // easy one; a week mostly away is the deload. None falls in the first week, nor
-// right before the test or an away week, whose ease comes anyway.
-func setKinds(a *program.Assessment, weeks []week, every int) {
-	for i := range weeks {
+// right before the test or an away week, whose ease comes anyway. Weeks that are
+// over keep their kinds.
+func setKinds(a *program.Assessment, weeks []week, over, every int) {
+	for i := over; i < len(weeks); i++ {
 		switch {
 		case i == len(weeks)-1:
 			weeks[i].kind = program.WeekTest
@@ -118,7 +125,8 @@ func setKinds(a *program.Assessment, weeks []week, every int) {
 			continue
 		}
 		built++
-		if i > 0 && built >= every && weeks[i+1].kind == program.WeekBuild {
+		overdue := built > every // a joint became sore, and deloads come more often now
+		if i > 0 && i >= over && built >= every && (overdue || weeks[i+1].kind == program.WeekBuild) {
 			weeks[i].kind = program.WeekDeload
 			built = 0
 		}
@@ -127,12 +135,18 @@ func setKinds(a *program.Assessment, weeks []week, every int) {
 
 // placeStraightArm chooses each week's straight-arm days, last week first, so
 // that the days before the test stay clear.
-func placeStraightArm(a *program.Assessment, weeks []week, l limits) {
+func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 	test := weeks[len(weeks)-1].test
 	clear := test - program.Date(l.testRest)
 	var before program.Date
 	for i := range weeks {
 		w := &weeks[i]
+		if i < over {
+			if len(w.straight) > 0 {
+				before = w.straight[len(w.straight)-1]
+			}
+			continue
+		}
 		free := slices.DeleteFunc(slices.Clone(w.days), func(d program.Date) bool { return d > clear })
 		most := l.straightDays
 		if w.kind == program.WeekTest {

@@ -87,22 +87,33 @@ func (r *rung) toesReach() float64 {
 	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
 }
 
-// newOutlook lays the block's weeks ahead of a state.
-func newOutlook(a *program.Assessment, b *body, s strength.State, weeks []week, l limits) outlook {
-	plan := strength.Schedule{
-		Career:      career(a, b),
-		DeloadEvery: l.deloadEvery,
-		Sessions:    usualSessions(weeks),
-	}
-	for _, w := range weeks {
-		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
-	}
-	o := outlook{state: s, path: strength.NewPath(s, plan)}
-	for i := range weeks {
-		o.low = append(o.low, o.path.Quantile(float64(i), plannedQuantile))
-		o.mid = append(o.mid, o.path.Quantile(float64(i), 0.5))
+// newOutlook lays the block's weeks ahead of the state after those that are over.
+func newOutlook(p *plan) outlook {
+	before, over := &p.past, p.past.over()
+	o := outlook{state: before.state, path: strength.NewPath(before.state, p.schedule())}
+	for i := range p.weeks {
+		if i < over {
+			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
+			continue
+		}
+		o.low = append(o.low, o.path.Quantile(float64(i-over), before.quantile()))
+		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
 	return o
+}
+
+// schedule is what the weeks ahead hold, as strength counts it.
+func (p *plan) schedule() strength.Schedule {
+	plan := strength.Schedule{
+		Career:      p.past.career,
+		DeloadEvery: p.limits.deloadEvery,
+		Sessions:    usualSessions(p.weeks),
+		Lost:        p.past.lost, Off: p.past.off,
+	}
+	for _, w := range p.weeks[p.past.over():] {
+		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
+	}
+	return plan
 }
 
 var strengthKinds = map[program.WeekKind]strength.Kind{

@@ -114,9 +114,12 @@ const farGoal = 3 * 52 * 7 // days
 // newcomer is the way of somebody who begins with nothing: how many weeks each
 // rung of the ladder likely takes to its threshold.
 func newcomer(a *program.Assessment, b *body) map[string]float64 {
-	limits := newLimits(a)
-	state, _ := assess(a, b)
-	look := newOutlook(a, b, state, calendar(a, limits), limits)
+	start := blockStart(a)
+	p := &plan{athlete: a, body: b, limits: newLimits(a, start)}
+	p.past.state, _ = assess(a, b)
+	p.past.career = career(a, b)
+	p.weeks = p.calendar(start)
+	look := newOutlook(p)
 	weeks := map[string]float64{}
 	for i := range b.ladder {
 		r := &b.ladder[i]

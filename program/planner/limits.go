@@ -53,10 +53,9 @@ const (
 	bandsKit       = "bands"
 )
 
-// newLimits reads the rules off an assessment.
-func newLimits(a *program.Assessment) limits {
+// newLimits reads the rules off an assessment, for a block that starts on a day.
+func newLimits(a *program.Assessment, start program.Date) limits {
 	h := a.Health
-	start := blockStart(a)
 	l := limits{
 		age:          a.Measured.YearsSince(a.Athlete.Born),
 		spell:        presentSpell(a, start),
@@ -98,10 +97,11 @@ func newLimits(a *program.Assessment) limits {
 func sore(j program.Joint) bool { return j == program.JointSore || j == program.JointInjured }
 
 // presentSpell is how many weeks the present spell has lasted at the start of
-// the block: since its first day, or all the experience where none is given.
+// the block: since its first day, or all the experience where none is given, and
+// what was trained since in blocks before this one.
 func presentSpell(a *program.Assessment, start program.Date) float64 {
 	if a.Training.Since == 0 {
-		return a.Training.Experience
+		return a.Training.Experience + max(0, float64(start-blockStart(a))/7)
 	}
 	return max(0, float64(start-a.Training.Since)/7)
 }

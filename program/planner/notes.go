@@ -39,6 +39,39 @@ const (
 	noteTestUnused   = "test-not-used"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
+
+	// of a plan made anew from the log
+	noteWeekMissed  = "week-missed"
+	noteWeeksOff    = "weeks-off"
+	noteRepeat      = "gate-repeat"
+	noteHelpBack    = "help-back"
+	noteEased       = "joint-eased"
+	noteSetUnplaced = "set-unplaced"
+	noteBandGone    = "band-gone"
+
+	flagPainRising = "flag-pain-rising"
+	flagPainHigh   = "flag-pain-high"
+	flagPainSore   = "flag-pain-sore"
+	flagPainOther  = "flag-pain-other"
+	flagSetsShort  = "flag-sets-short"
+	flagRPEHigh    = "flag-rpe-high"
+	flagRPELow     = "flag-rpe-low"
+	flagSilent     = "flag-silent"
+	flagMissed     = "flag-missed"
+	flagGatePassed = "flag-gate-passed"
+	flagGateNotYet = "flag-gate-not-yet"
+	flagGateHelp   = "flag-gate-help"
+	flagBlockOver  = "flag-block-over"
+	flagDoubted    = "flag-doubted"
+
+	changeGone = "change-gone"
+	changeNew  = "change-new"
+	changeKind = "change-kind"
+	changeStep = "change-step"
+	changeHelp = "change-help"
+	changeLean = "change-lean"
+	changeHold = "change-hold"
+	changeSets = "change-sets"
 )
 
 // NoteCodes lists every code the planner may use, so that a words file can be
@@ -50,6 +83,10 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
+	flagPainRising, flagPainHigh, flagPainSore, flagPainOther, flagSetsShort, flagRPEHigh, flagRPELow,
+	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagBlockOver, flagDoubted,
+	changeGone, changeNew, changeKind, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }
 
 func note(code string, values ...program.Value) program.Note {

@@ -23,12 +23,20 @@ func (p *plan) outcome(out *program.Program) {
 			out.Rungs = true
 		}
 	}
-	if len(out.Weeks) > 0 {
-		out.Place = out.Weeks[0].Step
-	}
+	out.Place = placeOfWeeks(out.Weeks[min(p.past.over(), len(out.Weeks)):])
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
 	out.Cues = p.cues()
+}
+
+// placeOfWeeks is the step of the first week that trains; empty on the floor.
+func placeOfWeeks(weeks []program.Week) string {
+	for i := range weeks {
+		if weeks[i].Kind != program.WeekAway {
+			return weeks[i].Step
+		}
+	}
+	return ""
 }
 
 func (p *plan) stepLoads() []program.StepLoad {
@@ -61,6 +69,9 @@ func (p *plan) capacity() program.Capacity {
 }
 
 func (p *plan) tested() bool {
+	if p.past.tested {
+		return true
+	}
 	for i := range p.athlete.Tests {
 		if _, ok := observe(&p.athlete.Tests[i], p.body); ok {
 			return true
@@ -72,7 +83,7 @@ func (p *plan) tested() bool {
 // forecasts are the dates of a free hold of the goal's seconds at each step.
 func (p *plan) forecasts() []program.Forecast {
 	hold := p.athlete.Goal.Hold
-	by := float64(p.athlete.Goal.By-p.weeks[0].start) / 7
+	by := float64(p.athlete.Goal.By-p.now()) / 7
 	out := make([]program.Forecast, len(p.body.ladder))
 	for i := range p.body.ladder {
 		r := &p.body.ladder[i]
@@ -86,13 +97,13 @@ func (p *plan) forecasts() []program.Forecast {
 	return out
 }
 
-// inWeeks is the date some weeks after the block's start; zero where it is not
-// forecast.
+// inWeeks is the date some weeks after the first week planned; zero where it is
+// not forecast.
 func (p *plan) inWeeks(weeks float64) program.Date {
 	if math.IsInf(weeks, 0) || math.IsNaN(weeks) {
 		return 0
 	}
-	return p.weeks[0].start + program.Date(math.Round(7*weeks))
+	return p.now() + program.Date(math.Round(7*weeks))
 }
 
 // markHeld says which steps a test has shown: the step itself held free for the
@@ -106,6 +117,7 @@ func (p *plan) markHeld(out []program.Forecast, hold float64) {
 			}
 		}
 	}
+	p.past.markShown(out, p.body.ladder)
 	for i := range out {
 		if p.body.ladder[i].load <= shown {
 			out[i].Held, out[i].Chance = true, 1

@@ -18,6 +18,10 @@
 //     are full; pulling matches pushing.
 //  9. outcome: forecasts, gates, what comes after, notes.
 //
+// Once there is a log, [Read] lays it beside the plans that hung on the wall: the
+// estimate follows the sets, gates and joints are looked at, and the same steps
+// run again for the weeks ahead, from what was done.
+//
 // # What holds for every plan
 //
 // Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
@@ -52,6 +56,7 @@ type plan struct {
 	chosen  map[need]*program.Exercise
 	main    []work // by week
 	loads   []load // by week
+	past    past   // what is over; nothing in a first plan
 }
 
 // Plan makes a client's program. Problems are what the numbers find wrong in the
@@ -59,7 +64,23 @@ type plan struct {
 // where one of them stops, the program is not to be used. A program that may not
 // be made, for want of clearance, is a result: Withheld says why.
 func Plan(lib *program.Library, a *program.Assessment) (program.Program, program.Problems) {
-	out := program.Program{
+	out, p, problems := begin(lib, a)
+	if p == nil {
+		return out, problems
+	}
+	if p.weeks = p.calendar(out.Start); len(p.weeks) == 0 {
+		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		return out, problems
+	}
+	state, notes := assess(a, p.body)
+	p.past.state, p.past.career = state, career(a, p.body)
+	p.fill(&out, notes)
+	return out, problems
+}
+
+// begin looks at who the client is; without a plan, out says why there is none.
+func begin(lib *program.Library, a *program.Assessment) (out program.Program, p *plan, problems program.Problems) {
+	out = program.Program{
 		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
 		Goal: program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
@@ -70,29 +91,22 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 	}
 	if !ok {
 		out.Withheld = []program.Note{note(noteSkillUnknown, text("skill", a.Goal.Skill))}
-		return out, nil
+		return out, nil, nil
 	}
 	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
-		return out, nil
+		return out, nil, nil
 	}
-	p := &plan{lib: lib, road: road, athlete: a, limits: newLimits(a), chosen: map[need]*program.Exercise{}}
-	var problems program.Problems
+	p = &plan{lib: lib, road: road, athlete: a, limits: newLimits(a, out.Start), chosen: map[need]*program.Exercise{}}
 	if p.body, problems = newBody(a, road); problems.Stop() {
-		return out, problems
+		return out, nil, problems
 	}
-	if p.weeks = calendar(a, p.limits); len(p.weeks) == 0 {
-		out.Withheld = []program.Note{note(noteAlwaysAway)}
-		return out, problems
-	}
-	p.fill(&out)
-	return out, problems
+	return out, p, problems
 }
 
 // fill runs the planning steps in order.
-func (p *plan) fill(out *program.Program) {
-	state, notes := assess(p.athlete, p.body)
+func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
-	p.look = newOutlook(p.athlete, p.body, state, p.weeks, p.limits)
+	p.look = newOutlook(p)
 	p.main = make([]work, len(p.weeks))
 	if p.limits.hands {
 		p.main = p.mains()
@@ -106,9 +120,8 @@ func (p *plan) fill(out *program.Program) {
 func (p *plan) fillWeeks() []program.Week {
 	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
-	var out []program.Week
-	lastBuild, session := -1, 0
-	for i := range p.weeks {
+	out, lastBuild, session := p.remember(&v)
+	for i := p.past.over(); i < len(p.weeks); i++ {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
 		w := p.printed(i, lastBuild, &session)
@@ -136,13 +149,17 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 		l := p.works(i, main)
 		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
 		if w.kind == program.WeekTest {
-			l.taper(l.halfSeconds())
+			before := l.halfSeconds()
+			if v.built > 0 { // in the block before
+				before = min(before, v.built)
+			}
+			l.taper(before)
 		}
 		return l
 	case w.kind == program.WeekTest:
 		l := p.works(i, main)
 		l.ahead, l.leans = work{}, work{}
-		l.taper(v.done[lastBuild])
+		l.taper(v.done[len(p.past.before)+lastBuild])
 		return l
 	}
 	l := p.works(i, main)

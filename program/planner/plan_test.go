@@ -51,6 +51,10 @@ func TestSameInputSameBytes(t *testing.T) {
 
 func bytesOf(lib *program.Library, a program.Assessment) []byte {
 	p, _ := Plan(lib, &a)
+	return bytesOfProgram(p)
+}
+
+func bytesOfProgram(p program.Program) []byte {
 	b, err := json.Marshal(p)
 	if err != nil {
 		panic(err)
@@ -80,11 +84,11 @@ func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
 
 // retraced is the plan behind a program, to ask it what else was possible.
 func retraced(lib *program.Library, a *program.Assessment) *plan {
-	road, _ := lib.RoadMap(a.Goal.Skill)
-	p := &plan{lib: lib, road: road, athlete: a, limits: newLimits(a), chosen: map[need]*program.Exercise{}}
-	p.body, _ = newBody(a, road)
-	p.weeks = calendar(a, p.limits)
-	p.fill(&program.Program{})
+	_, p, _ := begin(lib, a)
+	p.weeks = p.calendar(blockStart(a))
+	state, _ := assess(a, p.body)
+	p.past.state, p.past.career = state, career(a, p.body)
+	p.fill(&program.Program{}, nil)
 	return p
 }
 

@@ -1,10 +1,6 @@
 package planner
 
-import (
-	"slices"
-
-	"gatepost/program"
-)
+import "gatepost/program"
 
 // choice is one rig that a build week could use.
 type choice struct {
@@ -137,30 +133,39 @@ func (p *plan) mains() []work {
 	stages := p.stages()
 	var menus []menu
 	var works [][]work
-	for i, w := range p.weeks {
-		if w.kind == program.WeekBuild && stages[i].rung != onTheFloor {
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		if p.weeks[i].kind == program.WeekBuild && stages[i].rung != onTheFloor {
 			m, choices := p.menuFor(stages[i], i)
 			menus, works = append(menus, m), append(works, choices)
 		}
 	}
 	picks := p.pick(menus)
 	out := make([]work, len(p.weeks))
-	last, next, first := work{}, 0, -1
-	for i, w := range p.weeks {
+	last, next, first := p.past.main(), 0, -1
+	resumed := !last.none()
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		w := p.weeks[i]
 		if w.kind == program.WeekBuild && first < 0 {
-			first = i
+			if first = i; stages[i].rung == onTheFloor {
+				last = work{} // what was done before has no say on the floor
+			}
 		}
 		switch {
 		case w.kind == program.WeekBuild && stages[i].rung == onTheFloor:
 			last = p.floorWeek(last, i)
 		case w.kind == program.WeekBuild:
 			last, next = works[next][picks[next]], next+1
+		case first < 0 && resumed:
+			last = p.still(last, stages[i], i)
 		case first < 0 && !p.builds():
 			last = p.alone(stages[i], i)
 		}
 		out[i] = last
 	}
-	for i := range max(0, first) { // easy weeks before the first build week
+	if resumed {
+		return out
+	}
+	for i := p.past.over(); i < first; i++ { // easy weeks before the first build week
 		out[i] = p.again(out[first], i)
 	}
 	return out
@@ -168,7 +173,7 @@ func (p *plan) mains() []work {
 
 // builds says whether the block has a build week at all.
 func (p *plan) builds() bool {
-	return slices.ContainsFunc(p.weeks, func(w week) bool { return w.kind == program.WeekBuild })
+	return p.firstBuild() >= 0
 }
 
 // floorWeek is a build week on the floor. Sore elbows keep to one lean, chosen
@@ -179,7 +184,7 @@ func (p *plan) floorWeek(last work, week int) work {
 	}
 	if last.none() {
 		weakest := week
-		for i := range p.weeks {
+		for i := p.past.over(); i < len(p.weeks); i++ {
 			if p.look.low[i] < p.look.low[weakest] {
 				weakest = i
 			}
@@ -240,7 +245,7 @@ func (p *plan) menuFor(s stage, week int) (menu, []work) {
 	}
 	for i, o := range r.rigs {
 		w := p.at(r, o, week)
-		if w.hold == 0 || long && !w.trainable() || p.limits.elbowSore && !p.keeps(r, o, week, true) {
+		if w.hold == 0 || long && !w.trainable() || p.limits.elbowSore && !p.keeps(r, o, week, true) || p.tooLittle(r, o, week) {
 			continue
 		}
 		m.choices = append(m.choices, choice{rig: i, help: o.help, hold: w.hold})

@@ -18,15 +18,15 @@ const onTheFloor = -1
 // stages decides each build week's step. Other weeks keep the last one.
 func (p *plan) stages() []stage {
 	out := make([]stage, len(p.weeks))
-	now, entered := stage{rung: onTheFloor}, false
-	for i, w := range p.weeks {
-		if w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
+	now, entered := p.resumed()
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		if w := p.weeks[i]; w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
 			now, entered = p.stageFor(i, now.rung), true
 		}
 		out[i] = now
 	}
 	if !p.builds() { // a block of one test week
-		first := p.stageFor(0, onTheFloor)
+		first := p.stageFor(p.past.over(), now.rung)
 		for i := range out {
 			out[i] = first
 		}
@@ -37,6 +37,9 @@ func (p *plan) stages() []stage {
 // stageFor decides one week's step; it never goes back from the current one.
 func (p *plan) stageFor(week, current int) stage {
 	want := max(current, p.forecastStep(week))
+	if current != onTheFloor && p.buildsBefore(week) < p.past.stays() {
+		want = current // the gate was tried and not passed
+	}
 	lowest := max(current, 0)
 	if p.enterable(want, week, false) {
 		return stage{rung: p.unlessTooEasy(want, lowest, week)}
@@ -70,7 +73,7 @@ func (p *plan) forecastStep(week int) int {
 	last := len(p.body.ladder) - 1
 	for i := range p.body.ladder[:last] {
 		r := &p.body.ladder[i]
-		if p.look.maxHold(r.load, week) < 10*(r.Gate.Hold+reserve) {
+		if p.look.maxHold(r.load, week) < 10*(r.Gate.Hold+reserve) && r.load > p.past.passed {
 			return i
 		}
 	}
@@ -104,7 +107,7 @@ func (p *plan) enterable(rung, week int, short bool) bool {
 }
 
 func (p *plan) keeps(r *rung, o option, week int, short bool) bool {
-	for v := range p.weeks {
+	for v := p.past.over(); v < len(p.weeks); v++ {
 		if v != week && !p.counts(v, week) {
 			continue
 		}

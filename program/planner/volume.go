@@ -11,6 +11,7 @@ type volume struct {
 	inRound int   // build weeks of this round so far
 	off     int   // weeks without straight-arm work in a row
 	easy    int   // weeks still eased after a long break
+	built   int   // of the last build week; 0: none yet
 }
 
 // Rises and returns (our judgement: what elbow tendons bear).
@@ -53,6 +54,9 @@ func (v *volume) add(kind program.WeekKind, halfSeconds int, first bool) {
 	v.done = append(v.done, halfSeconds)
 	if kind == program.WeekBuild && first {
 		v.rounds = append(v.rounds, halfSeconds)
+	}
+	if kind == program.WeekBuild {
+		v.built = halfSeconds
 	}
 	v.inRound++
 	if kind != program.WeekBuild {

@@ -12,7 +12,8 @@ type Path struct {
 	State State
 
 	// Gains is the gain at own gain 1, in ln C, summed up to the start of week w;
-	// Lost what weeks off have taken by then and training has not yet brought back.
+	// Lost what weeks off have taken by then and training has not yet brought back;
+	// below zero where it brings back what was lost before week 0.
 	Gains, Lost []float64
 
 	K float64 // endurance constant, per minute; 0 = State.K()

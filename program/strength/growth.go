@@ -55,9 +55,9 @@ type Career struct {
 	Best float64 // after a lay-off of six months or more: the torque, N·m, once held twelve seconds; 0 = none
 }
 
-// ageAt is the training age that counts at capacity c (ln C12): four weeks at
-// most until nine tenths of the former best is back.
-func (k Career) ageAt(c float64) float64 {
+// AgeAt is the training age, in weeks, that counts at capacity c (ln C12): four
+// weeks at most until nine tenths of the former best is back.
+func (k Career) AgeAt(c float64) float64 {
 	if k.Best > 0 && c < math.Log(returnShare*k.Best) {
 		return math.Min(k.Age, returnAge)
 	}

@@ -66,23 +66,25 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 func (s State) Observe(day []Observation) State { return s.day(day, true) }
 
 func (s State) day(list []Observation, later bool) State {
-	s.Doubted = nil
+	s.Doubted, s.Moved = nil, nil
 	if len(list) == 0 {
 		return s
 	}
 	var doubted []int
+	moved := make([]float64, len(list))
 	s = s.newDay()
 	for _, i := range canonical(list) {
-		o, believed := list[i], false
+		o, believed, before := list[i], false, s.C
 		if o.usable() {
 			s, believed = s.move(o).take(o, later)
 		}
+		moved[i] = s.C - before
 		if !believed {
 			doubted = append(doubted, i)
 		}
 	}
 	slices.Sort(doubted)
-	s.Doubted = doubted
+	s.Doubted, s.Moved = doubted, moved
 	return s
 }
 

@@ -30,18 +30,23 @@ type Schedule struct {
 	Law         Law // zero = DefaultLaw
 	Career      Career
 	Block       []Week
-	Sessions    int // a week after the block; 0 = 3
-	DeloadEvery int // after the block, every so many weeks is a deload; 0 = 4, below 0 = none
+	Sessions    int     // a week after the block; 0 = 3
+	DeloadEvery int     // after the block, every so many weeks is a deload; 0 = 4, below 0 = none
+	Lost        float64 // ln C lost in weeks off before now and not yet brought back; 0 = none
+	Off         int     // weeks off in a row right before now
 }
 
 // Losses and their return, ln C (our judgement, near what is published: under 5 %
 // in two weeks, McMaster 2013; 7 to 12 % in eight to twelve weeks, from memory).
 const (
-	awayLoss  = 0.01 // a week, from the second week away
-	awayMost  = 0.12
-	illLoss   = 0.02 // a week ill in bed
-	illMost   = 0.15
-	returning = 0.01 // comes back in each week of training
+	awayLoss = 0.01 // a week, from the second week away
+	awayMost = 0.12
+	illLoss  = 0.02 // a week ill in bed
+	illMost  = 0.15
+
+	// Returning is how much of what was lost, in ln C, comes back in each week of
+	// training. Our judgement.
+	Returning = 0.01
 )
 
 // NewPath lays the schedule from the state's moment to the horizon. Gains are
@@ -49,22 +54,22 @@ const (
 // which old strength is back is taken from the median course.
 func NewPath(s State, plan Schedule) Path {
 	p := Path{State: s, Gains: make([]float64, Horizon+1), Lost: make([]float64, Horizon+1)}
-	career, off, builds := plan.Career, 0, 0 // off and builds: weeks of either sort in a row
+	career, off, builds := plan.Career, plan.Off, 0 // off and builds: weeks of either sort in a row
 	for w := range Horizon {
-		gain, lost := p.Gains[w], p.Lost[w]
+		gain, lost := p.Gains[w], p.Lost[w]+plan.Lost // what the state has lost already is in its C
 		week := plan.week(w, builds)
 		if week.off() {
 			off, builds = off+1, 0
-			p.Gains[w+1], p.Lost[w+1] = gain, lose(lost, week.Kind, off)
+			p.Gains[w+1], p.Lost[w+1] = gain, Lose(lost, week.Kind, off)-plan.Lost
 			continue
 		}
 		off, builds = 0, builds+1
 		if week.Kind != Build {
 			builds = 0
 		}
-		age := career.ageAt(s.C + math.Exp(s.Rho)*gain - lost)
+		age := career.AgeAt(s.C + math.Exp(s.Rho)*gain - p.Lost[w])
 		p.Gains[w+1] = gain + plan.Law.weekOf(week, age)
-		p.Lost[w+1] = math.Max(0, lost-returning)
+		p.Lost[w+1] = math.Max(0, lost-Returning) - plan.Lost
 		career.Age++
 	}
 	return p
@@ -105,9 +110,9 @@ func (plan Schedule) week(w, builds int) Week {
 	return week
 }
 
-// lose adds a week's loss to what is lost already; off counts the weeks off in a
-// row, this one included.
-func lose(lost float64, kind Kind, off int) float64 {
+// Lose adds a week's loss to what is lost already, both in ln C; kind is Away or
+// Ill, and off counts the weeks off in a row, this one included.
+func Lose(lost float64, kind Kind, off int) float64 {
 	switch {
 	case kind == Ill:
 		return math.Max(lost, math.Min(lost+illLoss, illMost))

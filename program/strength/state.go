@@ -54,6 +54,9 @@ type State struct {
 	// that were too far from belief to be used.
 	Doubted []int
 
+	// Moved says, for each observation of the last day's list, how far it moved C.
+	Moved []float64
+
 	position, rig string // where the last set was held
 	placed        bool   // whether there was a last set
 	astray        int    // doubted observations in a row; the sign is their side

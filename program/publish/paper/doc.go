@@ -1,7 +1,7 @@
 // Package paper prints: a program's wall chart, one-page plan and session cards,
-// the coach's own page, the letter where no program may be made yet, and the blank
-// test sheet, as PDF. It is the only package with ink, and writes the strings of a
-// view.View as they are.
+// the coach's own pages and a log read back, the letter where no program may be
+// made yet, and the blank test sheet, as PDF. It is the only package with ink, and
+// writes the strings of a view.View as they are.
 //
 // A document is laid out first, as pages of plain marks (texts broken into
 // lines, fills, hatchings, frames, strokes, pictures) in millimetres from the

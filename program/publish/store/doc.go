@@ -29,5 +29,8 @@
 // was made from. While it does, Fresh can tell that there is nothing to do
 // without anything being made.
 //
+// Append is for the one file that commands add to and people write too, a log:
+// it waits for its turn, adds, and syncs.
+//
 // All paths go through os.Root, with forward slashes, and cannot leave it.
 package store

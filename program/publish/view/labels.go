@@ -41,8 +41,17 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
-		Version: s.say("foot.version", "version", v.Version), Measured: s.say("foot.measured", "date", v.On),
+		Version: s.planVersion(v, p), Measured: s.say("foot.measured", "date", v.On),
 		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
 		MadeFor: s.say("foot.made_for", "name", v.Client),
 	}
+}
+
+// planVersion tells an old print from a new one; of plans that were kept, with
+// their number.
+func (s *speech) planVersion(v *View, p *program.Program) string {
+	if p.Version > 1 {
+		return s.say("foot.plan_version", "number", strconv.Itoa(p.Version), "version", v.Version)
+	}
+	return s.say("foot.version", "version", v.Version)
 }

@@ -139,7 +139,7 @@ func (s *speech) notes(notes []program.Note) []string {
 
 // private are the notes that speak of the client's joints or age. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older"}
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased"}
 
 // open leaves the private notes out.
 func open(notes []program.Note) []program.Note {
@@ -153,6 +153,9 @@ func (s *speech) value(v program.Value) string {
 	case program.ValueMetres:
 		return s.centimetres(v.Number)
 	case program.ValueNewtons:
+		if v.Number <= 0 {
+			return s.say("rig.none")
+		}
 		return s.kilograms(v.Number)
 	case program.ValueShare:
 		return s.percent(v.Number)

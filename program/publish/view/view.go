@@ -63,6 +63,8 @@ type View struct {
 	Advice   Advice
 	Labels   Labels
 
+	Progress Progress // what was done so far; nothing where there is no log
+
 	Cards    []Card // one a session
 	CardText CardWords
 

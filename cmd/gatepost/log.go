@@ -1,0 +1,141 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"path"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/intake"
+	"gatepost/program/publish/store"
+
+	"github.com/spf13/cobra"
+)
+
+const logFile = "log.csv"
+
+func logCommand(job *job) *cobra.Command {
+	var on string
+	command := &cobra.Command{
+		Use:   "log CLIENT",
+		Short: "Add what a client did to the log: one session from the terminal, or lines of CSV",
+		Long: `Log asks for one session, exercise by exercise as it stands on the card, and adds
+it to content/clients/<client>/log.csv. From a pipe or a file it reads lines of CSV
+instead, with the columns of the log; a header line may name others.
+
+  ` + intake.LogHeader() + `
+
+Lines are checked as the log itself is. Where one is wrong nothing is added. Lines
+that are in the log already are never written again, so that a crash loses none.`,
+		Example: `  gatepost log maren
+  gatepost log maren --on 2027-01-11
+  gatepost log maren < sessions.csv
+  echo "2027-01-11,done" | gatepost log maren`,
+		Args:              oneClient,
+		ValidArgsFunction: job.completeClient,
+		RunE:              work(func(args []string) error { return job.log(args[0], on) }),
+	}
+	command.Flags().StringVar(&on, "on", "", "the `DATE` of the session, and the last one that lines may have (default today)")
+	return command
+}
+
+// log adds lines to a client's log.
+func (j *job) log(typed, on string) error {
+	slug, err := clientName(typed)
+	if err != nil {
+		return err
+	}
+	today, err := j.day(on)
+	if err == nil {
+		err = j.open()
+	}
+	if err != nil {
+		return err
+	}
+	defer j.root.Close()
+	if err := j.checkClient(slug); err != nil {
+		return err
+	}
+	studio, a, err := j.readForLog(slug)
+	if err != nil {
+		return err
+	}
+	entries, err := j.newEntries(&studio, a, today)
+	if err != nil || len(entries) == 0 {
+		return err
+	}
+	return j.addToLog(&studio, a, entries)
+}
+
+func logPath(slug string) string { return path.Join(clientsFolder, slug, logFile) }
+
+// readForLog reads what a log's lines are checked against. What is wrong in the
+// log itself is said and does not keep new lines out.
+func (j *job) readForLog(slug string) (program.Studio, *program.Assessment, error) {
+	studio, problems := j.readFor(slug)
+	problems = about(problems, slug)
+	inLog := func(p program.Problem) bool { return p.File == logPath(slug) && p.Line > 0 }
+	chosen := pick(studio.Clients, slug)
+	stop := slices.DeleteFunc(slices.Clone(problems), inLog).Stop() || len(chosen) == 0
+	if err := j.report(problems); stop {
+		return studio, nil, err
+	}
+	return studio, chosen[0], nil
+}
+
+// newEntries asks for a session where somebody is there to answer, and reads
+// lines where not.
+func (j *job) newEntries(studio *program.Studio, a *program.Assessment, today program.Date) ([]program.Entry, error) {
+	if isTerminal(j.in) {
+		return j.askSession(studio, a, today)
+	}
+	const most = 1 << 20 // bytes: many years of one client
+	text, err := io.ReadAll(io.LimitReader(j.in, most+1))
+	if err != nil {
+		return nil, fmt.Errorf("nothing was added: cannot read standard input: %w", err)
+	}
+	log, problems := intake.ReadNewLines(studio, a, "standard input", text, j.logText(a.Slug))
+	problems = append(problems, intake.NotYet(log, today)...)
+	err = j.report(problems)
+	if err == nil && len(log.Entries) == 0 {
+		return nil, fmt.Errorf("nothing was added: standard input has no line for a log; they look like this:\n%s\n%s,done",
+			intake.LogHeader(), today)
+	}
+	return log.Entries, err
+}
+
+// logText is the log as it is now; nil where there is none.
+func (j *job) logText(slug string) []byte {
+	text, err := j.root.ReadFile(logPath(slug))
+	if err != nil {
+		return nil // if it is there and cannot be read, adding to it says so
+	}
+	return text
+}
+
+// addToLog writes entries to the end of the log.
+func (j *job) addToLog(studio *program.Studio, a *program.Assessment, entries []program.Entry) error {
+	file := logPath(a.Slug)
+	var added intake.Addition
+	err := store.Append(j.root, file, func(text []byte) ([]byte, error) {
+		var problems program.Problems
+		added, problems = intake.AddToLog(studio, a, file, text, entries)
+		return added.Bytes, j.report(problems)
+	})
+	if err != nil {
+		return err
+	}
+	if added.Cut {
+		fmt.Fprintf(j.err, "%s ended in the middle of a line; that line is closed with … and stays unread until you complete it\n", j.shown(file))
+	}
+	fmt.Fprintf(j.out, "%s: %s added\n", j.shown(file), linesOf(added.Lines))
+	return nil
+}
+
+func linesOf(n int) string {
+	if n == 1 {
+		return "1 line"
+	}
+	return fmt.Sprintf("%d lines", n)
+}

@@ -1,0 +1,240 @@
+package main
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+
+	"gatepost/program"
+	"gatepost/program/intake"
+	"gatepost/program/publish/view"
+)
+
+// asking is a talk about one session with somebody at the terminal. An answer is
+// checked as a line of the log at once, and asked again where it is wrong.
+type asking struct {
+	*job
+	lines  *bufio.Scanner
+	studio *program.Studio
+	client *program.Assessment
+	day    program.Date
+
+	entries   []program.Entry
+	typed     bool // some answer was more than Enter
+	asPrinted bool // so are all the items that follow
+	main      int  // index of the entry that pain belongs to
+}
+
+var errStopped = errors.New("nothing was added: the answers ended before the session was complete")
+
+// askSession asks for the session printed for a day.
+func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
+	c := makeClient(studio, a, output{}, nil)
+	lacks := intake.LogLacks(logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
+	if err := j.report(append(c.problems, lacks...)); err != nil {
+		return nil, err
+	}
+	talk := &asking{job: j, lines: bufio.NewScanner(j.in), studio: studio, client: a, day: day, main: -1}
+	printed, words, found := sessionOn(c, day)
+	if found {
+		talk.say("%s, %s. Write the seconds or repetitions of each set, such as: 12 12 11 9\n", a.Athlete.Name, words.Title)
+		talk.say("Enter: as printed. -: left out. . (a full stop): this and all that follows as printed.\n")
+	} else {
+		talk.say("%s: nothing is printed for %s.\n", a.Athlete.Name, day)
+	}
+	return talk.session(printed, words)
+}
+
+// sessionOn finds the session of a day, and how it is written.
+func sessionOn(c *client, day program.Date) (program.Session, view.Session, bool) {
+	for w, week := range c.program.Weeks {
+		for s, session := range week.Sessions {
+			if session.Date == day {
+				return session, c.view.Weeks[w].Sessions[s], true
+			}
+		}
+	}
+	return program.Session{}, view.Session{}, false
+}
+
+func (t *asking) session(printed program.Session, words view.Session) ([]program.Entry, error) {
+	for i := range printed.Items {
+		if err := t.item(&printed.Items[i], &words.Items[i]); err != nil {
+			return nil, err
+		}
+	}
+	for {
+		if more, err := t.another(); err != nil {
+			return nil, err
+		} else if !more {
+			break
+		}
+	}
+	if !t.typed && len(printed.Items) > 0 {
+		t.entries = []program.Entry{{Date: t.day, AsPrinted: true}}
+	}
+	if len(t.entries) == 0 {
+		return nil, errors.New("nothing was added: the session has no exercise; one that was missed has no line")
+	}
+	return t.close()
+}
+
+// item asks how one line of the card went.
+func (t *asking) item(p *program.Prescription, words *view.Item) error {
+	printed := ""
+	switch {
+	case p.Max || p.Check: // how long is what the card asks
+	case p.Hold > 0:
+		printed = fmt.Sprintf("%d x %d", p.Sets, p.Hold)
+	case p.Reps > 0:
+		printed = fmt.Sprintf("%d x %d", p.Sets, p.Reps)
+	}
+	row := row{exercise: p.Exercise, counted: p.Hold == 0 && p.Reps > 0 && !p.Max}
+	if p.Step != "" {
+		row.exercise, row.bands = p.Step, rigCell(p.Rig)
+	}
+	if t.asPrinted && printed != "" {
+		row.amounts = printed
+		return t.keep(row, p.Role)
+	}
+	return t.itemAnswers(row, printed, p, words)
+}
+
+func (t *asking) itemAnswers(row row, printed string, p *program.Prescription, words *view.Item) error {
+	answer, err := t.ask(fmt.Sprintf("%s, %s", words.Name(), words.Line), func(answer string) part {
+		row.amounts = answer
+		return part{row, answer == "-" || printed != "" && (answer == "" || answer == ".")}
+	})
+	switch {
+	case err != nil:
+		return err
+	case answer == "-" || answer == "" && printed == "":
+		t.typed = true
+		return nil
+	case answer == "" || answer == ".":
+		t.asPrinted = answer == "."
+		row.amounts = printed
+		return t.keep(row, p.Role)
+	}
+	t.typed = true
+	row.amounts = answer
+	if p.Step != "" {
+		if row, err = t.details(row, len(t.client.Bands) > 0); err != nil {
+			return err
+		}
+	}
+	return t.keep(row, p.Role)
+}
+
+// details asks what the seconds of a step do not say.
+func (t *asking) details(r row, bands bool) (row, error) {
+	questions := []struct {
+		asked string
+		into  *string
+		when  bool
+	}{
+		{"  bands (Enter: " + r.bands + ")", &r.bands, bands},
+		{"  RPE of the last set, 1 to 10 (Enter: not said)", &r.rpe, true},
+		{"  clean to the end of the last set, yes or no (Enter: not said)", &r.clean, true},
+	}
+	for _, q := range questions {
+		if !q.when {
+			continue
+		}
+		before := *q.into
+		answer, err := t.ask(q.asked, func(answer string) part {
+			*q.into = answer
+			return part{r, answer == ""}
+		})
+		if err != nil {
+			return r, err
+		}
+		if *q.into = answer; answer == "" {
+			*q.into = before
+		}
+	}
+	return r, nil
+}
+
+// another asks for an exercise that is not on the card.
+func (t *asking) another() (more bool, err error) {
+	name, err := t.ask("anything else? an exercise or step (Enter: no)", func(answer string) part {
+		return part{row{exercise: answer}, answer == ""}
+	})
+	if err != nil || name == "" {
+		return false, err
+	}
+	r := row{exercise: name}
+	entry, _ := t.read(r)
+	e, _ := t.studio.Library.Exercise(entry.Exercise)
+	r.counted = e != nil && e.Dose.Reps > 0 && entry.Step == ""
+	r.amounts, err = t.ask("  seconds or repetitions of each set", func(answer string) part {
+		r.amounts = answer
+		return part{r, false}
+	})
+	if err == nil && entry.Step != "" {
+		r.bands = "free"
+		r, err = t.details(r, len(t.client.Bands) > 0)
+	}
+	t.typed = true
+	if err != nil {
+		return false, err
+	}
+	return true, t.keep(r, "")
+}
+
+// close asks for what belongs to the whole session.
+func (t *asking) close() ([]program.Entry, error) {
+	at := len(t.entries) - 1
+	if t.main >= 0 && t.main < len(t.entries) {
+		at = t.main
+	}
+	check := row{exercise: "done"}
+	_, err := t.ask("pain, 0 to 10, or such as: wrists 2 elbows 1 (Enter: not said)", func(answer string) part {
+		check.pain = answer
+		return part{check, answer == ""}
+	})
+	if err == nil {
+		_, err = t.ask("note (Enter: none)", func(answer string) part {
+			check.note = answer
+			return part{check, answer == ""}
+		})
+	}
+	if err != nil {
+		return nil, err
+	}
+	said, _ := t.read(check)
+	e := &t.entries[at]
+	e.Note = said.Note
+	switch {
+	case len(said.Sets) == 0:
+	case e.AsPrinted:
+		e.Sets = said.Sets
+	default:
+		e.Sets[len(e.Sets)-1].Pain = said.Sets[0].Pain
+	}
+	return t.entries, nil
+}
+
+// keep adds an entry. Sets of an exercise that is there already, with the same
+// bands, follow those.
+func (t *asking) keep(r row, role program.Role) error {
+	e, problems := t.read(r)
+	if problems.Stop() { // every part was read before
+		return t.report(problems)
+	}
+	for i := range t.entries {
+		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) {
+			o.Sets = append(o.Sets, e.Sets...)
+			for n := range o.Sets {
+				o.Sets[n].Number = n + 1
+			}
+			return nil
+		}
+	}
+	if role == program.RoleMain && t.main < 0 {
+		t.main = len(t.entries)
+	}
+	t.entries = append(t.entries, e)
+	return nil
+}

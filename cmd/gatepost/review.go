@@ -1,0 +1,187 @@
+package main
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/intake"
+	"gatepost/program/planner"
+	"gatepost/program/publish/store"
+	"gatepost/program/publish/view"
+
+	"github.com/spf13/cobra"
+)
+
+// reviewOptions are the flags of the review command.
+type reviewOptions struct {
+	on, format string
+	keep       bool
+}
+
+func reviewCommand(job *job) *cobra.Command {
+	var o reviewOptions
+	command := &cobra.Command{
+		Use:   "review [CLIENT]",
+		Short: "Say what a client's log shows, and what the weeks ahead should be",
+		Long: `Review reads content/clients/<client>/log.csv against the plan on the wall: sessions
+done and missed, what moved the estimate, which gates are passed, what hurts, and
+the weeks ahead planned anew. Without a client it is one line for each of them,
+those who need you first.
+
+It writes no file. With --keep the new plan is put beside the old ones, as
+content/clients/<client>/plans/<date>-<version>.json, and from then on that is the
+plan that gatepost prints; version 1, made from the assessment, is kept with it.`,
+		Example: `  gatepost review
+  gatepost review maren
+  gatepost review maren --keep
+  gatepost review maren --on 2027-02-12 --format json`,
+		Args: func(c *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return nil
+			}
+			return oneClient(c, args)
+		},
+		ValidArgsFunction: job.completeClient,
+		RunE:              work(func(args []string) error { return job.review(strings.Join(args, ""), o) }),
+	}
+	command.Flags().StringVar(&o.on, "on", "", "the `DATE` of the review, such as 2027-02-12 (default today)")
+	command.Flags().StringVar(&o.format, "format", "text", "`FORM` of the result: text or json")
+	command.Flags().BoolVar(&o.keep, "keep", false, "keep the new plan: from now on it is the one on the wall")
+	command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
+	return command
+}
+
+// review reads one client's log, or everybody's.
+func (j *job) review(typed string, o reviewOptions) error {
+	if o.format != "text" && o.format != "json" {
+		return wrongUsage("there is no format %q; use text or json", o.format)
+	}
+	on, err := j.day(o.on)
+	if err == nil {
+		err = j.open()
+	}
+	if err != nil {
+		return err
+	}
+	defer j.root.Close()
+	if typed == "" {
+		return j.overview(on, o)
+	}
+	slug, _ := clientName(typed) // its form was checked with the arguments
+	return j.reviewClient(slug, on, o)
+}
+
+// overview is one line for each client.
+func (j *job) overview(on program.Date, o reviewOptions) error {
+	if o.keep || o.format == "json" {
+		return wrongUsage("--keep and --format json are for one client; name one")
+	}
+	studio, problems := j.read()
+	if about(problems, "").Stop() {
+		return j.report(problems)
+	}
+	lines := make([]view.Standing, len(studio.Clients))
+	found := make([]program.Problems, len(studio.Clients))
+	j.sideBySide(len(lines), "clients", func(i int) {
+		a := &studio.Clients[i]
+		r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
+		line, words := view.NewStanding(studio.Coach, &studio.Library, &p, &r)
+		lines[i], found[i] = line, append(more, words...)
+		forgetLog(a)
+	})
+	stopped := j.report(append(problems, slices.Concat(found...)...))
+	if err := view.Overview(j.out, studio.Coach, &studio.Library, on, lines); err != nil {
+		return err
+	}
+	return stopped
+}
+
+// forgetLog lets go of what a client has done, once it is read: of hundreds of
+// clients, all at once would fill the memory.
+func forgetLog(a *program.Assessment) { a.Log, a.Plans = program.Log{}, nil }
+
+// reviewClient is all that one client's log says.
+func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error {
+	if err := j.checkClient(slug); err != nil {
+		return err
+	}
+	studio, problems := j.readFor(slug)
+	problems = about(problems, slug)
+	chosen := pick(studio.Clients, slug)
+	if problems.Stop() || len(chosen) == 0 {
+		return j.report(problems)
+	}
+	a := chosen[0]
+	r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
+	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
+	if err := j.report(append(append(problems, more...), words...)); err != nil {
+		return err
+	}
+	if o.keep {
+		v.Keep = ""
+	}
+	err := j.showReview(v, &r, o.format)
+	if err == nil && o.keep {
+		err = j.hang(&studio, a, &p, on)
+	}
+	return err
+}
+
+func (j *job) showReview(v *view.Review, r *program.Review, format string) error {
+	if format == "text" {
+		return view.ReviewText(j.out, v)
+	}
+	b, err := view.ReviewJSON(r)
+	if err == nil {
+		_, err = j.out.Write(b)
+	}
+	return err
+}
+
+// hang puts the new plan beside the old ones. The plan of the assessment is kept
+// before the first that differs from it: what hung on the wall must not change
+// when the assessment does. What is said goes to standard error, since standard
+// output has the review.
+func (j *job) hang(studio *program.Studio, a *program.Assessment, p *program.Program, on program.Date) error {
+	if len(p.Weeks) == 0 {
+		return fmt.Errorf("nothing was kept: there is no program yet for %s", a.Slug)
+	}
+	var versions []program.PlanVersion
+	latest := 1
+	if n := len(a.Plans); n > 0 {
+		if latest = a.Plans[n-1].Version; on < a.Plans[n-1].On {
+			return fmt.Errorf("nothing was kept: version %d was made on %s, later than this review", latest, a.Plans[n-1].On)
+		}
+	} else {
+		first, _ := planner.Plan(&studio.Library, a)
+		versions = append(versions, planner.Version(&first, 1, min(a.Measured, first.Start)))
+	}
+	if p.Version > latest {
+		versions = append(versions, planner.Version(p, p.Version, on))
+	}
+	if len(versions) == 0 {
+		fmt.Fprintf(j.err, "nothing to keep: the plan on the wall stands, version %d\n", latest)
+	}
+	for i := range versions {
+		if err := j.keepVersion(a.Slug, &versions[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (j *job) keepVersion(slug string, v *program.PlanVersion) error {
+	b, err := view.PlanJSON(v)
+	if err != nil {
+		return fmt.Errorf("the plan cannot be written as JSON: %w", err)
+	}
+	file := path.Join(clientsFolder, slug, intake.PlanFile(v))
+	if err := store.Keep(j.root, file, b); err != nil {
+		return err
+	}
+	fmt.Fprintf(j.err, "kept version %d: %s\n", v.Version, j.shown(file))
+	return nil
+}

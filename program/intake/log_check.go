@@ -1,0 +1,137 @@
+package intake
+
+import (
+	"fmt"
+	"iter"
+	"slices"
+
+	"gatepost/program"
+)
+
+// lineKey is what may stand in a log once only: a numbered set of an exercise
+// with its bands, or, without an exercise, a session done.
+type lineKey struct {
+	day      program.Date
+	exercise string
+	rig      string
+	set      int
+}
+
+// seen is what a log has so far.
+type seen struct {
+	keys     map[lineKey]int       // number of the line
+	days     map[program.Date]int  // number of each day's first line
+	previous program.Date          // the day of the line above
+	again    map[program.Date]bool // the day was said to be there twice
+}
+
+func newSeen(lines int) seen {
+	return seen{keys: make(map[lineKey]int, lines), days: map[program.Date]int{}, again: map[program.Date]bool{}}
+}
+
+// first notes that an entry stands in the log, and says whether it does so for
+// the first time.
+func (l *logLine) first(e program.Entry) bool {
+	l.checkDayAgain(&e)
+	for key := range keysOf(&e) {
+		if line, twice := l.keys[key]; twice {
+			l.fault(e.Place, fmt.Sprintf("%s is written twice; line %d has it already", key, line), "Keep one of the two. Sets of one exercise are numbered through the day, or have their bands named.")
+			return false
+		}
+		l.keys[key] = e.Place.Line
+	}
+	return true
+}
+
+// keysOf are the keys of an entry; a set without a number has none.
+func keysOf(e *program.Entry) iter.Seq[lineKey] {
+	return func(yield func(lineKey) bool) {
+		if e.AsPrinted {
+			yield(lineKey{day: e.Date})
+			return
+		}
+		key := lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}
+		for _, s := range e.Sets {
+			if key.set = s.Number; s.Number > 0 && !yield(key) {
+				return
+			}
+		}
+	}
+}
+
+func rigKey(e *program.Entry) string {
+	if !e.RigGiven {
+		return ""
+	}
+	return bandsCell(e)
+}
+
+// String is how a key is called in messages.
+func (k lineKey) String() string {
+	if k.exercise == "" {
+		return fmt.Sprintf("the session of %s", k.day)
+	}
+	return fmt.Sprintf("set %d of %s on %s", k.set, k.exercise, k.day)
+}
+
+// checkDayAgain warns where sets without numbers, which may well be equal,
+// return after another day's lines: a session pasted in twice.
+func (l *logLine) checkDayAgain(e *program.Entry) {
+	firstLine, known := l.days[e.Date]
+	returns := known && l.previous != e.Date
+	l.previous = e.Date
+	if !known {
+		l.days[e.Date] = e.Place.Line
+	}
+	if returns && !l.again[e.Date] && slices.ContainsFunc(l.log.Entries, func(o program.Entry) bool { return same(&o, e) }) {
+		l.again[e.Date] = true
+		l.doubt(e.Place, fmt.Sprintf("the session of %s seems to stand here a second time; it begins on line %d", e.Date, firstLine), "Take one of the two away, if it is the same.")
+	}
+}
+
+// same says that two lines tell the same of sets without numbers.
+func same(a, b *program.Entry) bool {
+	return a.Date == b.Date && !a.AsPrinted && a.Exercise == b.Exercise && rigKey(a) == rigKey(b) &&
+		a.Sets[0].Number == 0 && slices.Equal(a.Sets, b.Sets)
+}
+
+// checkAge says where lines are older than the assessment, which happens when a
+// client is assessed anew, or by a slip of the year.
+func (b *logBook) checkAge() {
+	measured := b.known.client.Measured
+	count, at := 0, program.Place{}
+	for i := range b.log.Entries {
+		if e := &b.log.Entries[i]; e.Date < measured {
+			if count == 0 {
+				at = e.Place
+			}
+			count++
+		}
+	}
+	if count > 0 {
+		b.doubt(at, fmt.Sprintf("%s older than the assessment of %s", countedLines(count), measured), "They are kept as history. If the year is a slip, correct it.")
+	}
+}
+
+func countedLines(n int) string {
+	if n == 1 {
+		return "1 line is"
+	}
+	return fmt.Sprintf("%d lines are", n)
+}
+
+// NotYet is an error for each day of a log that has not come yet.
+func NotYet(log program.Log, today program.Date) program.Problems {
+	var problems program.Problems
+	said := map[program.Date]bool{}
+	for i := range log.Entries {
+		e := &log.Entries[i]
+		if e.Date > today && !said[e.Date] {
+			said[e.Date] = true
+			problems = append(problems, program.Problem{Place: e.Place,
+				Message: fmt.Sprintf("%s has not come yet; today is %s", e.Date, today),
+				Advice:  "Correct the date, or say which day it is with --on."})
+		}
+	}
+	return problems
+}

@@ -1,0 +1,206 @@
+package intake
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+// logKnown is what the lines of one client's log may name.
+type logKnown struct {
+	client    *program.Assessment
+	dates     program.DateOrder
+	exercises *names            // exercises and steps; each leads to an exercise
+	steps     map[string]string // folded name of a step -> step id
+	holds     map[string]string // exercise id -> the step that it holds
+	kinds     map[string]program.Dose
+	bands     *names
+}
+
+// exerciseDone is what an exercise cell names.
+type exerciseDone struct{ exercise, step string }
+
+// rigDone is what a bands cell names.
+type rigDone struct {
+	program.Rig
+	dropGiven bool
+}
+
+// newLogKnown gathers the exercises of the library, the steps of the client's
+// road map and the client's bands.
+func newLogKnown(lib *program.Library, a *program.Assessment, dates program.DateOrder) *logKnown {
+	k := &logKnown{client: a, dates: dates, exercises: newNames("exercise or step"), bands: newNames("band"),
+		steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}}
+	for i := range lib.Exercises {
+		e := &lib.Exercises[i]
+		k.exercises.add(e.ID, e.Name)
+		k.kinds[e.ID] = e.Dose
+	}
+	if m, ok := lib.RoadMap(a.Goal.Skill); ok {
+		for i := range m.Steps {
+			k.addStep(&m.Steps[i])
+		}
+	}
+	for _, b := range a.Bands {
+		k.bands.add(b.Name, b.Name)
+	}
+	return k
+}
+
+// addStep makes a step known by id and name; where an exercise is called the
+// same, the step is meant.
+func (k *logKnown) addStep(s *program.Step) {
+	for _, name := range []string{s.ID, s.Name} {
+		k.exercises.ids[fold(name)] = s.Exercise
+		k.steps[fold(name)] = s.ID
+	}
+	k.exercises.list = append(k.exercises.list, s.ID)
+	if k.holds[s.Exercise] == "" {
+		k.holds[s.Exercise] = s.ID
+	}
+}
+
+// missed are words for a session that was not done.
+var missed = []string{"missed", "skipped", "ill", "sick", "off", "rest", "none", "not-done"}
+
+// readExercise reads what the line names, a step or an exercise.
+func (l *logLine) readExercise(e *program.Entry) {
+	written := l.cell(columnExercise)
+	done, known := l.exercises[written]
+	if !known {
+		if done, known = l.newExercise(written); !known {
+			l.wrong = true
+			return
+		}
+		l.exercises[written] = done
+	}
+	e.Exercise, e.Step = done.exercise, done.step
+}
+
+func (l *logLine) newExercise(written string) (exerciseDone, bool) {
+	if written == "" {
+		l.sayNoExercise()
+		return exerciseDone{}, false
+	}
+	if slices.Contains(missed, fold(written)) {
+		l.fault(l.at(columnExercise), "a session that was missed has no line", "Take the line away; a note can stand in the next session's line.")
+		return exerciseDone{}, false
+	}
+	id, message, advice := l.known.exercises.resolve(written)
+	if message != "" {
+		l.fault(l.at(columnExercise), message, advice)
+		return exerciseDone{}, false
+	}
+	return exerciseDone{id, cmp.Or(l.known.steps[fold(written)], l.known.holds[id])}, true
+}
+
+// sayNoExercise tells a line that has only a date from one with numbers that
+// belong to nothing.
+func (l *logLine) sayNoExercise() {
+	for i, c := range l.columns {
+		if c != columnDate && c != columnClient && i < len(l.cells) && strings.TrimSpace(l.cells[i]) != "" {
+			l.fault(l.at(columnExercise), "the line does not say of which exercise it is", "Name the exercise or step in each line.")
+			return
+		}
+	}
+	l.doubt(l.start(), "only a date stands in this line", "Write done beside it, if the session was done as printed; if it was missed, take the line away.")
+}
+
+// readBands reads which bands were hung, and how low.
+func (l *logLine) readBands(e *program.Entry) {
+	written := l.cell(columnBands)
+	if written == "" {
+		return
+	}
+	done, known := l.rigs[written]
+	if !known {
+		var message, advice string
+		if done, message, advice = l.known.rig(written); message != "" {
+			l.fault(l.at(columnBands), message, advice)
+			return
+		}
+		l.rigs[written] = done
+	}
+	e.Rig, e.RigGiven, e.DropGiven = done.Rig, true, done.dropGiven
+}
+
+var (
+	noBand = []string{"free", "none", "no", "no-band", "without", "0", "-", "–"}
+	strap  = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:strap|drop)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
+	beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+and\s+`)
+)
+
+// rig reads bands side by side and the strap above them, or says what is wrong.
+func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
+	if slices.Contains(noBand, fold(written)) {
+		return done, "", ""
+	}
+	rest := written
+	if m := strap.FindStringSubmatchIndex(written); m != nil {
+		done.dropGiven = true
+		if done.Drop, message, advice = k.drop(written[m[2]:m[3]] + " " + strings.ToLower(written[m[4]:m[5]])); message != "" {
+			return done, message, advice
+		}
+		rest = strings.TrimRight(written[:m[0]], " ,;+")
+		if rest == "" {
+			return done, "a strap is named without a band", "Write, for example: narrow + middle, strap 20 cm"
+		}
+	}
+	parts := []string{rest}
+	if _, whole := k.bands.ids[fold(rest)]; !whole {
+		parts = beside.Split(rest, -1)
+	}
+	for _, part := range parts {
+		id, message, advice := k.bands.resolve(part)
+		switch {
+		case message != "":
+			return done, message, advice + " Bands are those of the assessment, as in: narrow + middle, strap 20 cm; or: free"
+		case slices.Contains(done.Bands, id):
+			return done, fmt.Sprintf("%s is named twice", quote(id)), "Two equal bands have two names in the assessment."
+		}
+		done.Bands = append(done.Bands, id)
+	}
+	if len(done.Bands) > 2 {
+		return done, "more than two bands hang side by side", "Name the two that were hung."
+	}
+	slices.SortFunc(done.Bands, func(a, b string) int { return slices.Index(k.bands.list, a) - slices.Index(k.bands.list, b) })
+	return done, "", ""
+}
+
+// drop finds the strap of a written length among the client's.
+func (k *logKnown) drop(written string) (drop float64, message, advice string) {
+	const near = 0.005 // m
+	x, fault := length.parse(strings.ReplaceAll(written, ",", "."))
+	if fault != "" {
+		return 0, fault, "Write, for example: narrow + middle, strap 20 cm"
+	}
+	var straps []string
+	for _, d := range k.client.Hanging.Drops {
+		if math.Abs(d-x) <= near {
+			return d, "", ""
+		}
+		straps = append(straps, fmt.Sprintf("%.0f cm", 100*d))
+	}
+	return 0, fmt.Sprintf("there is no strap of %s", written), "The assessment has " + strings.Join(straps, ", ") + ", under rig: drops:"
+}
+
+// checkClient sees that the line is in the right log.
+func (l *logLine) checkClient() {
+	written := l.cell(columnClient)
+	a := l.known.client
+	if written == "" || fold(written) == a.Slug || fold(written) == fold(a.Athlete.Name) {
+		return
+	}
+	if slug, err := Slug(written); err == nil && slug == a.Slug {
+		return
+	}
+	if first, _, _ := strings.Cut(a.Athlete.Name, " "); fold(written) == fold(first) {
+		return
+	}
+	l.fault(l.at(columnClient), fmt.Sprintf("this line is of %s, and the log is %s's", quote(written), a.Athlete.Name), "Move it to the other client's log.")
+}

@@ -1,0 +1,185 @@
+package intake
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+	"pgregory.net/rapid"
+)
+
+// someEntries draws lines that may stand in one log: each on a day of its own.
+func someEntries(t *rapid.T) []program.Entry {
+	var all []program.Entry
+	for i := range rapid.IntRange(1, 8).Draw(t, "lines") {
+		all = append(all, someEntry(t, program.NewDate(2027, 1, 5)+program.Date(i)))
+	}
+	return all
+}
+
+func someEntry(t *rapid.T, day program.Date) program.Entry {
+	e := program.Entry{Date: day, Note: rapid.SampledFrom([]string{"", "fine", `12" wall`, "a, b; c\td", "two\nlines", "schön – gut", "=1+1", "#"}).Draw(t, "note")}
+	if rapid.IntRange(0, 5).Draw(t, "done") == 0 {
+		e.AsPrinted = true
+		if pain := somePainOf(t); pain.Given {
+			e.Sets = []program.SetDone{{Pain: pain}}
+		}
+		return e
+	}
+	e.Exercise, e.Step = "tuck-hold", "tuck"
+	counted := rapid.Bool().Draw(t, "counted")
+	if counted {
+		e.Exercise, e.Step = "planche-lean", ""
+	}
+	if rapid.Bool().Draw(t, "rig") {
+		e.RigGiven = true
+		e.Rig.Bands = rapid.SampledFrom([][]string{nil, {"narrow"}, {"middle"}, {"narrow", "middle"}}).Draw(t, "bands")
+		if e.DropGiven = len(e.Rig.Bands) > 0 && rapid.Bool().Draw(t, "strap"); e.DropGiven {
+			e.Rig.Drop = rapid.SampledFrom([]float64{0, 0.2, 0.4}).Draw(t, "drop")
+		}
+	}
+	e.Sets = someSets(t, counted)
+	return e
+}
+
+func someSets(t *rapid.T, counted bool) []program.SetDone {
+	sets := make([]program.SetDone, rapid.IntRange(1, 6).Draw(t, "sets"))
+	for i := range sets {
+		s := &sets[i]
+		switch rapid.IntRange(0, 6).Draw(t, "kind") {
+		case 0: // not said
+			s.Clean = rapid.SampledFrom([]program.Clean{"", yes}).Draw(t, "clean")
+		case 1:
+			if s.Clean = no; counted { // 0 says nothing of its column
+				s.Reps = 1
+			}
+		default:
+			s.Clean = rapid.SampledFrom([]program.Clean{"", yes, no}).Draw(t, "clean")
+			if counted {
+				s.Reps = rapid.IntRange(1, 30).Draw(t, "reps")
+			} else {
+				s.Seconds = float64(rapid.IntRange(1, 600).Draw(t, "seconds")) / 10
+			}
+		}
+		s.RPE = float64(rapid.SampledFrom([]int{0, 2, 13, 14, 17, 20}).Draw(t, "rpe")) / 2
+		s.Pain = somePainOf(t)
+		if len(sets) > 1 {
+			s.Number = i + 1
+		}
+	}
+	if len(sets) == 1 {
+		sets[0].Number = rapid.IntRange(0, 5).Draw(t, "number")
+	}
+	return sets
+}
+
+func somePainOf(t *rapid.T) program.Pain {
+	joint := rapid.IntRange(-1, 10)
+	switch rapid.IntRange(0, 3).Draw(t, "pain") {
+	case 0:
+		return noPain
+	case 1:
+		return program.Pain{Given: true, Wrists: joint.Draw(t, "wrists"), Elbows: joint.Draw(t, "elbows"), Shoulders: rapid.IntRange(0, 10).Draw(t, "shoulders"), Other: joint.Draw(t, "other")}
+	}
+	return program.Pain{}
+}
+
+// What is added to a log reads as it was: in each of the forms a log may have.
+func TestLogRoundTrip(t *testing.T) {
+	studio, a := maren(t)
+	rapid.Check(t, func(t *rapid.T) {
+		entries := someEntries(t)
+		log := rapid.SampledFrom([]string{"", LogHeader() + "\n",
+			"note;pain;clean;rpe;reps;hold_s;bands;set;exercise;date\r\n",
+			strings.ReplaceAll(LogHeader(), ",", "\t") + "\tmood"}).Draw(t, "log")
+		added, problems := AddToLog(studio, a, "log.csv", []byte(log), entries)
+		if problems.Stop() {
+			t.Fatalf("%s\n%q", reported(problems), added.Bytes)
+		}
+		again, problems := ReadLog(studio, a, "log.csv", append([]byte(log), added.Bytes...))
+		if diff := cmp.Diff(entries, again.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" || problems.Stop() {
+			t.Fatalf("%q (-want +got):\n%s\n%s", added.Bytes, diff, reported(problems))
+		}
+	})
+}
+
+// dialects rewrites a log by Python's csv module: as spreadsheets in different
+// countries would save it. The forms follow after lines of dashes.
+const dialects = `
+import csv, io, sys
+rows = list(csv.reader(io.TextIOWrapper(sys.stdin.buffer, encoding="utf-8", newline="")))
+forms = [dict(dialect="excel"), dict(dialect="excel-tab"), dict(dialect="unix"),
+         dict(delimiter=";"), dict(delimiter=";", quoting=csv.QUOTE_ALL), dict(quoting=csv.QUOTE_NONNUMERIC)]
+for form in forms:
+    out = io.StringIO(newline="")
+    csv.writer(out, **form).writerows(rows)
+    sys.stdout.buffer.write(out.getvalue().encode("utf-8") + b"-----")
+`
+
+// Python's csv module (documented as reading and writing what spreadsheets do)
+// reads our logs, and we read what it makes of them.
+func TestLogThroughPython(t *testing.T) {
+	const python = "/usr/bin/python3"
+	if _, err := os.Stat(python); err != nil {
+		if os.Getenv("GATEPOST_REQUIRE_TOOLS") == "1" {
+			t.Fatal(python + " is required and not installed")
+		}
+		t.Skip("left out: " + python + " is not installed, so no log is compared with its csv module")
+	}
+	studio, a := maren(t)
+	for seed := range 5 {
+		entries := rapid.Custom(someEntries).Example(seed)
+		added, problems := AddToLog(studio, a, "log.csv", nil, entries)
+		if problems.Stop() {
+			t.Fatal(reported(problems))
+		}
+		command := exec.Command(python, "-c", dialects)
+		command.Stdin = bytes.NewReader(added.Bytes)
+		out, err := command.Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		forms := bytes.Split(bytes.TrimSuffix(out, []byte("-----")), []byte("-----"))
+		if len(forms) != 6 {
+			t.Fatalf("%d forms", len(forms))
+		}
+		for i, form := range forms {
+			log, problems := ReadLog(studio, a, fmt.Sprintf("form %d", i), form)
+			if diff := cmp.Diff(entries, log.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" || problems.Stop() {
+				t.Fatalf("%q (-want +got):\n%s\n%s", form, diff, reported(problems))
+			}
+		}
+	}
+}
+
+// Whatever a log holds, reading ends without a panic; what it gives can be added
+// to a new log and reads the same there.
+func FuzzLog(f *testing.F) {
+	f.Add(fullLog(2, 3))
+	f.Add("sep=;\ndate;exercise;hold_s;pain\n11.01.2027;tuck;12 0 -;w 2|-|0\n")
+	f.Add("date,exercise,note\n2027-01-11,done,\"a\n2027-01-12,done,\"b\"\"\n")
+	f.Add(LogHeader() + "\r\n2027-01-11,tuck,,narrow strap 20 cm,3 x 12,,7 8 9,no,3/10,\"x\"\n2027-01-11,tuck,1,,")
+	studio, a := maren(f)
+	f.Fuzz(func(t *testing.T, text string) {
+		log, problems := ReadLog(studio, a, "log.csv", []byte(text))
+		checkOutcome(t, true, problems)
+		if problems.Stop() || len(log.Entries) == 0 {
+			return
+		}
+		added, refused := AddToLog(studio, a, "log.csv", nil, log.Entries)
+		if refused.Stop() {
+			t.Fatalf("%q is refused:\n%s", added.Bytes, reported(refused))
+		}
+		again, _ := ReadLog(studio, a, "log.csv", added.Bytes)
+		if diff := cmp.Diff(log.Entries, again.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" {
+			t.Fatalf("%q (-want +got):\n%s", added.Bytes, diff)
+		}
+	})
+}

@@ -1,0 +1,205 @@
+package intake
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gatepost/program"
+)
+
+// Addition is what goes to the end of a log file.
+type Addition struct {
+	Bytes []byte
+	Lines int  // new ones
+	Cut   bool // the file ended in the middle of a line; that line is closed first and stays unread
+}
+
+// ReadNewLines reads lines that are to be added to a log, as from standard
+// input. Their header may be missing where their columns are those of the log, or
+// of a new one where there is no log yet. from is what problems call them.
+func ReadNewLines(studio *program.Studio, a *program.Assessment, from string, lines, log []byte) (program.Log, program.Problems) {
+	src, problems := textSource(from, lines, maxFile)
+	if src == nil {
+		return program.Log{}, problems
+	}
+	columns := logColumns
+	if old, _ := textSource(from, log, maxFile); old != nil {
+		if b := newLogBook(old, nil); b.hasHeader() {
+			columns = b.columns
+		}
+	}
+	b := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
+	b.strict = true
+	b.read(columns)
+	src.problems.Sort()
+	return b.log, src.problems
+}
+
+func (b *logBook) hasHeader() bool {
+	_, ok := b.readHeader(nil)
+	return ok
+}
+
+// AddToLog writes entries as lines for the end of a log, in its columns, and
+// reads the result back: what would not read as an entry of its own there, such
+// as a set that the log has already, is a problem, and then there is no Addition.
+// log is the text of the file as it is; empty where there is none.
+func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []byte, add []program.Entry) (Addition, program.Problems) {
+	src, problems := textSource(file, log, maxFile)
+	switch {
+	case halfRune(log) > 0:
+		return Addition{}, program.Problems{{Place: program.Place{File: file}, Message: halfMessage, Advice: halfAdvice}}
+	case src == nil:
+		return Addition{}, problems
+	}
+	old := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
+	old.read(nil)
+	w := logWriter{columns: old.columns, comma: old.comma, crlf: bytes.Contains(log, []byte("\r\n"))}
+	switch {
+	case old.comma == 0: // nothing is written yet
+		w.columns, w.comma = logColumns, ','
+		w.write(namesOf(logColumns))
+	case !slices.Contains(old.columns, columnExercise) || len(src.problems) > maxProblems:
+		src.problems.Sort()
+		return Addition{}, src.problems
+	}
+	w.close(src.lines, old.closing)
+	for _, e := range add {
+		w.entry(&e)
+	}
+	if len(w.missing) > 0 {
+		return Addition{}, program.Problems{old.lacks(w.missing[0])}
+	}
+	added := Addition{Bytes: w.bytes(), Lines: len(add), Cut: old.closing != ""}
+	return added, checkAddition(studio, a, file, log, added.Bytes, setsOf(add))
+}
+
+// LogLacks is a problem for each column that a log has not, of those that a
+// session can need; nil where there is no log yet. The set's number is not needed.
+func LogLacks(file string, log []byte) program.Problems {
+	src, problems := textSource(file, log, maxFile)
+	if src == nil {
+		return problems
+	}
+	b := newLogBook(src, nil)
+	if !b.hasHeader() {
+		return src.problems
+	}
+	for _, c := range logColumns {
+		if c != columnSet && !slices.Contains(b.columns, c) {
+			problems = append(problems, b.lacks(c))
+		}
+	}
+	return problems
+}
+
+func (b *logBook) lacks(c column) program.Problem {
+	return program.Problem{Place: b.place(1, 1), Message: fmt.Sprintf("the log has no column %s", c),
+		Advice: fmt.Sprintf("Add %c%s at the end of its first line.", b.comma, c)}
+}
+
+// checkAddition reads the log as it will be, and gives what is wrong with the
+// new lines.
+func checkAddition(studio *program.Studio, a *program.Assessment, file string, log, add []byte, sets int) program.Problems {
+	before, _ := ReadLog(studio, a, file, log)
+	after, problems := ReadLog(studio, a, file, append(slices.Clip(log), add...))
+	lines := bytes.Count(log, []byte("\n"))
+	problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return p.Line <= lines || p.Warning })
+	if setsOf(after.Entries) != setsOf(before.Entries)+sets && !problems.Stop() {
+		problems = append(problems, program.Problem{Place: program.Place{File: file},
+			Message: "these lines would not read as they were written", Advice: "Look at the end of the log, whether a quote is open there."})
+	}
+	return problems
+}
+
+// setsOf counts the sets of some entries; a session as printed counts as one.
+func setsOf(entries []program.Entry) int {
+	n := 0
+	for i := range entries {
+		n += max(1, len(entries[i].Sets))
+	}
+	return n
+}
+
+// logWriter writes lines of a log.
+type logWriter struct {
+	columns []column
+	comma   rune
+	crlf    bool
+	missing []column // that the log lacks for what is to be written
+	start   string
+	lines   bytes.Buffer
+	cells   []string
+}
+
+// close ends the last line of a file that has no line break there.
+func (w *logWriter) close(lines []string, closing string) {
+	if last := lines[len(lines)-1]; last != "" {
+		w.start = closing + "\n"
+		if w.crlf {
+			w.start = closing + "\r\n"
+		}
+	}
+}
+
+func (w *logWriter) bytes() []byte { return append([]byte(w.start), w.lines.Bytes()...) }
+
+func (w *logWriter) write(cells []string) {
+	out := csv.NewWriter(&w.lines)
+	out.Comma, out.UseCRLF = w.comma, w.crlf
+	out.Write(cells) // to memory, which does not fail
+	out.Flush()
+}
+
+// set puts a value into its column.
+func (w *logWriter) set(c column, value string) {
+	i := slices.Index(w.columns, c)
+	switch {
+	case i >= 0:
+		w.cells[i] = value
+	case value != "":
+		w.missing = append(w.missing, c)
+	}
+}
+
+// entry writes one line.
+func (w *logWriter) entry(e *program.Entry) {
+	w.cells = make([]string, len(w.columns))
+	w.set(columnDate, e.Date.String())
+	w.set(columnNote, e.Note)
+	w.set(columnPain, painCell(e.Sets))
+	if e.AsPrinted {
+		w.set(columnExercise, "done")
+		w.write(w.cells)
+		return
+	}
+	w.set(columnExercise, e.Exercise)
+	if e.Step != "" {
+		w.set(columnExercise, e.Step)
+	}
+	if len(e.Sets) == 1 && e.Sets[0].Number > 0 {
+		w.set(columnSet, strconv.Itoa(e.Sets[0].Number))
+	}
+	w.set(columnBands, bandsCell(e))
+	c, amounts := amountCell(e.Sets)
+	w.set(c, amounts)
+	w.set(columnRPE, rpeCell(e.Sets))
+	w.set(columnClean, cleanCell(e.Sets))
+	w.write(w.cells)
+}
+
+func bandsCell(e *program.Entry) string {
+	switch {
+	case !e.RigGiven:
+		return ""
+	case e.Rig.Free():
+		return "free"
+	case e.DropGiven:
+		return strings.Join(e.Rig.Bands, " + ") + " strap " + short(1000*e.Rig.Drop/10) + " cm"
+	}
+	return strings.Join(e.Rig.Bands, " + ")
+}

@@ -1,0 +1,60 @@
+package program
+
+// Log is what the client wrote on the cards, read back.
+type Log struct {
+	Entries []Entry // as they stand in the file
+	File    string  // path below the coach's folder; empty: there is no log
+}
+
+// Entry is one line of a log: a set, a whole exercise in one cell (several
+// Sets), or a session done as printed. Lines in a row that number the sets of one
+// exercise are one Entry too.
+//
+// A session done as printed has no exercise; the pain it left, where said, is in
+// a single set without a number. Other lines of its day stand in place of what
+// was printed of their exercises.
+type Entry struct {
+	Date      Date
+	AsPrinted bool   // the whole session was done as printed
+	Exercise  string // exercise id; the exercise of the step where a step was named
+	Step      string // step id, where it holds one
+	Rig       Rig
+	RigGiven  bool // bands were named, or "free"; otherwise the rig is the printed one
+	DropGiven bool // the strap was named too; otherwise it is the printed one
+	Sets      []SetDone
+	Note      string
+	Place     Place // of its first line
+}
+
+// SetDone is one set as it was done.
+type SetDone struct {
+	Number  int     // of the exercise that day, from 1; 0: not said
+	Seconds float64 // s; 0 with Reps 0: not said, or with CleanNo tried and not held
+	Reps    int
+	RPE     float64 // 0: not said
+	Clean   Clean
+	Pain    Pain
+}
+
+// Clean says whether the form held to the end of a set.
+type Clean string
+
+const (
+	CleanUnsaid Clean = ""
+	CleanYes    Clean = "yes"
+	CleanNo     Clean = "no"
+)
+
+// Pain is pain of ten at each pair of joints. The zero Pain is "nothing said".
+type Pain struct {
+	Given                            bool
+	Wrists, Elbows, Shoulders, Other int // 0 to 10; -1: not said
+}
+
+// Worst is the most pain that was said, and 0 where none was.
+func (p Pain) Worst() int {
+	if !p.Given {
+		return 0
+	}
+	return max(0, p.Wrists, p.Elbows, p.Shoulders, p.Other)
+}

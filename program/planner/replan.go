@@ -1,0 +1,206 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+)
+
+// Read lays a client's log beside the plans that hung on the wall and plans the
+// weeks ahead anew. Versions are those plans, the oldest first; without any, the
+// plan made from the assessment hung there. On is the day of the review.
+//
+//   - Weeks that are over stay as they were printed; one in which nothing was
+//     done has become a week away. A week begun stays as it hangs. The weeks
+//     ahead are planned on the median of the new estimate, under every promise of
+//     Plan, with what was done (and not what was printed) as the work behind.
+//   - Sessions missed in a week that was otherwise trained are dropped, and
+//     nothing is made up. A session done on another day of its week counts as
+//     that day's. A week with nothing done moves the work back: the weeks ahead
+//     go on from the estimate as it is, and the rhythm of deloads starts anew.
+//     After two such weeks straight-arm work restarts at seven tenths.
+//   - Days ill cost two per cent a week, other weeks off one (see strength); what
+//     was lost comes back at one per cent a week.
+//   - A gate that was tried and not passed repeats the week, twice at most; then
+//     one step of help comes back for two weeks. A gate that is passed opens the
+//     next step as soon as some rig keeps it trainable.
+//   - A joint with pain of three or more in two weeks, or rising over two weeks,
+//     counts as sore.
+//   - Bands, joints, days and the goal are those of the assessment as it is now.
+//     One measured anew begins a new block, as does the end of the old one; the
+//     work behind still bounds the work ahead.
+//
+// A client without a log gets the plan of Plan, to the byte.
+func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) (program.Review, program.Program, program.Problems) {
+	out, p, problems := begin(lib, a)
+	review := program.Review{Client: out.Client, On: on}
+	if p == nil {
+		review.Withheld = out.Withheld
+		return review, out, problems
+	}
+	versions = slices.Clone(versions)
+	slices.SortStableFunc(versions, func(x, y program.PlanVersion) int { return cmp.Compare(x.Version, y.Version) })
+	var first program.Program
+	if len(versions) == 0 || len(a.Log.Entries) == 0 {
+		first, _ = Plan(lib, a)
+	}
+	if len(versions) == 0 {
+		if review.Withheld = first.Withheld; len(first.Weeks) == 0 {
+			return review, first, problems
+		}
+		versions = []program.PlanVersion{Version(&first, 1, min(a.Measured, out.Start))}
+	}
+	r := newReading(p, versions, on)
+	gates := r.gatesRead()
+	pains, eased := r.painFlags()
+	r.review(&review, gates, pains)
+	if len(a.Log.Entries) == 0 {
+		out = first
+	} else {
+		r.replan(&out, &eased, gates)
+	}
+	r.finish(&review, &out)
+	return review, out, problems
+}
+
+// Review is what Read learns.
+func Review(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) program.Review {
+	review, _, _ := Read(lib, a, versions, on)
+	return review
+}
+
+// Replan is the plan that Read makes.
+func Replan(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) program.Program {
+	_, p, _ := Read(lib, a, versions, on)
+	return p
+}
+
+// replan plans the weeks ahead.
+func (r *reading) replan(out *program.Program, eased *program.Assessment, gates []program.GateRead) {
+	r.athlete = eased
+	start := r.block
+	r.limits = newLimits(eased, start)
+	r.plan.past = r.behind(gates)
+	r.plan.weeks = r.calendar(start)
+	if len(r.plan.weeks) == 0 { // the block is over: the next begins
+		start = r.from
+		r.limits = newLimits(eased, start)
+		r.plan.past = r.nextBlock()
+		r.plan.weeks = r.calendar(start)
+	}
+	out.Start = start
+	if len(r.plan.weeks) == 0 {
+		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		return
+	}
+	if len(r.days) == 0 && len(r.weeks) == 0 { // nothing to read yet
+		r.plan.past.read = false
+	}
+	r.fill(out, r.notes())
+	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
+	if len(changes(r.wall[len(r.wall)-1].Weeks, out.Weeks, out.From)) > 0 {
+		out.Version++
+	}
+}
+
+// behind is what the weeks that are over leave to the plan.
+func (r *reading) behind(gates []program.GateRead) past {
+	e := r.est
+	b := past{before: r.earlier, state: e.state, career: e.career, lost: e.lost, off: e.off, read: true, tested: e.tested}
+	for i, w := range r.weeks {
+		if w.start < r.block || w.Number == 0 {
+			continue
+		}
+		week, kind := *w.Week, r.kindDone(w)
+		if kind == program.WeekAway && week.Kind != program.WeekAway {
+			week.Kind, week.HalfSeconds = program.WeekAway, 0
+			week.Sessions, week.Notes = nil, []program.Note{note(noteWeekMissed)}
+		}
+		week.Number = len(b.weeks) + 1
+		week.Stance = r.stanceOf(&week)
+		b.weeks = append(b.weeks, week)
+		b.counted = append(b.counted, r.countedIn(i, w))
+		if kind == program.WeekBuild {
+			b.last, b.step = r.loadOf(&week), week.Step
+			if week.Scale > 0 {
+				b.step = ""
+			}
+		}
+	}
+	r.gatesBehind(&b, gates)
+	b.shown = r.shown()
+	return b
+}
+
+// countedIn is a week's counted work: done, and still to do where it has only
+// begun, and never more than was printed, so that a zealous week buys nothing.
+func (r *reading) countedIn(i int, w *weekPrinted) int {
+	done := r.progress[i].HalfSeconds
+	for j := range w.Sessions {
+		if s := &w.Sessions[j]; s.Date > r.on {
+			for _, item := range s.Items {
+				done += counted(item)
+			}
+		}
+	}
+	return min(done, w.HalfSeconds)
+}
+
+// stanceOf draws a printed week's main work again.
+func (p *plan) stanceOf(w *program.Week) program.Stance {
+	for _, s := range w.Sessions {
+		for i := range s.Items {
+			if isMain(&s.Items[i]) {
+				return p.body.figure(p.workOf(&s.Items[i]))
+			}
+		}
+	}
+	return program.Stance{}
+}
+
+// gatesBehind is what the gates ask of the weeks ahead.
+func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
+	for _, g := range gates {
+		if g.State == program.GatePassed {
+			for i := range r.body.ladder {
+				if r.body.ladder[i].ID == g.Step {
+					b.passed = max(b.passed, r.body.ladder[i].load)
+				}
+			}
+		}
+		if g.Step == b.step && g.State == program.GateNotYet {
+			b.repeat, b.moreHelp = g.Tries <= repeats, g.Tries > repeats
+		}
+	}
+}
+
+// shown are the free clean holds of the goal's seconds in the log.
+func (r *reading) shown() []shown {
+	var out []shown
+	for _, d := range r.days {
+		for i := range d.sets {
+			s := &d.sets[i]
+			if s.Step == "" || !s.Rig.Free() || s.Done.Clean == program.CleanNo || s.Done.Seconds < r.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
+				continue
+			}
+			for j := range r.body.all {
+				if g := &r.body.all[j]; g.ID == s.Step {
+					out = append(out, shown{g.load, d.date})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// nextBlock begins a block after the one on the wall: the same strength, all
+// weeks so far as work behind.
+func (r *reading) nextBlock() past {
+	b := r.plan.past
+	for i, w := range b.weeks {
+		b.before = append(b.before, weekDone{w.Kind, b.counted[i]})
+	}
+	b.weeks, b.counted, b.last, b.repeat, b.moreHelp = nil, nil, load{}, false, false
+	return b
+}

@@ -1,0 +1,159 @@
+package planner
+
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"gatepost/program"
+)
+
+// life is a client some weeks into a block, with a log and whatever has changed.
+type life struct {
+	a    program.Assessment
+	wall []program.PlanVersion
+	on   program.Date
+}
+
+// GoString is what a failing check prints; the whole would fill a book.
+func (l life) GoString() string {
+	last := l.wall[len(l.wall)-1]
+	return fmt.Sprintf("{%+v %+v %+v on %s, %d lines, %d versions, block from %s of %d weeks}", l.a.Training, l.a.Health, l.a.Goal, l.on, len(l.a.Log.Entries), len(l.wall), last.Weeks[0].Start, len(last.Weeks))
+}
+
+// whole puts the weeks of earlier blocks before a program's, and counts in all
+// that are over the work that was done, so that a checker sees the work behind.
+func whole(p program.Program, r *reading) program.Program {
+	var earlier []program.Week
+	p.Weeks = slices.Clone(p.Weeks)
+	for i, w := range r.weeks {
+		week := *w.Week
+		if week.HalfSeconds = r.countedIn(i, w); r.kindDone(w) == program.WeekAway {
+			week.Kind, week.Sessions = program.WeekAway, nil
+		}
+		if at := int(w.start-p.Start) / 7; w.start >= p.Start {
+			p.Weeks[at].HalfSeconds = week.HalfSeconds
+		} else if w.Number > 0 {
+			earlier = append(earlier, week)
+		}
+	}
+	if len(earlier) > 0 {
+		p.Start, p.Weeks = earlier[0].Start, append(earlier, p.Weeks...)
+	}
+	return p
+}
+
+// lives draws any client, lets a trainee do some weeks of the plan, and changes
+// things: sessions missed, weeks off, days ill, pain, another goal, band or joint.
+func lives(lib *program.Library) *rapid.Generator[life] {
+	return rapid.Custom(func(t *rapid.T) life {
+		l := life{a: clients.Draw(t, "client")}
+		p, problems := Plan(lib, &l.a)
+		if problems.Stop() || len(p.Weeks) == 0 {
+			t.Skip("no program")
+		}
+		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
+		_, behind, _ := begin(lib, &l.a)
+		state, _ := assess(&l.a, behind.body)
+		client := &trainee{
+			rng: seeded(rapid.Uint64().Draw(t, "seed")), body: behind.body, c: state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"),
+			kappa: state.Kappa, age: l.a.Training.Experience, rated: 0.7,
+			adherence: rapid.SampledFrom([]float64{1, 0.7, 0.3}).Draw(t, "adherence"),
+			steps:     map[string]float64{}, rigs: map[string]float64{},
+		}
+		n := rapid.IntRange(1, min(8, len(p.Weeks))).Draw(t, "weeks")
+		off := rapid.IntRange(0, n).Draw(t, "off from")
+		l.on = p.Weeks[0].Start
+		for i := range n {
+			if i >= off && i < off+3 && off%2 == 0 {
+				client.pass(program.WeekAway, 0)
+			} else {
+				client.week(&l.a.Log, &p.Weeks[i])
+			}
+			l.on = p.Weeks[i].Start + program.Date(rapid.IntRange(0, 7).Draw(t, "day"))
+			if rapid.IntRange(0, 2).Draw(t, "read") == 0 {
+				if p = Replan(lib, &l.a, l.wall, p.Weeks[i].Start+6); len(p.Weeks) <= i+1 || p.Weeks[i].Start > l.on {
+					break // the next block
+				}
+				if p.Version != l.wall[len(l.wall)-1].Version {
+					l.wall = append(l.wall, Version(&p, p.Version, p.Weeks[i].Start+6))
+				}
+			}
+		}
+		l.change(t)
+		numberSets(&l.a.Log)
+		return l
+	})
+}
+
+func (l *life) change(t *rapid.T) {
+	a := &l.a
+	switch rapid.IntRange(0, 7).Draw(t, "change") {
+	case 0:
+		a.Health.Elbows = program.JointSore
+	case 1:
+		if n := len(a.Log.Entries); n > 0 && len(a.Log.Entries[n-1].Sets) > 0 {
+			last := &a.Log.Entries[n-1]
+			last.Sets = slices.Clone(last.Sets)
+			last.Sets[0].Pain = program.Pain{Given: true, Wrists: rapid.IntRange(0, 6).Draw(t, "wrists"), Elbows: rapid.IntRange(0, 6).Draw(t, "elbows"), Shoulders: 0, Other: -1}
+		}
+	case 2:
+		a.Goal.By = l.on + program.Date(rapid.IntRange(1, 200).Draw(t, "by"))
+	case 3:
+		a.Goal.Step = rapid.SampledFrom(stepIDs).Draw(t, "goal now")
+	case 4:
+		a.Bands = nil
+		a.Tests = slices.DeleteFunc(slices.Clone(a.Tests), func(h program.Hold) bool { return !h.Rig.Free() })
+	case 5:
+		band := bandsDrawn.Draw(t, "band now")
+		band.Name = "one more"
+		a.Bands = append(slices.Clone(a.Bands), band)
+	case 6:
+		a.Training.Ill = []program.Interval{{From: l.on - 20, To: l.on}}
+	}
+}
+
+// Every promise of a plan holds for the weeks planned anew, whatever happened;
+// weeks that are over stay; lines may stand in any order; one more set held never
+// lowers the estimate.
+func TestLives(t *testing.T) {
+	lib := library(t)
+	lives := lives(lib)
+	rapid.Check(t, func(t *rapid.T) {
+		l := lives.Draw(t, "life")
+		_, behind, _ := begin(lib, &l.a)
+		if behind == nil || len(l.a.Log.Entries) == 0 {
+			t.Skip("no program, or the one of Plan")
+		}
+		r := newReading(behind, l.wall, l.on)
+		morePassedSetsNeverLowerTheEstimate(t, lib, l, r)
+		orderDoesNotMatter(t, lib, l)
+		promisesHold(t, lib, l, r)
+	})
+}
+
+func promisesHold(t *rapid.T, lib *program.Library, l life, r *reading) {
+	p := Replan(lib, &l.a, l.wall, l.on)
+	if len(p.Withheld) > 0 {
+		return
+	}
+	_, eased := r.painFlags()
+	all := whole(p, r)
+	for _, k := range checkers {
+		for _, fault := range k.check(lib, &eased, &all) {
+			t.Error(k.name, fault)
+		}
+	}
+	for i := range p.Weeks {
+		w, was := &p.Weeks[i], wallWeek(l.wall, p.Weeks[i].Start)
+		if w.Start < p.From && w.Kind != program.WeekAway && !sameWeek(w, was) {
+			t.Errorf("week %d is over and has changed", w.Number)
+		}
+	}
+}
+
+func sameWeek(a, b *program.Week) bool {
+	return b != nil && slices.EqualFunc(a.Sessions, b.Sessions, func(x, y program.Session) bool { return x.Date == y.Date && sameCard(&x, &y) })
+}

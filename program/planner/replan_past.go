@@ -1,0 +1,220 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/strength"
+)
+
+// past is what a plan begins from that is not the first: weeks that are over and
+// what the log has taught. The zero past, with a state, is that of a first plan.
+type past struct {
+	weeks   []program.Week // of this block, over: as printed; away where nothing was done
+	counted []int          // half seconds done in each of them
+	before  []weekDone     // weeks of earlier blocks
+	last    load           // straight-arm work of the last build week, as printed
+	step    string         // id of the step worked on; empty on the floor
+
+	state  strength.State // at the first week to plan
+	career strength.Career
+	lost   float64 // ln C lost in weeks off and not yet back
+	off    int     // weeks off in a row right before
+	read   bool    // the log is read weekly: plan on the median
+	tested bool    // a hold was read
+
+	passed   float64 // N·m, load of the hardest step whose gate is passed
+	shown    []shown // free holds of the goal's seconds in the log
+	repeat   bool    // the gate was tried and not passed: repeat the week
+	moreHelp bool    // repeated twice: one step of help back
+}
+
+// weekDone is what a week weighs in the count of straight-arm work.
+type weekDone struct {
+	kind        program.WeekKind
+	halfSeconds int
+}
+
+// shown is a load held free for the goal's seconds.
+type shown struct {
+	load float64
+	on   program.Date
+}
+
+// over is how many weeks of the block are over.
+func (b *past) over() int { return len(b.weeks) }
+
+// quantile is the quantile of capacity to plan on: a block printed once reckons
+// with less than one whose log is read every week.
+func (b *past) quantile() float64 {
+	if b.read {
+		return 0.5
+	}
+	return plannedQuantile
+}
+
+// stays is how many build weeks the step stays what it is: one that is repeated,
+// or those in which help came back.
+func (b *past) stays() int {
+	switch {
+	case b.moreHelp:
+		return backWeeks
+	case b.repeat:
+		return 1
+	}
+	return 0
+}
+
+// main is the main work of the last build week.
+func (b *past) main() work { return b.last.main }
+
+// markShown notes the steps that the log has shown held, as of the day they were.
+func (b *past) markShown(out []program.Forecast, ladder []rung) {
+	for i := range out {
+		for _, s := range b.shown {
+			if f := &out[i]; !f.Held && ladder[i].load <= s.load {
+				f.Held, f.Chance, f.Early, f.Likely, f.Late = true, 1, s.on, s.on, s.on
+			}
+		}
+	}
+}
+
+// now is the Monday of the first week to plan.
+func (p *plan) now() program.Date { return p.weeks[p.past.over()].start }
+
+// firstBuild is the first build week to plan, −1 where there is none.
+func (p *plan) firstBuild() int {
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		if p.weeks[i].kind == program.WeekBuild {
+			return i
+		}
+	}
+	return -1
+}
+
+// remember counts what was done, and starts the printed weeks with those over.
+func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) {
+	lastBuild = -1
+	var before program.WeekKind
+	add := func(kind program.WeekKind, halfSeconds int) {
+		if halfSeconds == 0 && kind == program.WeekBuild {
+			kind = program.WeekAway // no hold that counts: as good as off
+		}
+		v.add(kind, halfSeconds, before != program.WeekBuild)
+		before = kind
+	}
+	for _, w := range p.past.before {
+		add(w.kind, w.halfSeconds)
+	}
+	for i := range p.past.weeks {
+		add(p.weeks[i].kind, p.bearable(&p.past.weeks[i], p.past.counted[i]))
+		if p.weeks[i].kind == program.WeekBuild {
+			lastBuild = i
+		}
+		session += len(p.weeks[i].days)
+	}
+	if lastBuild >= 0 {
+		p.loads[lastBuild], p.main[lastBuild] = p.past.last, p.past.last.main
+	}
+	return slices.Clone(p.past.weeks), lastBuild, session
+}
+
+// bearable is how much of a week's work counts as a start for the next: where it
+// was printed for joints that were well then, as much as sore ones bear.
+func (p *plan) bearable(printed *program.Week, halfSeconds int) int {
+	if printed.Effort > p.limits.effort {
+		return scale(halfSeconds, p.limits.factors)
+	}
+	return halfSeconds
+}
+
+// resumed is the step that the weeks ahead go on with: the one worked on, or,
+// where strength was lost, the next below that can be trained. Sore elbows stay.
+func (p *plan) resumed() (stage, bool) {
+	first := p.firstBuild()
+	if p.past.step == "" || first < 0 {
+		return stage{rung: onTheFloor}, p.limits.elbowSore && !p.past.last.main.none()
+	}
+	for r := p.rungBelow(p.past.step); r >= 0; r-- {
+		for _, short := range []bool{false, true} {
+			if p.enterable(r, first, short) {
+				return stage{rung: r, short: short}, p.limits.elbowSore
+			}
+		}
+	}
+	return stage{rung: onTheFloor}, p.limits.elbowSore
+}
+
+// rungBelow is a step's rung on the ladder; where it has none any more, the
+// hardest one that loads no more.
+func (p *plan) rungBelow(id string) int {
+	load, at := 0.0, onTheFloor
+	for i := range p.body.all {
+		if p.body.all[i].ID == id {
+			load = p.body.all[i].load
+		}
+	}
+	for i := range p.body.ladder {
+		if p.body.ladder[i].load <= load {
+			at = i
+		}
+	}
+	return at
+}
+
+// still is the work of an easy week that goes on from weeks that are over; where
+// that has become too hard, what can be done now.
+func (p *plan) still(w work, s stage, week int) work {
+	next := p.again(w, week)
+	if held(p.limits.effortIn(week), next.max) < deloadLeast || p.limits.elbowSore && next.share > elbowLoad {
+		return p.alone(s, week)
+	}
+	return next
+}
+
+// tooLittle says that a rig helps less than the weeks behind allow: after a gate
+// not passed in three weeks one step of help comes back for two build weeks, and
+// sore elbows get no less help than they had.
+func (p *plan) tooLittle(r *rung, o option, week int) bool {
+	least, weeks := p.leastHelpBack(r)
+	return o.help < least && p.buildsBefore(week) < weeks
+}
+
+// backWeeks is how many build weeks help that came back stays at the least.
+const backWeeks = 2
+
+// leastHelpBack is the least help at a step, in tenths of a newton, and for how
+// many build weeks; 0 where any will do, or where no rig with as much serves.
+func (p *plan) leastHelpBack(r *rung) (help, weeks int) {
+	main := p.past.main()
+	if main.rung == nil || main.rung.ID != r.ID || main.floor != nil {
+		return 0, 0
+	}
+	from, weeks := main.option.help, len(p.weeks)
+	switch {
+	case p.past.moreHelp:
+		from++
+		if !p.limits.elbowSore {
+			weeks = backWeeks
+		}
+	case !p.limits.elbowSore:
+		return 0, 0
+	}
+	best := 0
+	for _, o := range r.rigs {
+		if o.help >= from && (best == 0 || o.help < best) && p.keeps(r, o, p.firstBuild(), p.limits.elbowSore) {
+			best = o.help
+		}
+	}
+	return best, weeks
+}
+
+func (p *plan) buildsBefore(week int) int {
+	n := 0
+	for i := p.past.over(); i < week; i++ {
+		if p.weeks[i].kind == program.WeekBuild {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,102 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// recalled is a printed week as the calendar had it.
+func recalled(printed *program.Week) week {
+	w := week{start: printed.Start, kind: printed.Kind}
+	light := -1
+	for _, s := range printed.Sessions {
+		w.days = append(w.days, s.Date)
+		main, arm := false, false
+		for i := range s.Items {
+			main = main || isMain(&s.Items[i])
+			arm = arm || isArm(&s.Items[i])
+			if s.Items[i].Role == program.RoleAhead {
+				w.fresh = s.Date
+			}
+			if s.Items[i].Role == program.RoleTest && s.Items[i].Max {
+				w.test = s.Date
+			}
+		}
+		if arm && w.test != s.Date {
+			w.straight = append(w.straight, s.Date)
+			if !main {
+				light = len(w.straight) - 1
+			}
+		}
+	}
+	if n := len(w.straight); w.fresh == 0 && n > 0 {
+		w.fresh = w.straight[(max(light, 1)-1)%n] // a light day comes right after the freshest
+	}
+	return w
+}
+
+// isArm says that an item is a counted straight-arm hold, a check hold included.
+func isArm(item *program.Prescription) bool {
+	switch item.Role {
+	case program.RoleMain, program.RoleSecond, program.RoleAhead:
+		return true
+	}
+	return item.Role == program.RoleTest
+}
+
+func isMain(item *program.Prescription) bool {
+	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check
+}
+
+// loadOf is a printed week's straight-arm work, read back.
+func (p *plan) loadOf(printed *program.Week) load {
+	w := recalled(printed)
+	l := load{sets: make([]daySets, len(w.straight))}
+	for _, s := range printed.Sessions {
+		for i := range s.Items {
+			item := &s.Items[i]
+			switch {
+			case isMain(item) && (l.main.none() || item.Hold > l.main.hold):
+				l.main = p.workOf(item)
+			case item.Role == program.RoleAhead:
+				l.ahead = p.workOf(item)
+			case item.Role == program.RoleSecond && (item.Step != "" || l.second.none()):
+				l.second = p.workOf(item)
+			}
+		}
+	}
+	for _, s := range printed.Sessions {
+		l.keep(slices.Index(w.straight, s.Date), s.Items)
+	}
+	return l
+}
+
+// workOf is one printed item as work; none where this body, these bands or this
+// ladder no longer have it.
+func (p *plan) workOf(item *program.Prescription) work {
+	w := work{ahead: item.Ahead, scale: item.Scale, max: tenths(item.MaxHold), share: item.Load, hold: item.Hold}
+	w.short = item.Role == program.RoleMain && item.Hold < mainLeast
+	switch {
+	case item.Step == "":
+		if w.floor = p.floorRung(program.RungLean); w.floor != nil {
+			w.option.load = p.body.PlancheLean(item.Ahead, p.body.support).Torque
+		}
+		return w
+	case item.Scale > 0:
+		if w.floor = p.floorRung(program.RungScale); w.floor == nil {
+			return work{}
+		}
+	}
+	for i := range p.body.ladder {
+		if r := &p.body.ladder[i]; r.ID == item.Step {
+			w.rung = r
+			w.option = p.body.named(r, item.Rig)
+			w.option.load -= item.Scale * r.toesReach() * allowance(r.Step)
+		}
+	}
+	if w.rung == nil || len(w.option.rig.Bands) != len(item.Rig.Bands) {
+		return work{}
+	}
+	return w
+}

@@ -1,0 +1,109 @@
+package planner
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/strength"
+)
+
+// notes say why the weeks ahead are what they are.
+func (r *reading) notes() []program.Note {
+	var notes []program.Note
+	b := &r.plan.past
+	if b.off > 0 {
+		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
+	}
+	if b.repeat {
+		notes = append(notes, note(noteRepeat, step("step", b.step)))
+	}
+	if b.moreHelp {
+		notes = append(notes, note(noteHelpBack, step("step", b.step)))
+	}
+	for _, j := range joints {
+		if *j.state(&r.athlete.Health) != *j.state(&r.asked.Health) {
+			notes = append(notes, note(noteEased, word("joint", j.key)))
+		}
+	}
+	return notes
+}
+
+// review fills in what was done and learned.
+func (r *reading) review(out *program.Review, gates []program.GateRead, pains []program.Flag) {
+	wall := &r.wall[len(r.wall)-1]
+	out.Version, out.Weeks = wall.Version, len(wall.Weeks)
+	for i := range wall.Weeks {
+		if wall.Weeks[i].Start <= r.on {
+			out.Week = i + 1
+		}
+	}
+	out.Ended = len(wall.Weeks) > 0 && r.from > wall.Weeks[len(wall.Weeks)-1].Start
+	out.Sessions, out.Done, out.Missed = r.sessions()
+	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
+	out.Doubted, out.Unread = r.est.doubted, r.est.unread
+	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
+	out.Gates, out.Flags = gates, r.flags(pains, gates, out.Ended)
+	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
+}
+
+// movesShown is how many sets a review names.
+const movesShown = 8
+
+// most are the moves that went furthest.
+func most(moves []move) []program.Move {
+	moves = slices.Clone(moves)
+	slices.SortStableFunc(moves, func(a, b move) int { return cmp.Compare(math.Abs(b.moved), math.Abs(a.moved)) })
+	var out []program.Move
+	for _, m := range moves[:min(len(moves), movesShown)] {
+		out = append(out, program.Move{Set: m.set.SetRead, Moved: m.moved})
+	}
+	return out
+}
+
+// outlookAt is the estimate and its forecasts at a moment, with the weeks that
+// hung on the wall for the time after it.
+func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, program.GoalForecast) {
+	p := *r.plan
+	p.past = past{state: m.state, career: m.career, lost: m.lost, off: m.off, tested: r.est.tested, shown: r.shown()}
+	if m.at < r.from {
+		p.past.shown = nil
+	}
+	p.weeks = nil
+	for i := range r.wall[len(r.wall)-1].Weeks {
+		if w := &r.wall[len(r.wall)-1].Weeks[i]; w.Start >= m.at {
+			p.weeks = append(p.weeks, recalled(w))
+		}
+	}
+	if len(p.weeks) == 0 {
+		p.weeks = []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
+	}
+	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule())}
+	forecasts := p.forecasts()
+	goal := program.GoalForecast{Step: p.athlete.Goal.Step, Hold: int(p.athlete.Goal.Hold + 0.5), By: p.athlete.Goal.By}
+	last := &forecasts[len(forecasts)-1]
+	goal.Chance, goal.Met = last.Chance, last.Held
+	return p.capacity(), forecasts, goal
+}
+
+// finish adds what the new plan changes.
+func (r *reading) finish(out *program.Review, p *program.Program) {
+	out.Withheld, out.Notes = p.Withheld, nil
+	wall := &r.wall[len(r.wall)-1]
+	if len(p.Withheld) == 0 && p.From != 0 {
+		out.Notes = r.notes()
+		out.Changes = changes(wall.Weeks, p.Weeks, p.From)
+		out.After, out.ForecastAfter, out.GoalAfter = p.Capacity, p.Forecasts, p.Goal
+	} else {
+		out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))
+	}
+	for _, w := range p.Weeks {
+		for _, s := range w.Sessions {
+			test := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Max || i.Check })
+			if test && s.Date >= r.on && out.NextTest == 0 {
+				out.NextTest = s.Date
+			}
+		}
+	}
+}

@@ -1,0 +1,195 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// joints are the pairs of joints that a plan can ease, with their words.
+var joints = []struct {
+	key   string
+	pain  func(program.Pain) int
+	state func(*program.Health) *program.Joint
+}{
+	{"joint.wrists", func(p program.Pain) int { return p.Wrists }, func(h *program.Health) *program.Joint { return &h.Wrists }},
+	{"joint.elbows", func(p program.Pain) int { return p.Elbows }, func(h *program.Health) *program.Joint { return &h.Elbows }},
+	{"joint.shoulders", func(p program.Pain) int { return p.Shoulders }, func(h *program.Health) *program.Joint { return &h.Shoulders }},
+}
+
+// The pain rule over weeks (common practice, our limits): three or more within
+// two weeks makes a joint sore, five or more ends an exercise, and pain that
+// rises from week to week over two weeks is for a professional to see.
+const (
+	sorePain = 3
+	highPain = 5
+	lately   = 14 // days
+	aWeek    = 7  // days
+)
+
+// What is worth a look in the last two weeks (our judgement).
+const (
+	highRPE    = 9.0  // mean of the main sets
+	lowRPE     = 6.0  // at most, of every one of them
+	ratedLeast = 6    // sets rated, before their mean says anything
+	shortMany  = 0.20 // share of main sets that stopped short: plans reckon with 0.05
+	mainsLeast = 8
+	silentDays = 10
+	missedMany = 1.0 / 3
+)
+
+// painFlags are what the joints say, and the assessment with the joints that hurt
+// counted as sore: the plan ahead is gentler for it.
+func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
+	eased := *r.athlete
+	var flags []program.Flag
+	for _, j := range joints {
+		weeks := r.worstByWeek(j.pain)
+		worst := max(weeks[0], weeks[1])
+		value := []program.Value{word("joint", j.key), count("pain", worst)}
+		switch {
+		case weeks[0] > weeks[1] && weeks[1] > weeks[2]:
+			flags = append(flags, program.Flag{Level: program.FlagStop, Note: note(flagPainRising, value...)})
+		case worst >= highPain:
+			flags = append(flags, program.Flag{Level: program.FlagStop, Note: note(flagPainHigh, value...)})
+		case worst >= sorePain:
+			flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagPainSore, value...)})
+		default:
+			continue
+		}
+		if s := j.state(&eased.Health); *s == program.JointFine || *s == "" {
+			*s = program.JointSore
+		}
+	}
+	other := r.worstByWeek(func(p program.Pain) int { return p.Other })
+	if worst := max(other[0], other[1]); worst >= sorePain {
+		level := program.FlagLook
+		if worst >= highPain || other[0] > other[1] && other[1] > other[2] {
+			level = program.FlagStop
+		}
+		flags = append(flags, program.Flag{Level: level, Note: note(flagPainOther, count("pain", worst))})
+	}
+	return flags, eased
+}
+
+// worstByWeek is the worst pain of a joint in the seven days up to the review,
+// in the seven before, and in the seven before those; 0 where none was written.
+func (r *reading) worstByWeek(of func(program.Pain) int) [3]int {
+	var worst [3]int
+	for _, d := range r.days {
+		at := int(r.on-d.date) / aWeek
+		if at >= len(worst) {
+			continue
+		}
+		pains := slices.Clone(d.pains)
+		for i := range d.sets {
+			pains = append(pains, d.sets[i].Done.Pain)
+		}
+		for _, p := range pains {
+			if p.Given {
+				worst[at] = max(worst[at], of(p))
+			}
+		}
+	}
+	return worst
+}
+
+// effortFlags look at how hard the last two weeks' main sets were.
+func (r *reading) effortFlags() []program.Flag {
+	var mains, short, rated int
+	var sum, most float64
+	for _, d := range r.days {
+		if r.on-d.date >= lately {
+			continue
+		}
+		for i := range d.sets {
+			s := &d.sets[i]
+			if !s.main() || s.item.Max || !s.said() {
+				continue
+			}
+			mains++
+			if s.short() {
+				short++
+			}
+			if s.Done.RPE > 0 {
+				rated, sum, most = rated+1, sum+s.Done.RPE, max(most, s.Done.RPE)
+			}
+		}
+	}
+	var flags []program.Flag
+	look := func(when bool, code string, values ...program.Value) {
+		if when {
+			flags = append(flags, program.Flag{Note: note(code, values...)})
+		}
+	}
+	look(mains >= mainsLeast && float64(short) > shortMany*float64(mains), flagSetsShort, count("sets", short), count("of", mains))
+	look(rated >= ratedLeast && sum >= highRPE*float64(rated), flagRPEHigh)
+	look(rated >= ratedLeast && most <= lowRPE, flagRPELow)
+	return flags
+}
+
+// attendanceFlags look at what was printed and not done.
+func (r *reading) attendanceFlags() []program.Flag {
+	var flags []program.Flag
+	printed, missed := 0, 0
+	sessions, _, _ := r.sessions()
+	for _, s := range sessions {
+		if s.Printed != 0 && r.on-s.Printed < lately {
+			printed++
+			if s.Done == 0 {
+				missed++
+			}
+		}
+	}
+	last := r.last()
+	switch {
+	case last == 0: // nobody has begun to write
+	case missed > 0 && r.on-max(last, r.block) >= silentDays:
+		flags = append(flags, program.Flag{Note: note(flagSilent, date("last", last), count("sessions", missed))})
+	case printed > 0 && float64(missed) >= missedMany*float64(printed) && missed > 1:
+		flags = append(flags, program.Flag{Note: note(flagMissed, count("sessions", missed), count("of", printed))})
+	}
+	return flags
+}
+
+// last is the day of the last session done; 0 where there was none.
+func (r *reading) last() program.Date {
+	if len(r.days) == 0 {
+		return 0
+	}
+	return r.days[len(r.days)-1].date
+}
+
+// gateFlags say what the gates have changed.
+func (r *reading) gateFlags(gates []program.GateRead) []program.Flag {
+	var flags []program.Flag
+	for _, g := range gates {
+		switch {
+		case g.State == program.GatePassed && g.On >= r.then.at-aWeek:
+			flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagGatePassed, step("step", g.Step), date("on", g.On))})
+		case g.Tries > repeats:
+			flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagGateHelp, step("step", g.Step), count("weeks", g.Tries))})
+		case g.Tries > 0:
+			flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagGateNotYet, step("step", g.Step), count("weeks", g.Tries))})
+		}
+	}
+	return flags
+}
+
+// repeats is how often a week is repeated whose gate was not passed.
+const repeats = 2
+
+// flags are all of them, the most urgent first.
+func (r *reading) flags(pains []program.Flag, gates []program.GateRead, ended bool) []program.Flag {
+	flags := append(slices.Clone(pains), r.gateFlags(gates)...)
+	if ended {
+		flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagBlockOver)})
+	}
+	flags = append(flags, r.effortFlags()...)
+	flags = append(flags, r.attendanceFlags()...)
+	if n := len(r.est.doubted); n > 0 {
+		flags = append(flags, program.Flag{Note: note(flagDoubted, count("sets", n))})
+	}
+	slices.SortStableFunc(flags, func(a, b program.Flag) int { return int(b.Level - a.Level) })
+	return flags
+}

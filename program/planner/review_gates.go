@@ -1,0 +1,250 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// A gate is passed when its sets are shown free of help, clean, the last of them
+// at no more than the RPE it allows and without more pain than it bears, on so
+// many days so far apart. What the log does not say is not shown: a set counts as
+// clean only where that is written, and the last set must have its RPE. Pain is
+// written where there is some, so that no word of it means none.
+
+// gateRead reads one step's gate from the days of the log.
+func (r *reading) gateRead(g program.StepGate) program.GateRead {
+	read := program.GateRead{StepGate: g, State: program.GateOpen}
+	var counting []program.GateDay
+	var best *gateTry
+	for _, d := range r.days {
+		try := tryGate(d, g)
+		if try == nil {
+			continue
+		}
+		if try.counts() {
+			if n := len(counting); n == 0 || 24*int(d.date-counting[n-1].Date) >= g.Apart {
+				counting = append(counting, program.GateDay{Date: d.date, Sets: reads(try.shown), Counts: true})
+			}
+		}
+		if best == nil || try.score() >= best.score() {
+			best = try
+		}
+	}
+	read.Days = counting
+	sessions := max(1, g.Sessions)
+	if len(counting) >= sessions {
+		read.State, read.On = program.GatePassed, counting[sessions-1].Date
+		read.Days = counting[:sessions]
+	} else if read.Tries = r.tries(g); read.Tries > 0 {
+		read.State = program.GateNotYet
+	}
+	if best != nil {
+		for _, c := range best.criteria {
+			c.Sets = reads(c.sets)
+			read.Criteria = append(read.Criteria, c.Criterion)
+		}
+		if len(counting) == 0 {
+			read.Days = []program.GateDay{{Date: best.date, Sets: reads(best.shown)}}
+		}
+	}
+	read.Criteria = append(read.Criteria, program.Criterion{Name: "sessions", Wanted: float64(sessions), Shown: float64(len(counting)), Met: len(counting) >= sessions})
+	return read
+}
+
+// tries counts the weeks in a row, up to the last one read, in which the gate was
+// asked for and tried and not shown. A week that does not ask for it stands
+// outside, and so does one where only something unwritten is missing.
+func (r *reading) tries(g program.StepGate) int {
+	n := 0
+	for i := len(r.weeks) - 1; i >= 0; i-- {
+		asked, counted := false, false
+		for _, d := range r.weeks[i].days {
+			if try := tryGate(d, g); try != nil {
+				asked = asked || asks(d, g) && try.missed()
+				counted = counted || try.counts()
+			}
+		}
+		if counted {
+			return n
+		}
+		if asked {
+			n++
+		}
+	}
+	return n
+}
+
+// asks says that a day's print asked for the gate: as many free sets, as long.
+func asks(d *dayRead, g program.StepGate) bool {
+	sets, longer := 0, 0
+	for i := range d.sets {
+		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.item.Hold >= g.Hold {
+			sets++
+			if s.Printed >= g.Single {
+				longer++
+			}
+		}
+	}
+	return sets >= g.Sets && (g.Single == 0 || sets > g.Sets && longer > 0 || longer >= g.Sets)
+}
+
+// gateTry is one day's free sets of a step, held against its gate.
+type gateTry struct {
+	date     program.Date
+	shown    []*setRead // that decide
+	criteria []criterion
+}
+
+// criterion is one with the sets that decide it, not yet written out.
+type criterion struct {
+	program.Criterion
+	sets []*setRead
+}
+
+func (t *gateTry) counts() bool { return t.score() == len(t.criteria) }
+
+// missed says that something was shown not to be there yet.
+func (t *gateTry) missed() bool {
+	return slices.ContainsFunc(t.criteria, func(c criterion) bool { return !c.Met && !c.Unsaid })
+}
+
+func (t *gateTry) score() int {
+	n := 0
+	for _, c := range t.criteria {
+		if c.Met {
+			n++
+		}
+	}
+	return n
+}
+
+// tryGate looks at a day; nil where the step was not held on it.
+func tryGate(d *dayRead, g program.StepGate) *gateTry {
+	var sets, helped []*setRead
+	for i := range d.sets {
+		s := &d.sets[i]
+		switch {
+		case s.Step != g.Step || s.Done.Seconds == 0 || s.item != nil && s.item.Scale > 0:
+		case s.Rig.Free():
+			sets = append(sets, s)
+		default:
+			helped = append(helped, s)
+		}
+	}
+	if len(sets)+len(helped) == 0 {
+		return nil
+	}
+	t := &gateTry{date: d.date}
+	free := criterion{Criterion: program.Criterion{Name: "free", Met: len(sets) >= g.Sets, Wanted: float64(g.Sets), Shown: float64(len(sets))}}
+	if len(sets) == 0 {
+		free.sets = helped
+	}
+	t.shown = longEnough(sets, g)
+	hold := program.Criterion{Name: "hold", Met: len(t.shown) >= g.Sets, Wanted: float64(g.Hold), Shown: nthLongest(sets, g.Sets)}
+	t.criteria = append(t.criteria, free, criterion{hold, sets})
+	if g.Single > 0 { // one set more, or all of them as long as that one
+		longest := nthLongest(sets, 1)
+		met := longest >= float64(g.Single) && len(sets) > g.Sets || nthLongest(sets, g.Sets) >= float64(g.Single)
+		t.criteria = append(t.criteria, criterion{Criterion: program.Criterion{Name: "single", Met: met, Wanted: float64(g.Single), Shown: longest}})
+	}
+	t.criteria = append(t.criteria, clean(t.shown), lastRPE(sets, g), pain(sets, g))
+	return t
+}
+
+func reads(sets []*setRead) []program.SetRead {
+	var out []program.SetRead
+	for _, s := range sets {
+		out = append(out, s.SetRead)
+	}
+	return out
+}
+
+// longEnough are the sets that reach the gate's seconds; of more than it asks
+// for, those that are clean first.
+func longEnough(sets []*setRead, g program.StepGate) []*setRead {
+	var long []*setRead
+	for _, want := range []program.Clean{program.CleanYes, program.CleanUnsaid, program.CleanNo} {
+		for _, s := range sets {
+			if s.Done.Seconds >= float64(g.Hold) && s.Done.Clean == want {
+				long = append(long, s)
+			}
+		}
+	}
+	asked := g.Sets
+	if g.Single > 0 {
+		asked++
+	}
+	return long[:min(len(long), asked)]
+}
+
+func nthLongest(sets []*setRead, n int) float64 {
+	var seconds []float64
+	for _, s := range sets {
+		seconds = append(seconds, s.Done.Seconds)
+	}
+	slices.Sort(seconds)
+	if n < 1 || n > len(seconds) {
+		return 0
+	}
+	return seconds[len(seconds)-n]
+}
+
+func clean(sets []*setRead) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "clean", Met: len(sets) > 0}}
+	for _, s := range sets {
+		if s.Done.Clean != program.CleanYes {
+			c.Met = false
+			c.Unsaid = c.Unsaid || s.Done.Clean == program.CleanUnsaid
+			c.sets = append(c.sets, s)
+		}
+	}
+	return c
+}
+
+func lastRPE(sets []*setRead, g program.StepGate) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "rpe", Wanted: g.RPEMax}}
+	if len(sets) == 0 {
+		return c
+	}
+	last := sets[len(sets)-1]
+	c.Shown, c.Unsaid, c.sets = last.Done.RPE, last.Done.RPE == 0, sets[len(sets)-1:]
+	c.Met = !c.Unsaid && last.Done.RPE <= g.RPEMax
+	return c
+}
+
+func pain(sets []*setRead, g program.StepGate) criterion {
+	c := criterion{Criterion: program.Criterion{Name: "pain", Met: len(sets) > 0, Wanted: float64(g.PainMax), Unsaid: true}}
+	for _, s := range sets {
+		worst := s.Done.Pain.Worst()
+		c.Unsaid = c.Unsaid && !s.Done.Pain.Given
+		c.Shown = max(c.Shown, float64(worst))
+		if worst > g.PainMax {
+			c.Met = false
+			c.sets = append(c.sets, s)
+		}
+	}
+	return c
+}
+
+// gatesRead are the gates of the steps that the wall or the log holds, and the
+// goal's.
+func (r *reading) gatesRead() []program.GateRead {
+	var out []program.GateRead
+	for i := range r.body.ladder {
+		g := &r.body.ladder[i]
+		last := 0
+		for _, w := range r.weeks {
+			if w.start >= r.block && w.Step == g.ID && w.Scale == 0 {
+				last = w.Number
+			}
+		}
+		tried := slices.ContainsFunc(r.days, func(d *dayRead) bool {
+			return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step == g.ID && s.Rig.Free() })
+		})
+		if last > 0 || tried || i == len(r.body.ladder)-1 {
+			out = append(out, r.gateRead(program.StepGate{Step: g.ID, Gate: g.Gate, Week: last}))
+		}
+	}
+	return out
+}

@@ -1,0 +1,179 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+)
+
+// setRead is one set of the log beside what was printed for it.
+type setRead struct {
+	program.SetRead
+	item *program.Prescription // nil: nothing like it was printed
+}
+
+// short says that a hold stopped before its printed seconds.
+func (s *setRead) short() bool {
+	return s.Printed > 0 && s.Done.Reps == 0 && s.Done.Seconds < float64(s.Printed) && s.said()
+}
+
+// said says that the log gives a length at all.
+func (s *setRead) said() bool {
+	return s.Done.Seconds > 0 || s.Done.Reps > 0 || s.Done.Clean == program.CleanNo
+}
+
+func (s *setRead) main() bool { return s.item != nil && isMain(s.item) }
+
+// dayRead is one day of the log.
+type dayRead struct {
+	date    program.Date
+	printed *program.Session // what it did; nil: not on the plan
+	shifted bool             // printed for another day of the week
+	whole   bool             // done as printed, at least in part
+	entries []program.Entry
+	sets    []setRead
+	pains   []program.Pain // said of the day as a whole
+}
+
+// weekPrinted is a week as it hung on the wall, and the days it was done on.
+type weekPrinted struct {
+	start program.Date
+	*program.Week
+	days []*dayRead
+}
+
+// wallWeek is a week as it hung on the wall when it began: by the last version
+// made by then, or else by the first that has it.
+func wallWeek(versions []program.PlanVersion, monday program.Date) *program.Week {
+	var found *program.Week
+	for i := range versions {
+		v := &versions[i]
+		for j := range v.Weeks {
+			if v.Weeks[j].Start == monday && (found == nil || v.On <= monday) {
+				found = &v.Weeks[j]
+			}
+		}
+	}
+	return found
+}
+
+// daysOf gathers the entries of a log by day, in order.
+func daysOf(log *program.Log, from, to program.Date) []*dayRead {
+	entries := slices.DeleteFunc(slices.Clone(log.Entries), func(e program.Entry) bool { return e.Date < from || e.Date > to })
+	slices.SortStableFunc(entries, func(a, b program.Entry) int { return cmp.Compare(a.Date, b.Date) })
+	var days []*dayRead
+	for _, e := range entries {
+		if len(days) == 0 || days[len(days)-1].date != e.Date {
+			days = append(days, &dayRead{date: e.Date})
+		}
+		d := days[len(days)-1]
+		d.entries = append(d.entries, e)
+		d.whole = d.whole || e.AsPrinted
+	}
+	return days
+}
+
+// match gives each day of a week its printed session: the one of its date, or
+// else the first that no other day has done. Days beyond those are extra.
+func (w *weekPrinted) match() {
+	if w.Week == nil {
+		w.Week = &program.Week{Start: w.start} // nothing was printed for it
+	}
+	taken := make([]bool, len(w.Sessions))
+	for _, d := range w.days {
+		for i := range w.Sessions {
+			if w.Sessions[i].Date == d.date {
+				d.printed, taken[i] = &w.Sessions[i], true
+			}
+		}
+	}
+	for _, d := range w.days {
+		if at := slices.Index(taken, false); d.printed == nil && at >= 0 {
+			d.printed, d.shifted, taken[at] = &w.Sessions[at], true, true
+		}
+	}
+	for _, d := range w.days {
+		d.read(w.Week)
+	}
+}
+
+// read lays the day's entries beside its printed session, in an order that does
+// not depend on the order of the lines.
+func (d *dayRead) read(week *program.Week) {
+	var items []program.Prescription
+	if d.printed != nil {
+		items = d.printed.Items
+	}
+	byExercise := map[string][]setRead{}
+	var names []string
+	for i := range d.entries {
+		e := &d.entries[i]
+		if e.AsPrinted {
+			for _, s := range e.Sets {
+				d.pains = append(d.pains, s.Pain)
+			}
+			continue
+		}
+		if !slices.Contains(names, e.Exercise) {
+			names = append(names, e.Exercise)
+		}
+		byExercise[e.Exercise] = append(byExercise[e.Exercise], written(e)...)
+	}
+	slices.SortFunc(names, func(a, b string) int {
+		return cmp.Or(cmp.Compare(placeIn(items, a), placeIn(items, b)), cmp.Compare(a, b))
+	})
+	for _, name := range names {
+		d.add(byExercise[name], slotsOf(items, week, name))
+	}
+	if d.whole {
+		d.addPrinted(items, names)
+	}
+	slices.SortStableFunc(d.sets, func(a, b setRead) int {
+		return cmp.Compare(placeIn(items, a.Exercise), placeIn(items, b.Exercise))
+	})
+}
+
+// written are an entry's sets; in a cell of several the order is the number.
+func written(e *program.Entry) []setRead {
+	var out []setRead
+	for i, s := range e.Sets {
+		if s.Number == 0 && len(e.Sets) > 1 {
+			s.Number = i + 1
+		}
+		read := setRead{SetRead: program.SetRead{Date: e.Date, Exercise: e.Exercise, Step: e.Step, Done: s, Place: e.Place}}
+		if e.RigGiven {
+			read.Rig = e.Rig
+			read.Rig.Bands = slices.Clone(e.Rig.Bands)
+		}
+		read.rigGiven(e)
+		out = append(out, read)
+	}
+	return out
+}
+
+// The rig of a set that names none is the printed one; a strap likewise.
+const (
+	rigPrinted  = -1.0
+	dropPrinted = -2.0
+)
+
+func (s *setRead) rigGiven(e *program.Entry) {
+	switch {
+	case !e.RigGiven:
+		s.Rig = program.Rig{Drop: rigPrinted}
+	case !e.DropGiven && !e.Rig.Free():
+		s.Rig.Drop = dropPrinted
+	}
+}
+
+// placeIn is where an exercise comes in a session; after all that are printed
+// where it does not.
+func placeIn(items []program.Prescription, exercise string) int {
+	for i := range items {
+		if items[i].Exercise == exercise {
+			return i
+		}
+	}
+	return len(items)
+}

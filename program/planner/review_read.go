@@ -1,0 +1,251 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/strength"
+)
+
+// reading is a client's log laid beside the plans that hung on the wall, week by
+// week from the assessment on.
+type reading struct {
+	*plan
+	asked *program.Assessment // as it was written; the plan's may be eased
+	wall  []program.PlanVersion
+	on    program.Date
+	block program.Date // Monday of the block on the wall
+	from  program.Date // Monday of the first week to plan anew
+	days  []*dayRead
+	weeks []*weekPrinted
+	est   *estimate
+
+	progress []program.WeekRead // of every week since the assessment
+	then     moment             // when the plan on the wall was made
+	since    int                // moves before this one are older than that
+	earlier  []weekDone         // weeks done before the block on the wall
+}
+
+// moment is what was believed at one time.
+type moment struct {
+	state  strength.State
+	career strength.Career
+	lost   float64
+	off    int
+	at     program.Date // Monday of the first week after it
+}
+
+// newReading reads the log; out of versions, the plan on the wall is the first
+// one, made from the assessment.
+func newReading(p *plan, versions []program.PlanVersion, on program.Date) *reading {
+	r := &reading{plan: p, asked: p.athlete, wall: versions, on: on, block: blockStart(p.athlete)}
+	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
+		r.block = max(r.block, versions[n-1].Weeks[0].Start)
+	}
+	a := p.athlete
+	r.days = daysOf(&a.Log, a.Measured, on)
+	r.from = r.firstAhead()
+	state, _ := assess(a, p.body)
+	r.est = newEstimate(a, p.body, state)
+	r.then = r.moment(blockStart(a))
+	r.readWeeks()
+	return r
+}
+
+// firstAhead is the Monday of the first week to plan anew: the one of the review
+// when it is a Monday and nothing of the week is done yet, else the next. A week
+// begun stays as it hangs.
+func (r *reading) firstAhead() program.Date {
+	monday := r.on.Monday()
+	begun := slices.ContainsFunc(r.days, func(d *dayRead) bool { return d.date >= monday })
+	if r.on > monday || begun {
+		monday += 7
+	}
+	return max(monday, r.block)
+}
+
+func (r *reading) moment(at program.Date) moment {
+	e := r.est
+	return moment{e.state, e.career, e.lost, e.off, at}
+}
+
+// madeFor is the first week that a version planned anew.
+func madeFor(v *program.PlanVersion) program.Date {
+	if v.On == v.On.Monday() {
+		return v.On
+	}
+	return v.On.Monday() + 7
+}
+
+// readWeeks goes through the weeks up to the first one ahead. Days between the
+// assessment and the first week are read first.
+func (r *reading) readWeeks() {
+	start, next := blockStart(r.athlete), 0
+	for next < len(r.days) && r.days[next].date < start {
+		w := weekPrinted{start: r.days[next].date.Monday(), days: r.days[next : next+1]}
+		w.match()
+		r.est.day(r.days[next])
+		next++
+	}
+	for monday := start; monday < r.from; monday += 7 {
+		w := &weekPrinted{start: monday, Week: wallWeek(r.wall, monday)}
+		for ; next < len(r.days) && r.days[next].date < monday+7; next++ {
+			w.days = append(w.days, r.days[next])
+		}
+		r.readWeek(w)
+	}
+	if n := len(r.wall); n > 0 && madeFor(&r.wall[n-1]) == r.from {
+		r.then, r.since = r.moment(r.from), len(r.est.moves)
+	}
+}
+
+func (r *reading) readWeek(w *weekPrinted) {
+	if n := len(r.wall); n > 0 && madeFor(&r.wall[n-1]) == w.start {
+		r.then, r.since = r.moment(w.start), len(r.est.moves)
+	}
+	read := r.weekRead(w)
+	w.match()
+	tests := len(r.est.tests)
+	for _, d := range w.days {
+		r.est.day(d)
+	}
+	read.Tests = slices.Clone(r.est.tests[tests:])
+	r.tally(w, &read)
+	r.weeks, r.progress = append(r.weeks, w), append(r.progress, read)
+	if n := armDays(w) + r.stillAhead(w); n > 0 {
+		r.est.trained(w.Kind, n)
+	} else {
+		r.est.rested(r.athlete, w.start)
+	}
+	if w.start < r.block {
+		r.earlier = append(r.earlier, weekDone{r.kindDone(w), read.HalfSeconds})
+	}
+}
+
+// armDays is how many days of a week held straight-arm work.
+func armDays(w *weekPrinted) int {
+	n := 0
+	for _, d := range w.days {
+		if slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step != "" || s.item != nil && isArm(s.item) }) {
+			n++
+		}
+	}
+	return n
+}
+
+// stillAhead counts the printed straight-arm sessions of a week that come after
+// the day of the review.
+func (r *reading) stillAhead(w *weekPrinted) int {
+	n := 0
+	for i := range w.Sessions {
+		if s := &w.Sessions[i]; s.Date > r.on && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
+			n++
+		}
+	}
+	return n
+}
+
+// kindDone is a week's kind as it was done: away where nothing was.
+func (r *reading) kindDone(w *weekPrinted) program.WeekKind {
+	if len(w.days) == 0 && (w.Kind == "" || r.stillAhead(w) == 0) {
+		return program.WeekAway
+	}
+	if w.Kind == "" {
+		return program.WeekBuild
+	}
+	return w.Kind
+}
+
+// weekRead is a week before its work is counted.
+func (r *reading) weekRead(w *weekPrinted) program.WeekRead {
+	read := program.WeekRead{Start: w.start, Held12: r.est.state.C12(), Pain: noPain}
+	read.Low, read.High = r.est.state.Range(likelyRange)
+	if w.Week != nil {
+		read.Number, read.Kind, read.Planned = w.Number, w.Kind, w.Capacity
+		read.HoldPrinted, read.HalfPrinted = w.Hold, w.HalfSeconds
+	}
+	return read
+}
+
+var noPain = program.Pain{Wrists: -1, Elbows: -1, Shoulders: -1, Other: -1}
+
+// tally counts what a week's days held.
+func (r *reading) tally(w *weekPrinted, read *program.WeekRead) {
+	for i := range w.Sessions {
+		if w.Sessions[i].Date <= r.on {
+			read.Printed++
+		}
+	}
+	var mains, rated int
+	for _, d := range w.days {
+		if d.printed != nil {
+			read.Done++
+		}
+		for _, p := range d.pains {
+			worse(&read.Pain, p)
+		}
+		for i := range d.sets {
+			s := &d.sets[i]
+			worse(&read.Pain, s.Done.Pain)
+			read.HalfSeconds += r.halfSeconds(s)
+			if !s.main() || s.Done.Seconds == 0 {
+				continue
+			}
+			mains++
+			read.HoldDone += s.Done.Seconds
+			read.Help += r.help(s)
+			if s.Done.RPE > 0 {
+				rated++
+				read.RPE += s.Done.RPE
+			}
+		}
+	}
+	if mains > 0 {
+		read.HoldDone, read.Help = read.HoldDone/float64(mains), read.Help/float64(mains)
+	}
+	if rated > 0 {
+		read.RPE /= float64(rated)
+	}
+}
+
+// halfSeconds is a set's counted work, weighed by the load that was printed.
+// What nobody printed is weighed as main work.
+func (r *reading) halfSeconds(s *setRead) int {
+	if s.Done.Seconds == 0 || s.item == nil && s.Step == "" {
+		return 0
+	}
+	weight := 2
+	if s.item != nil {
+		switch s.item.Role {
+		case program.RoleMain, program.RoleSecond, program.RoleAhead:
+			weight = work{share: s.item.Load}.halves()
+		default:
+			return 0 // tests stand outside
+		}
+	}
+	return weight * int(s.Done.Seconds)
+}
+
+// help is the vertical help of a set, N.
+func (r *reading) help(s *setRead) float64 {
+	if s.item != nil && sameRig(s.Rig, s.item.Rig) {
+		return s.item.Help
+	}
+	for i := range r.body.all {
+		if g := &r.body.all[i]; g.ID == s.Step && s.Rig.Drop >= 0 {
+			o, _ := r.body.hungAs(g, s.Rig)
+			return float64(o.help) / 10
+		}
+	}
+	return 0
+}
+
+// worse keeps the most pain at each joint.
+func worse(p *program.Pain, q program.Pain) {
+	if !q.Given {
+		return
+	}
+	p.Given = true
+	p.Wrists, p.Elbows = max(p.Wrists, q.Wrists), max(p.Elbows, q.Elbows)
+	p.Shoulders, p.Other = max(p.Shoulders, q.Shoulders), max(p.Other, q.Other)
+}

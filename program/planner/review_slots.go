@@ -1,0 +1,144 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+)
+
+// slotsOf are the printed sets of an exercise that day; where the day has none,
+// those of the week, since a session may have been done on another day.
+func slotsOf(items []program.Prescription, week *program.Week, exercise string) []*program.Prescription {
+	var slots []*program.Prescription
+	take := func(items []program.Prescription) {
+		for i := range items {
+			if items[i].Exercise == exercise {
+				for range items[i].Sets {
+					slots = append(slots, &items[i])
+				}
+			}
+		}
+	}
+	take(items)
+	for i := range week.Sessions {
+		if len(slots) > 0 {
+			break
+		}
+		take(week.Sessions[i].Items)
+	}
+	return slots
+}
+
+// add lays the sets of one exercise beside its printed sets: the first beside
+// the first. A set with a rig of its own takes the next printed set with that
+// rig, where there is one.
+func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
+	slices.SortFunc(sets, compareSets)
+	used := make([]bool, len(slots))
+	for i := range sets {
+		s := &sets[i]
+		if at := s.slot(slots, used); at >= 0 {
+			used[at] = true
+			s.item = slots[at]
+		}
+		s.fit()
+		d.sets = append(d.sets, *s)
+	}
+}
+
+func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
+	free, last := -1, len(slots)-1
+	for i := range slots {
+		if used[i] {
+			continue
+		}
+		if s.Rig.Drop == rigPrinted || sameRig(s.Rig, slots[i].Rig) {
+			return i
+		}
+		if free < 0 {
+			free = i
+		}
+	}
+	if free >= 0 {
+		return free
+	}
+	return last
+}
+
+func sameRig(given, printed program.Rig) bool {
+	if len(given.Bands) != len(printed.Bands) {
+		return false
+	}
+	for _, b := range given.Bands {
+		if !slices.Contains(printed.Bands, b) {
+			return false
+		}
+	}
+	return given.Free() || given.Drop == dropPrinted || given.Drop == printed.Drop
+}
+
+// fit takes over from the printed set what the log leaves out.
+func (s *setRead) fit() {
+	if s.item == nil {
+		return
+	}
+	switch s.Rig.Drop {
+	case rigPrinted:
+		s.Rig = s.item.Rig
+	case dropPrinted:
+		s.Rig.Drop = s.item.Rig.Drop
+	}
+	if s.Step == "" {
+		s.Step = s.item.Step
+	}
+	s.Ahead, s.Scale = s.item.Ahead, s.item.Scale
+	switch {
+	case s.item.Step != "" && !sameRig(s.Rig, s.item.Rig):
+		// held with other help than was printed: the seconds were not asked of it
+	case s.Done.Reps > 0:
+		s.Printed = s.item.Reps
+	default:
+		s.Printed = s.item.Hold
+	}
+}
+
+// compareSets orders the sets of one exercise: by number, the unnumbered after
+// those, the longer first.
+func compareSets(a, b setRead) int {
+	number := func(n int) int {
+		if n == 0 {
+			return 1 << 20
+		}
+		return n
+	}
+	return cmp.Or(
+		cmp.Compare(number(a.Done.Number), number(b.Done.Number)),
+		cmp.Compare(b.Done.Seconds, a.Done.Seconds),
+		cmp.Compare(b.Done.Reps, a.Done.Reps),
+		cmp.Compare(a.Done.RPE, b.Done.RPE),
+		cmp.Compare(a.Done.Clean, b.Done.Clean),
+		slices.Compare(a.Rig.Bands, b.Rig.Bands), cmp.Compare(a.Rig.Drop, b.Rig.Drop),
+		cmp.Compare(a.Done.Pain.Worst(), b.Done.Pain.Worst()),
+	)
+}
+
+// addPrinted adds the printed sets of a session done as printed, but for the
+// exercises that the day's other lines speak of. A maximal hold has no printed
+// seconds, so that nothing is known of it.
+func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
+	for i := range items {
+		item := &items[i]
+		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 {
+			continue
+		}
+		for n := range item.Sets {
+			s := setRead{item: item}
+			s.SetRead = program.SetRead{Date: d.date, Exercise: item.Exercise, Step: item.Step, Rig: item.Rig, Ahead: item.Ahead, Scale: item.Scale, Printed: item.Hold}
+			if s.Done = (program.SetDone{Number: n + 1, Seconds: float64(item.Hold)}); item.Hold == 0 {
+				s.Done.Reps, s.Printed = item.Reps, item.Reps
+			}
+			d.sets = append(d.sets, s)
+		}
+	}
+}

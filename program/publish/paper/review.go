@@ -1,0 +1,136 @@
+package paper
+
+import (
+	"strings"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+)
+
+// Review prints a client's log read back, for the coach: a page of what needs a
+// look and of charts by week, and one of gates, sets and changes. A review of no
+// log has no page: no bytes and no problems.
+func Review(v *view.View, r *view.Review) ([]byte, program.Problems) {
+	if len(r.Standing) == 0 {
+		return nil, nil
+	}
+	ts := &typesetter{lost: map[rune]bool{}}
+	return write(v, ts, r.Title, layReview(ts, v, r)...)
+}
+
+// reviewPage is one of its pages, headed and set like the coach's other page.
+type reviewPage struct {
+	*coachPage
+	r *view.Review
+}
+
+func layReview(ts *typesetter, v *view.View, r *view.Review) []*Page {
+	hand, _ := sheets(v.Coach.Paper)
+	titles := &view.CoachPage{Title: r.Labels.Page, Lead: r.Title}
+	page := func(name string) *reviewPage {
+		return &reviewPage{&coachPage{hand.portrait(name, leastPage), ts, v, titles}, r}
+	}
+	first, second := page(r.Labels.Progress), page(r.Labels.Gates)
+	y := first.standing(first.head())
+	if charts := append(append([]view.Chart{}, r.Progress.Public...), r.Progress.Coach...); len(charts) > 0 {
+		first.progress(y, charts)
+	}
+	second.words(second.head())
+	pages := []*Page{first.Page, second.Page}
+	for i, p := range pages {
+		foot(p, ts, v, i+1, len(pages))
+	}
+	return pages
+}
+
+// flagRoom is the most that the flags take of the first page, mm: about ten lines
+// (our judgement: more would push the charts off).
+const flagRoom = 46
+
+// standing is where the client is, and what needs the coach.
+func (p *reviewPage) standing(y float64) float64 {
+	r := p.r
+	all := []passage{{strings.Join(r.Standing, " "), prose}}
+	if r.Course != "" {
+		all = append(all, passage{r.Labels.Course + ": " + r.Course + ".", strong})
+	}
+	if len(r.Flags) == 0 {
+		all = append(all, passage{r.Labels.NoFlags, prose})
+	} else {
+		all = append(all, passage{r.Labels.Flags, title})
+		for _, f := range r.Flags {
+			all = append(all, passage{f.Word + ": " + f.Text, bullet})
+		}
+	}
+	b := Box{pageMargin, y, p.width(), flagRoom}
+	marks := p.squeezed(b, all)
+	p.add(marks...)
+	return lowest(marks, y) + 3
+}
+
+// lowest is where some marks end.
+func lowest(marks []Mark, y float64) float64 {
+	for _, m := range marks {
+		y = max(y, m.extent().Bottom())
+	}
+	return y
+}
+
+// words are the second page, in two columns: what was learned, and what follows.
+func (p *reviewPage) words(y float64) {
+	const gap = 8
+	r, l := p.r, p.r.Labels
+	var learned, follows []passage
+	part := func(to *[]passage, title string, lines []string) {
+		if len(lines) > 0 {
+			*to = append(*to, bullets(title, lines)...)
+		}
+	}
+	part(&learned, l.Forecast, append(append([]string{}, r.Forecast...), r.NextTest))
+	part(&learned, l.Estimate, r.Estimate)
+	part(&learned, l.Moves, r.Moves)
+	part(&learned, l.Doubted, r.Doubted)
+	part(&learned, l.Unread, r.Unread)
+	follows = append(follows, p.gates()...)
+	follows = append(follows, p.changes()...)
+	w := (p.width() - gap) / 2
+	for i, column := range [][]passage{learned, follows} {
+		if len(column) > 0 {
+			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, p.bottom() - y}, column)...)
+		}
+	}
+}
+
+func (p *reviewPage) gates() []passage {
+	var all []passage
+	for i, g := range p.r.Gates {
+		if i == 0 {
+			all = append(all, passage{p.r.Labels.Gates, title})
+		}
+		all = append(all, passage{g.Line, strong})
+		for _, t := range g.Terms {
+			all = append(all, passage{t.Line, bullet})
+		}
+	}
+	return all
+}
+
+func (p *reviewPage) changes() []passage {
+	r := p.r
+	all := []passage{{r.Labels.Changes, title}}
+	if len(r.Changes) == 0 {
+		return append(all, passage{r.Labels.NoChanges, prose})
+	}
+	for _, c := range r.Changes {
+		all = append(all, passage{c.Line, bullet})
+	}
+	if len(r.Notes) > 0 {
+		all = append(all, bullets(r.Labels.Why, r.Notes)...)
+	}
+	for _, line := range []string{r.Reprint, r.Keep} {
+		if line != "" {
+			all = append(all, passage{line, strong})
+		}
+	}
+	return all
+}

@@ -1,0 +1,88 @@
+package view
+
+import (
+	"io"
+	"strings"
+)
+
+// ReviewText writes a review for a terminal of 80 columns: what needs the coach
+// first.
+func ReviewText(out io.Writer, v *Review) error {
+	var t text
+	t.heading(v.Title, "=")
+	for _, part := range []string{v.Goal, v.Block, strings.Join(v.Standing, " ")} {
+		if part != "" {
+			t.wrap("", part)
+		}
+	}
+	if v.Course != "" {
+		t.wrap("", v.Labels.Course+": "+v.Course+".")
+	}
+	t.section(v.Withheld...)
+	if len(v.Withheld) == 0 || len(v.Standing) > 0 {
+		t.reviewParts(v)
+	}
+	_, err := io.WriteString(out, strings.ReplaceAll(t.String(), "\u00a0", " "))
+	return err
+}
+
+func (t *text) reviewParts(v *Review) {
+	var flags []string
+	for _, f := range v.Flags {
+		flags = append(flags, f.Word+": "+f.Text)
+	}
+	if len(flags) == 0 {
+		t.section(v.Labels.NoFlags)
+	} else {
+		t.part(v.Labels.Flags, flags)
+	}
+	t.part(v.Labels.Forecast, append(append([]string{}, v.Forecast...), v.NextTest))
+	t.part(v.Labels.Estimate, v.Estimate)
+	t.part(v.Labels.Moves, v.Moves)
+	t.part(v.Labels.Doubted, v.Doubted)
+	t.part(v.Labels.Unread, v.Unread)
+	t.gatesRead(v)
+	t.changes(v)
+}
+
+// part is a title and its lines; nothing where there are none.
+func (t *text) part(title string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	t.line("")
+	t.heading(title, "-")
+	for _, line := range lines {
+		if line != "" {
+			t.wrap("- ", line)
+		}
+	}
+}
+
+func (t *text) gatesRead(v *Review) {
+	if len(v.Gates) == 0 {
+		return
+	}
+	t.line("")
+	t.heading(v.Labels.Gates, "-")
+	for _, g := range v.Gates {
+		t.wrap("", g.Line)
+		for _, term := range g.Terms {
+			t.wrap("  - ", term.Line)
+		}
+	}
+}
+
+func (t *text) changes(v *Review) {
+	if len(v.Changes) == 0 {
+		t.section(v.Labels.NoChanges)
+		return
+	}
+	var lines []string
+	for _, c := range v.Changes {
+		lines = append(lines, c.Line)
+	}
+	t.part(v.Labels.Changes, lines)
+	t.part(v.Labels.Why, v.Notes)
+	t.section(v.Reprint, v.Keep)
+}
