@@ -211,3 +211,36 @@ func TestGermanTypography(t *testing.T) {
 		}
 	}
 }
+
+var (
+	sectionLine = regexp.MustCompile(`^([a-z_]+):$`)
+	wordLine    = regexp.MustCompile(`^  ([^:]+): (.*)$`)
+	placeholder = regexp.MustCompile(`\{[a-z_]+\}`)
+)
+
+// placeholders are the {names} of every word of a file, by section.word, sorted.
+func placeholders(text string) map[string]string {
+	all, section := map[string]string{}, ""
+	for _, line := range strings.Split(text, "\n") {
+		if at := sectionLine.FindStringSubmatch(line); at != nil {
+			section = at[1]
+		} else if at := wordLine.FindStringSubmatch(line); at != nil {
+			names := placeholder.FindAllString(at[2], -1)
+			slices.Sort(names)
+			all[section+"."+at[1]] = strings.Join(names, " ")
+		}
+	}
+	return all
+}
+
+// German has every word of English, no other, and each with the same placeholders.
+func TestGermanHasEveryWord(t *testing.T) {
+	files := readAll(t)
+	want, got := placeholders(files["words/en.yaml"]), placeholders(files["words/de.yaml"])
+	if len(want) < 500 {
+		t.Fatalf("only %d words are read", len(want))
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Errorf("words (-English +German):\n%s", diff)
+	}
+}
