@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"gatepost/program"
 )
@@ -91,18 +92,48 @@ func Overview(out io.Writer, coach program.Coach, lib *program.Library, on progr
 	})
 	var t text
 	t.heading(s.say("need.title", "date", s.date(on)), "=")
-	t.line("%-14s %-9s %-7s %-10s %s", s.say("need.client"), s.say("need.weeks"), s.say("need.last"), s.say("need.course"), s.say("need.needs"))
+	head := [...]string{s.say("need.client"), s.say("need.weeks"), s.say("need.last"), s.say("need.course")}
+	widths, left := overviewWidths(head, all)
+	row := func(cells [4]string, needs string) {
+		for i, width := range widths {
+			cells[i] = fmt.Sprintf("%-*s", width, clip(cells[i], width))
+		}
+		t.line("%s %s", strings.Join(cells[:], " "), needs)
+	}
+	row(head, s.say("need.needs"))
 	waiting := 0
 	for _, v := range all {
 		if v.need >= needLook {
 			waiting++
 		}
-		t.line("%-14s %-9s %-7s %-10s %s", clip(v.Client, 14), clip(v.Week, 9), clip(v.Last, 7), clip(v.Course, 10), v.first(columns-44))
+		row(v.cells(), v.first(left))
 	}
 	t.line("")
 	t.wrap("", s.say("need.count", "clients", strconv.Itoa(len(all)), "need", strconv.Itoa(waiting)))
 	_, err := io.WriteString(out, strings.ReplaceAll(t.String(), "\u00a0", " "))
 	return err
+}
+
+// cells are the narrow columns of a line.
+func (v *Standing) cells() [4]string { return [...]string{v.Client, v.Week, v.Last, v.Course} }
+
+// overviewWidths are the widths of the narrow columns and what they leave of a
+// line: as wide as their texts, since "12. Sept." is longer than "12 Sep". Most
+// is our judgement: all four at their most still leave 34 for a need.
+func overviewWidths(head [4]string, all []Standing) (widths [4]int, left int) {
+	most := [...]int{14, 9, 9, 10}
+	for i := range widths {
+		widths[i] = utf8.RuneCountInString(head[i])
+		for _, v := range all {
+			widths[i] = max(widths[i], utf8.RuneCountInString(v.cells()[i]))
+		}
+		widths[i] = min(widths[i], most[i])
+	}
+	left = columns - len(widths)
+	for _, width := range widths {
+		left -= width
+	}
+	return widths, left
 }
 
 // first is the most urgent need, and how many more there are.
