@@ -31,6 +31,35 @@ func in(t *testing.T, language string) string {
 	return folder
 }
 
+// troubled is a log in which much goes wrong, so that a review of it has much to
+// say: pain that rises, sets that fall short, one that nobody believes, days
+// without a line.
+const troubled = `date,exercise,bands,hold_s,rpe,clean,pain,note
+2027-01-04,tuck,,9 9 8,8,yes,wrists 1,
+2027-01-04,done
+2027-01-11,tuck,free,4 3 2,9.5 10 10,no,wrists 3 elbows 1,
+2027-01-11,done
+2027-01-13,tuck,free,60,6,yes,wrists 4 other 4,
+2027-01-13,done
+2027-01-15,tuck,,0 5,10,no,wrists 6 shoulders 2,
+2027-01-15,done
+`
+
+const (
+	readOn     = "2027-02-12" // the last day of the demo's log
+	troubledOn = "2027-01-18" // a day on which the troubled log still hurts
+)
+
+// keeps writes a client's new plan beside the assessment.
+func keeps(t *testing.T, folder, client string) {
+	t.Helper()
+	var out, kept bytes.Buffer
+	args := []string{"review", client, "--on", readOn, "--keep", "--folder", folder}
+	if code := run(args, surroundings{out: &out, err: &kept, builtIn: builtIn}); code != 0 || !strings.Contains(kept.String(), "kept version 2") {
+		t.Fatalf("gatepost %s: exit code %d\n%s", strings.Join(args, " "), code, kept.String())
+	}
+}
+
 func put(t *testing.T, folder, file, text string) {
 	t.Helper()
 	file = filepath.Join(folder, filepath.FromSlash(file))
@@ -58,6 +87,13 @@ func says(t *testing.T, args ...string) string {
 // comes last, who decides, is whole.
 func TestGerman(t *testing.T) {
 	folder := in(t, "de")
+	put(t, folder, "content/clients/joss/log.csv", troubled)
+	for _, on := range []string{readOn, troubledOn} {
+		if overview := says(t, "review", "--on", on, "--folder", folder); strings.Contains(overview, "…") {
+			t.Errorf("the overview is cut:\n%s", overview)
+		}
+	}
+	keeps(t, folder, "maren")
 	says(t, "--folder", folder)
 	pdftotext := tool(t, "pdftotext")
 	for _, file := range found(t, folder, ".pdf") {
@@ -65,7 +101,8 @@ func TestGerman(t *testing.T) {
 			continue // shortens the names of rigs, in English too
 		}
 		text := strings.Join(strings.Fields(printed(t, pdftotext, file)), " ")
-		if !strings.HasSuffix(file, "cards.pdf") && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
+		onItsOwn := !strings.HasSuffix(file, "cards.pdf") && filepath.Base(file) != "review.pdf" // which is the coach's, and has no cautions
+		if onItsOwn && !strings.Contains(text, "Fachperson bei dir entscheidet.") {
 			t.Errorf("%s does not say who decides", file)
 		}
 		if before, _, cut := strings.Cut(text, "…"); cut {
@@ -171,24 +208,37 @@ var inCyrillic = func() *strings.Replacer {
 }()
 
 // coachs are the words of the demo that a coach wrote, and the versions.
-var coachs = regexp.MustCompile(`tilda@example\.org|https://\S*|Tilda Roake|Lantern Ringing Hall|Maren|Joss|Anselm|\b(narrow|middle|wide)\b|` +
+var coachs = regexp.MustCompile(`tilda@example\.org|https://\S*|Tilda Roake|Lantern Ringing Hall|[Mm]aren|[Jj]oss|[Aa]nselm|\b(narrow|middle|wide)\b|` +
 	`assessment\.yaml|\b[0-9a-f]{7}\b`)
 
 var latin = regexp.MustCompile(`[A-Za-z][^.\n]*`)
 
 // No string escapes translation: not on the site, nor on paper, in the calendar
-// or in the terminal.
+// or in the terminal, of a plan or of a log read back.
 func TestEveryWordCanBeTranslated(t *testing.T) {
 	folder := another(t)
+	put(t, folder, "content/clients/joss/log.csv", troubled)
 	check := func(where, text string) {
 		text = coachs.ReplaceAllString(text, "")
 		if escaped := latin.FindAllString(text, -1); escaped != nil {
 			t.Errorf("%s: %q", where, escaped[:min(4, len(escaped))])
 		}
 	}
-	says(t, "--folder", folder)
 	for _, client := range []string{"maren", "joss", "anselm"} {
 		check("plan "+client, says(t, "plan", client, "--folder", folder))
+		for _, on := range []string{readOn, troubledOn} {
+			check("review "+client, says(t, "review", client, "--on", on, "--folder", folder))
+		}
+	}
+	for _, on := range []string{readOn, troubledOn} {
+		check("review", says(t, "review", "--on", on, "--folder", folder))
+	}
+	keeps(t, folder, "joss")
+	says(t, "--folder", folder)
+	for _, file := range []string{"print/joss/review.pdf", "print/joss/changed-cards.pdf", "print/maren/review.pdf"} {
+		if _, err := os.Stat(folder + "/output/" + file); err != nil {
+			t.Error(err)
+		}
 	}
 	for _, file := range found(t, folder, ".html") {
 		check(file, visible(t, file))
