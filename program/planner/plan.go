@@ -128,7 +128,7 @@ func (p *plan) fillWeeks() []program.Week {
 		if w.Kind == program.WeekBuild {
 			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
 		}
-		v.add(w.Kind, w.HalfSeconds, first)
+		v.add(w.Kind, w.HalfSeconds, w.HalfSeconds, first)
 		if w.Kind == program.WeekBuild {
 			lastBuild = i
 		}

@@ -16,8 +16,9 @@ import (
 //     ahead are planned on the median of the new estimate, under every promise of
 //     Plan, with what was done (and not what was printed) as the work behind.
 //   - Sessions missed in a week that was otherwise trained are dropped, and
-//     nothing is made up. A session done on another day of its week counts as
-//     that day's. A week with nothing done moves the work back: the weeks ahead
+//     nothing is made up; where half the sessions were done the week may be printed
+//     again as it was, and only what was done lets it rise. A session done on
+//     another day of its week counts as that day's. A week with nothing done moves the work back: the weeks ahead
 //     go on from the estimate as it is, and the rhythm of deloads starts anew.
 //     After two such weeks straight-arm work restarts at seven tenths.
 //   - Days ill cost two per cent a week, other weeks off one (see strength); what
@@ -135,16 +136,46 @@ func (r *reading) behind(gates []program.GateRead) past {
 
 // countedIn is a week's counted work: done, and still to do where it has only
 // begun, and never more than was printed, so that a zealous week buys nothing.
+//
+// Sessions missed, up to half of the week's, count as well, but for no more than ten
+// elevenths of what was printed in all: the week may be printed again, and does not
+// rise. Else every missed session would shrink the weeks after it, and those who
+// miss one in five came down to a third of their work within a year (simulated).
 func (r *reading) countedIn(i int, w *weekPrinted) int {
-	done := r.progress[i].HalfSeconds
+	done, missed := r.progress[i].HalfSeconds, 0
+	sessions, gone := 0, 0
 	for j := range w.Sessions {
-		if s := &w.Sessions[j]; s.Date > r.on {
-			for _, item := range s.Items {
-				done += counted(item)
-			}
+		s := &w.Sessions[j]
+		n := countedOf(s)
+		if n == 0 {
+			continue
+		}
+		sessions++
+		switch {
+		case s.Date > r.on:
+			done += n
+		case !w.did(s):
+			missed, gone = missed+n, gone+1
 		}
 	}
+	if 2*gone <= sessions {
+		done = max(done, min(done+missed, (10*w.HalfSeconds+10)/11))
+	}
 	return min(done, w.HalfSeconds)
+}
+
+// countedOf is a session's counted work, half seconds.
+func countedOf(s *program.Session) int {
+	sum := 0
+	for _, item := range s.Items {
+		sum += counted(item)
+	}
+	return sum
+}
+
+// did says that a day of the log did a printed session.
+func (w *weekPrinted) did(s *program.Session) bool {
+	return slices.ContainsFunc(w.days, func(d *dayRead) bool { return d.printed == s })
 }
 
 // stanceOf draws a printed week's main work again.
@@ -199,7 +230,7 @@ func (r *reading) shown() []shown {
 func (r *reading) nextBlock() past {
 	b := r.plan.past
 	for i, w := range b.weeks {
-		b.before = append(b.before, weekDone{w.Kind, b.counted[i]})
+		b.before = append(b.before, weekDone{w.Kind, b.counted[i], w.HalfSeconds})
 	}
 	b.weeks, b.counted, b.last, b.repeat, b.moreHelp = nil, nil, load{}, false, false
 	return b

@@ -33,6 +33,7 @@ type past struct {
 type weekDone struct {
 	kind        program.WeekKind
 	halfSeconds int
+	printed     int // half seconds
 }
 
 // shown is a load held free for the goal's seconds.
@@ -96,18 +97,19 @@ func (p *plan) firstBuild() int {
 func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) {
 	lastBuild = -1
 	var before program.WeekKind
-	add := func(kind program.WeekKind, halfSeconds int) {
+	add := func(kind program.WeekKind, halfSeconds, printed int) {
 		if halfSeconds == 0 && kind == program.WeekBuild {
 			kind = program.WeekAway // no hold that counts: as good as off
 		}
-		v.add(kind, halfSeconds, before != program.WeekBuild)
+		v.add(kind, halfSeconds, printed, before != program.WeekBuild)
 		before = kind
 	}
 	for _, w := range p.past.before {
-		add(w.kind, w.halfSeconds)
+		add(w.kind, w.halfSeconds, w.printed)
 	}
 	for i := range p.past.weeks {
-		add(p.weeks[i].kind, p.bearable(&p.past.weeks[i], p.past.counted[i]))
+		w := &p.past.weeks[i]
+		add(p.weeks[i].kind, p.bearable(w, p.past.counted[i]), p.bearable(w, w.HalfSeconds))
 		if p.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}

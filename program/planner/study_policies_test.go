@@ -72,7 +72,7 @@ func (c *coached) planned(monday program.Date) []program.Week {
 func (c *coached) begins(monday program.Date) {
 	c.reading.block, c.earlier = monday, nil
 	for i, w := range c.reading.weeks {
-		c.earlier = append(c.earlier, weekDone{c.kindDone(w), c.progress[i].HalfSeconds})
+		c.earlier = append(c.earlier, weekDone{c.kindDone(w), c.countedIn(i, w), w.HalfSeconds})
 	}
 }
 
@@ -96,8 +96,8 @@ func (c *coached) read(w *program.Week, log *program.Log) {
 
 // # The rivals
 //
-// Two rules that a coach can keep in mind, each in a version that looks after
-// itself. They train the same days, ease and test in the same weeks, and hold as
+// Two rules that a coach can keep in mind, each as it is said and in a version that
+// looks after the client: a stiffer rival than the rule alone. They train the same days, ease and test in the same weeks, and hold as
 // many counted seconds a week as ours, shared evenly among the sets of one rig;
 // the weights are those of the truth. Levels of help are the sets of bands at one
 // length of strap, up to a quarter of body weight.
@@ -107,6 +107,7 @@ type rival struct {
 	rung  int
 	level int // of the levels, the most help last
 	hold  int
+	lasts int // s, what a set is reckoned at; 0: hold
 	week  int
 }
 
@@ -178,12 +179,13 @@ func (r *rival) print(monday program.Date) program.Week {
 	a := r.ask()
 	rung, o := &r.body.ladder[r.rung], r.now()
 	w := program.Week{Start: monday, Kind: a.kind, Step: rung.ID, Rig: o.rig, HalfSeconds: a.halfSeconds}
-	hold := r.hold
+	hold, lasts := r.hold, cmp.Or(r.lasts, r.hold)
 	if a.kind != program.WeekBuild {
-		hold = max(deloadLeast, (hold*deloadShare+99)/100)
+		hold = max(deloadLeast, (lasts*deloadShare+99)/100)
+		lasts = hold
 	}
 	weight := max(1, work{share: r.share(r.felt(o.load, rung.ID, o.rig))}.halves())
-	sets := int(math.Round(float64(a.halfSeconds) / float64(weight*hold)))
+	sets := int(math.Round(float64(a.halfSeconds) / float64(weight*lasts)))
 	for i, n := range a.days {
 		share := (sets + i) / len(a.days)
 		w.Sessions = append(w.Sessions, program.Session{Date: monday + n, Items: []program.Prescription{{
@@ -251,15 +253,17 @@ func reached(days [][]float64, hold int) float64 {
 
 // dropsBands works at ten seconds a set, begun where a trial lasts thirteen, and
 // takes off the smallest band every two weeks: one level less help, then the next
-// step. While over half of a week's sets stop short, the band comes back.
+// step. The careful one takes a band back when over half of a week's sets stop
+// short.
 type dropsBands struct {
 	rival
-	built int
+	careful bool
+	built   int
 }
 
-func newDropsBands(r rival) *dropsBands {
+func newDropsBands(r rival, careful bool) *dropsBands {
 	r.hold = 10
-	p := &dropsBands{rival: r}
+	p := &dropsBands{rival: r, careful: careful}
 	p.place(13)
 	return p
 }
@@ -272,7 +276,7 @@ func (p *dropsBands) read(w *program.Week, log *program.Log) {
 	}
 	p.built++
 	switch {
-	case reached(days, p.hold) < 0.5:
+	case p.careful && reached(days, p.hold) < 0.5:
 		p.easier()
 		p.built = 0
 	case p.built >= 2:
@@ -281,14 +285,18 @@ func (p *dropsBands) read(w *program.Week, log *program.Log) {
 	}
 }
 
-// threeTimes15 adds a second or two a week while sets last, up to fifteen, takes
-// as many off when over half stop short, and moves on once a session has three
-// sets of fifteen: one level less help, then the next step. It begins, each time,
-// three seconds below what a trial lasts.
-type threeTimes15 struct{ rival }
+// threeTimes15 moves on once a session has three sets of fifteen seconds: one level
+// less help, then the next step, where a trial lasts eight. It asks for fifteen all
+// along, and reckons with what sets last. The careful one begins three seconds
+// below a trial, asks for two more when a session's sets last, for two less when
+// over half of a week's stop short, and under five takes help back.
+type threeTimes15 struct {
+	rival
+	careful bool
+}
 
-func newThreeTimes15(r rival) *threeTimes15 {
-	p := &threeTimes15{r}
+func newThreeTimes15(r rival, careful bool) *threeTimes15 {
+	p := &threeTimes15{r, careful}
 	p.place(11)
 	p.settle()
 	return p
@@ -296,6 +304,9 @@ func newThreeTimes15(r rival) *threeTimes15 {
 
 func (p *threeTimes15) settle() {
 	p.hold = min(mainMost, max(shortLeast, int(p.trial(p.rung, p.now()))-3))
+	if !p.careful {
+		p.lasts, p.hold = p.hold, mainMost
+	}
 }
 
 func (p *threeTimes15) read(w *program.Week, log *program.Log) {
@@ -304,18 +315,37 @@ func (p *threeTimes15) read(w *program.Week, log *program.Log) {
 	if w.Kind != program.WeekBuild || len(days) == 0 {
 		return
 	}
-	enough := slices.ContainsFunc(days, func(d []float64) bool { return reached([][]float64{d}, mainMost)*float64(len(d)) >= 3 })
-	switch last := days[len(days)-1]; {
-	case enough:
+	last := days[len(days)-1]
+	switch {
+	case slices.ContainsFunc(days, threeLong):
 		if p.harder(8) {
 			p.settle()
 		}
-	case reached(days, p.hold) < 0.5:
+	case !p.careful:
+		p.lasts = min(mainMost, max(shortLeast, int(mean(last))))
+	case reached(days, p.hold) < 0.5 && p.hold > shortLeast:
 		p.hold = max(shortLeast, p.hold-2)
-		if p.hold == shortLeast {
-			p.easier()
-		}
+	case reached(days, p.hold) < 0.5:
+		p.easier()
 	case reached([][]float64{last}, p.hold) == 1:
 		p.hold = min(mainMost, p.hold+2)
 	}
+}
+
+func threeLong(day []float64) bool {
+	n := 0
+	for _, s := range day {
+		if s >= mainMost {
+			n++
+		}
+	}
+	return n >= 3
+}
+
+func mean(list []float64) float64 {
+	sum := 0.0
+	for _, v := range list {
+		sum += v
+	}
+	return sum / float64(len(list))
 }

@@ -25,48 +25,54 @@ const (
 	weekly = iota
 	once
 	dropping
+	droppingCarefully
 	fifteen
+	fifteenCarefully
 	policies
 )
 
-var policyNames = [policies]string{"ours, read weekly", "ours, planned once", "drops a band every two weeks", "stays until 3 × 15 s"}
+var policyNames = [policies]string{"ours, read weekly", "ours, planned once",
+	"drops a band every two weeks", "… and takes it back", "asks 15 s until 3 × 15 s", "… by two seconds at a time"}
 
 // course is how one life went under one policy.
 type course struct {
-	weeks                     float64 // to the goal; studyWeeks where it was not reached
-	sets, failed, main, short int
+	weeks                          float64 // to the goal; studyWeeks where it was not reached
+	sets, failed, main, mainFailed int
 }
 
 // follow lets a life run under a policy until the goal is there.
-func follow(l *lifetime, p policy, common func(week int, w *program.Week) int) course {
+func follow(l *lifetime, p policy, look func(*program.Week)) course {
 	monday := blockStart(&l.athlete)
 	for week := 0; week < studyWeeks && !l.there(); week++ {
 		w := p.print(monday)
-		log := l.do(&w, common(week, &w))
+		look(&w)
+		log := l.do(&w)
 		p.read(&w, &log)
 		monday += 7
 	}
-	return course{float64(l.week), l.sets, l.failed, l.main, l.short}
+	return course{float64(l.week), l.sets, l.failed, l.main, l.mainFailed}
 }
 
 // live runs a person through all policies in one response. What ours asks of each
 // week is asked of all.
 func live(p *person, r response) (out [policies]course) {
 	var list []asked
-	out[weekly] = follow(newLife(p, r), newCoached(p, true), func(_ int, w *program.Week) int {
+	out[weekly] = follow(newLife(p, r), newCoached(p, true), func(w *program.Week) {
 		a := asked{kind: w.Kind, halfSeconds: w.HalfSeconds}
 		for _, d := range recalled(w).straight {
 			a.days = append(a.days, d-w.Start)
 		}
 		list = append(list, a)
-		return w.HalfSeconds
 	})
-	like := func(week int, _ *program.Week) int { return (&rival{asked: &list, week: week}).ask().halfSeconds }
-	out[once] = follow(newLife(p, r), newCoached(p, false), like)
-	l := newLife(p, r)
-	out[dropping] = follow(l, newDropsBands(rival{lifetime: l, asked: &list}), like)
-	l = newLife(p, r)
-	out[fifteen] = follow(l, newThreeTimes15(rival{lifetime: l, asked: &list}), like)
+	other := func(which int, of func(rival) policy) {
+		l := newLife(p, r)
+		out[which] = follow(l, of(rival{lifetime: l, asked: &list}), func(*program.Week) {})
+	}
+	other(once, func(rival) policy { return newCoached(p, false) })
+	for _, careful := range []int{0, 1} {
+		other(dropping+careful, func(r rival) policy { return newDropsBands(r, careful > 0) })
+		other(fifteen+careful, func(r rival) policy { return newThreeTimes15(r, careful > 0) })
+	}
 	return out
 }
 
@@ -129,7 +135,7 @@ func table(people [][responses][policies]course) string {
 			there := 0
 			for i := range people {
 				x := &people[i][r][p]
-				c.weeks, c.sets, c.failed, c.main, c.short = c.weeks+x.weeks, c.sets+x.sets, c.failed+x.failed, c.main+x.main, c.short+x.short
+				c.weeks, c.sets, c.failed, c.main, c.mainFailed = c.weeks+x.weeks, c.sets+x.sets, c.failed+x.failed, c.main+x.main, c.mainFailed+x.mainFailed
 				if x.weeks < studyWeeks {
 					there++
 				}
@@ -137,7 +143,7 @@ func table(people [][responses][policies]course) string {
 			v := compare(people, r, p)
 			n := float64(len(people))
 			fmt.Fprintf(&b, "%-10s %-29s %6.1f %6.1f%% %7.3f %7.3f %6.1f%% %7.1f%%\n", r, policyNames[p], c.weeks/n,
-				100*float64(there)/n, v.ratio, v.upper, share(c.failed, c.sets), share(c.short, c.main))
+				100*float64(there)/n, v.ratio, v.upper, share(c.failed, c.sets), share(c.mainFailed, c.main))
 		}
 	}
 	return b.String()
@@ -145,19 +151,42 @@ func table(people [][responses][policies]course) string {
 
 func share(n, of int) float64 { return 100 * float64(n) / math.Max(1, float64(of)) }
 
-// The study of policies. Without -study a small one, of another seed than any that
-// is reported, which tells a planner that has gone wrong from one that has not.
+// The study of policies:
+//
+//	go test ./program/planner -run TestStudy -study 2000 -study.seed 7
+//
+// Without -study it is a small one, with bounds that only a planner gone wrong
+// oversteps: ours no more than a tenth later than any other, sooner than bands that
+// are dropped whatever happens, and at most half the failed sets of the two rules as
+// they are said.
 func TestStudy(t *testing.T) {
-	n, seed := *studyPeople, *studySeed
-	if n == 0 {
-		n, seed = 24, 1
-	}
-	people := study(t, n, seed)
 	if *studyPeople > 0 {
-		fmt.Fprintf(os.Stdout, "%d people, seed %d\n%s", n, seed, table(people))
+		people := study(t, *studyPeople, *studySeed)
+		fmt.Fprintf(os.Stdout, "%d people, seed %d\n%s", len(people), *studySeed, table(people))
 		return
 	}
+	people := study(t, 24, 1)
 	t.Log("\n" + table(people))
+	for r := range responses {
+		ours := failures(people, r, weekly)
+		for p := range policies {
+			if v := compare(people, r, p); v.ratio > 1.1 || p == dropping && r != flat && v.ratio > 0.96 {
+				t.Errorf("%s: ours takes %.3f of the weeks of %q", r, v.ratio, policyNames[p])
+			}
+			if rule := p == dropping || p == fifteen; rule && ours > failures(people, r, p)/2 {
+				t.Errorf("%s: %.1f %% of our sets fail, of %q %.1f %%", r, ours, policyNames[p], failures(people, r, p))
+			}
+		}
+	}
+}
+
+// failures is the share of failed sets, per cent.
+func failures(people [][responses][policies]course, r response, p int) float64 {
+	sets, failed := 0, 0
+	for i := range people {
+		sets, failed = sets+people[i][r][p].sets, failed+people[i][r][p].failed
+	}
+	return share(failed, sets)
 }
 
 // What the study follows are the weeks that Read plans, week after week, over the
@@ -181,7 +210,7 @@ func TestStudyFollowsRead(t *testing.T) {
 			if string(got) != string(want) {
 				t.Fatalf("person %d, week of %s:\n%s\nRead plans\n%s", seed, monday, got, want)
 			}
-			log := l.do(&w, w.HalfSeconds)
+			log := l.do(&w)
 			a.Log.Entries = append(a.Log.Entries, log.Entries...)
 			c.read(&w, &log)
 			_, printed, _ = Read(lib, &a, wall, monday+6)

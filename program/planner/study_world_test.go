@@ -66,6 +66,7 @@ const (
 	forBody = iota
 	forName
 	forWeek
+	forWeekEnd
 	forSession
 	forTrial
 )
@@ -173,14 +174,15 @@ func (b *body) onLadder(step string) (*rung, bool) {
 // gain to training.
 type lifetime struct {
 	*person
-	response     response
-	c, rho, age  float64
-	lost         float64
-	week, ill    int // the week's number; weeks ill still to come
-	easy         int // seconds more, by the day rule
-	easyOf       program.Prescription
-	sets, failed int // holds of a step that were asked for, and that stopped short
-	main, short  int // of these the main sets
+	response         response
+	c, rho, age      float64
+	lost             float64
+	week, ill        int     // the week's number; weeks ill still to come
+	counted          float64 // seconds of the week, with the weights of the truth
+	easy             int     // seconds more, by the day rule
+	easyOf           program.Prescription
+	sets, failed     int // holds of a step that were asked for
+	main, mainFailed int // of these the main sets
 }
 
 func newLife(p *person, r response) *lifetime {
@@ -206,9 +208,8 @@ func (l *lifetime) share(load float64) float64 {
 	return load / math.Exp(l.c) * strength.Share(strength.Reference, k)
 }
 
-// do does a printed week, of which common half seconds were asked of everyone, and
-// writes it to a log.
-func (l *lifetime) do(w *program.Week, common int) program.Log {
+// do does a printed week and writes it to a log.
+func (l *lifetime) do(w *program.Week) program.Log {
 	var log program.Log
 	d := l.dice(forWeek, l.week)
 	if sick, longer := d.Float64() < illChance, d.Float64() < illLonger; sick && l.ill == 0 {
@@ -216,7 +217,8 @@ func (l *lifetime) do(w *program.Week, common int) program.Log {
 			l.ill = 2
 		}
 	}
-	printed, done, stimulus := 0, 0, 0.0
+	printed, done, asked, stimulus := 0, 0, 0.0, 0.0
+	l.counted = 0
 	for i := range w.Sessions {
 		s := &w.Sessions[i]
 		if !slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
@@ -225,19 +227,38 @@ func (l *lifetime) do(w *program.Week, common int) program.Log {
 		skip := l.ill > 0 || d.Float64() > l.keeps
 		if printed++; !skip {
 			done++
+			asked += askedFor(w, s)
 			stimulus += l.session(&log, s, printed)
 		}
 	}
 	share := 1.0
-	if done > 0 && common > 0 {
-		share = l.response.share(stimulus / (float64(common) / 2 * float64(done) / float64(printed)))
+	if asked > 0 {
+		share = l.response.share(stimulus / max(asked, l.counted))
 	}
-	l.pass(d, w.Kind, done, share)
+	l.pass(w.Kind, done, share)
 	return log
 }
 
+// askedFor is how many counted seconds a session asks for; where no load is
+// printed, as many as every other of its week.
+func askedFor(w *program.Week, s *program.Session) float64 {
+	sum, unweighed := 0, 0
+	for i := range s.Items {
+		if item := &s.Items[i]; item.Role == program.RoleMain && item.Load == 0 {
+			unweighed++
+		} else {
+			sum += counted(*item)
+		}
+	}
+	if unweighed > 0 {
+		sum = w.HalfSeconds / len(w.Sessions)
+	}
+	return float64(sum) / 2
+}
+
 // pass ends a week with a share of the gain that it would bring.
-func (l *lifetime) pass(d *rand.Rand, kind program.WeekKind, sessions int, share float64) {
+func (l *lifetime) pass(kind program.WeekKind, sessions int, share float64) {
+	d := l.dice(forWeekEnd, l.week)
 	drift, noise := simRate*d.NormFloat64(), d.NormFloat64()
 	l.rho += drift
 	l.week++
@@ -265,8 +286,12 @@ func (l *lifetime) session(log *program.Log, s *program.Session, nth int) float6
 	day, sets, stimulus := simDay*d.NormFloat64(), 0, 0.0
 	for i := range s.Items {
 		item := s.Items[i]
-		if !isArm(&item) || item.Step == "" {
-			continue // leans weigh nothing, and nobody fails one
+		if !isArm(&item) {
+			continue
+		}
+		if item.Step == "" {
+			stimulus += l.lean(log, s.Date, &item)
+			continue
 		}
 		more := 0
 		if item.Role == program.RoleMain && sameWork(&item, &l.easyOf) {
@@ -275,6 +300,18 @@ func (l *lifetime) session(log *program.Log, s *program.Session, nth int) float6
 		stimulus += l.exercise(log, d, s.Date, item, day, more, &sets)
 	}
 	return stimulus
+}
+
+// lean does leans, which are light: all of them are held as printed.
+func (l *lifetime) lean(log *program.Log, on program.Date, item *program.Prescription) float64 {
+	load := l.body.PlancheLean(item.Ahead, l.body.support).Torque * math.Exp(l.model)
+	longest := strength.MaxHold(math.Exp(l.c), load, math.Exp(l.kappa))
+	e := program.Entry{Date: on, Exercise: item.Exercise}
+	for range item.Sets {
+		e.Sets = append(e.Sets, program.SetDone{Seconds: float64(item.Hold), Clean: program.CleanYes})
+	}
+	log.Entries = append(log.Entries, e)
+	return l.stimulate(float64(item.Sets*item.Hold), float64(item.Sets)*longest, load)
 }
 
 func sameWork(a, b *program.Prescription) bool {
@@ -296,8 +333,10 @@ func (l *lifetime) exercise(log *program.Log, d *rand.Rand, on program.Date, ite
 		seconds, felt := l.set(d, &now, limit)
 		short := seconds < float64(now.Hold)
 		allEasy = allEasy && felt <= 6 && now.Hold > 0
-		l.count(&now, short)
-		stimulus += l.response.of(seconds, limit, l.share(l.felt(o.load, r.ID, o.rig)))
+		l.count(&now, limit)
+		if item.Role != program.RoleTest { // tests stand outside
+			stimulus += l.stimulate(seconds, limit, l.felt(o.load, r.ID, o.rig))
+		}
 		l.write(log, d, on, &now, o.rig, seconds, felt)
 		if n == 0 && (felt >= 9 || short) && now.Hold > 0 {
 			o = l.ease(r, o, &now)
@@ -311,6 +350,13 @@ func (l *lifetime) exercise(log *program.Log, d *rand.Rand, on program.Date, ite
 		}
 	}
 	return stimulus
+}
+
+// stimulate notes seconds held, of the longest that could be held.
+func (l *lifetime) stimulate(seconds, longest, load float64) float64 {
+	share := l.share(load)
+	l.counted += seconds * float64(work{share: share}.halves()) / 2
+	return l.response.of(seconds, longest, share)
 }
 
 // set gives the seconds held and the RPE felt.
@@ -332,18 +378,21 @@ func (l *lifetime) set(d *rand.Rand, item *program.Prescription, limit float64) 
 	return seconds, min(10, max(4, math.Round(2*(10-(limit-seconds)/2.5+habit))/2))
 }
 
-func (l *lifetime) count(item *program.Prescription, short bool) {
+// count keeps count of sets: one fails whose longest hold falls short of the
+// seconds that were asked, whether the stop rule ended it before that or not.
+func (l *lifetime) count(item *program.Prescription, limit float64) {
 	if item.Hold == 0 {
 		return
 	}
-	if l.sets++; short {
+	failed := limit < float64(item.Hold)
+	if l.sets++; failed {
 		l.failed++
 	}
 	if item.Role != program.RoleMain {
 		return
 	}
-	if l.main++; short {
-		l.short++
+	if l.main++; failed {
+		l.mainFailed++
 	}
 }
 
@@ -400,8 +449,9 @@ func slipped(s float64) float64 {
 }
 
 // response is how gain answers to training. Each counts what a set stimulates; a
-// week's sum, against the seconds that were asked of everyone that week, gives the
-// share of the law's gain. More of it brings less and less: by the square root
+// week's sum, against the counted seconds that its sessions asked for, gives the share of
+// the law's gain. Seconds beyond those bring nothing, so that policies are compared
+// at equal volume. More of it brings less and less: by the square root
 // (our judgement; sets bring diminishing returns).
 type response int
 

@@ -49,11 +49,13 @@ func (v *volume) highest() int {
 	return most
 }
 
-// add notes a week's work as it was planned in the end.
-func (v *volume) add(kind program.WeekKind, halfSeconds int, first bool) {
+// add notes a week's work as it was done, or else planned in the end, and as it
+// was printed: a session missed in a round's first week is no reason to begin the
+// next round lower.
+func (v *volume) add(kind program.WeekKind, halfSeconds, printed int, first bool) {
 	v.done = append(v.done, halfSeconds)
 	if kind == program.WeekBuild && first {
-		v.rounds = append(v.rounds, halfSeconds)
+		v.rounds = append(v.rounds, printed)
 	}
 	if kind == program.WeekBuild {
 		v.built = halfSeconds
