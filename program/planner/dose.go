@@ -179,28 +179,6 @@ func (l *load) addMain(parts []part, allowed, most int) bool {
 	return true
 }
 
-// ease makes a week of half the sets of another on the same kinds of day. Where
-// that leaves more than 60 %, because one set cannot be halved, the lighter work
-// of days with main work goes.
-func (l *load) ease(from *load, parts, fromParts []part) {
-	for i, part := range parts {
-		for j, other := range fromParts {
-			if part == other || len(parts) != len(fromParts) {
-				s := from.sets[j]
-				l.sets[i] = daySets{main: half(s.main), second: half(s.second)}
-			}
-		}
-	}
-	for i := range l.sets {
-		if s := &l.sets[i]; s.main > 0 && 100*total(l.sets) > deloadShare*total(from.sets) {
-			s.second = 0
-		}
-	}
-	for i := len(l.sets) - 1; i > 0 && 100*total(l.sets) > deloadShare*total(from.sets); i-- {
-		l.sets[i] = daySets{} // that day rests its arms
-	}
-}
-
 // keep corrects a straight-arm day's sets to what its session had room for.
 func (l *load) keep(day int, items []program.Prescription) {
 	if day < 0 {
@@ -228,49 +206,4 @@ func total(sets []daySets) int {
 		n += s.main + s.second + s.ahead + s.leans
 	}
 	return n
-}
-
-// half is half the sets, rounded down, one at least.
-func half(sets int) int {
-	if sets == 0 {
-		return 0
-	}
-	return max(1, sets/2)
-}
-
-// Share of the last build week's counted work in the taper (published: Bosquet
-// 2007, volume less 41 to 60 %).
-const (
-	taperMost = 59 // per cent
-	taperSets = 3  // main sets of a short session, at most
-)
-
-// taper gives the test week's short sessions about half of the counted work of
-// the week before.
-func (l *load) taper(before int) {
-	if len(l.sets) == 0 {
-		return
-	}
-	best, bestOff := daySets{main: 1}, -1
-	for mains := 1; mains <= taperSets; mains++ {
-		for seconds := 0; seconds <= secondSetsLeast; seconds++ {
-			s := daySets{main: mains}
-			if !l.second.none() {
-				s.second = seconds
-			}
-			l.fill(s)
-			v := 100 * l.halfSeconds()
-			off := max(v-50*before, 50*before-v)
-			if v <= taperMost*before && (bestOff < 0 || off < bestOff) {
-				best, bestOff = s, off
-			}
-		}
-	}
-	l.fill(best)
-}
-
-func (l *load) fill(s daySets) {
-	for i := range l.sets {
-		l.sets[i] = s
-	}
 }

@@ -1,0 +1,148 @@
+package planner
+
+import "gatepost/program"
+
+// mains is each week's main work: rigs chosen over all build weeks of a stretch
+// together; deload and test weeks keep the rig of the build week before.
+func (p *plan) mains() []work {
+	stages := p.stages()
+	var menus []menu
+	var works [][]work
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		if p.weeks[i].kind == program.WeekBuild && stages[i].rung != onTheFloor {
+			m, choices := p.menuFor(stages[i], i)
+			menus, works = append(menus, m), append(works, choices)
+		}
+	}
+	picks := p.pick(menus)
+	out := make([]work, len(p.weeks))
+	last, next, first := p.past.main(), 0, -1
+	resumed := !last.none()
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		w := p.weeks[i]
+		if w.kind == program.WeekBuild && first < 0 {
+			if first = i; stages[i].rung == onTheFloor {
+				last = work{} // what was done before has no say on the floor
+			}
+		}
+		switch {
+		case w.kind == program.WeekBuild && stages[i].rung == onTheFloor:
+			last = p.floorWeek(last, i)
+		case w.kind == program.WeekBuild:
+			last, next = works[next][picks[next]], next+1
+		case first < 0 && resumed:
+			last = p.still(last, stages[i], i)
+		case first < 0 && !p.builds():
+			last = p.alone(stages[i], i)
+		}
+		out[i] = last
+	}
+	if resumed {
+		return out
+	}
+	for i := p.past.over(); i < first; i++ { // easy weeks before the first build week
+		out[i] = p.again(out[first], i)
+	}
+	return out
+}
+
+// builds says whether the block has a build week at all.
+func (p *plan) builds() bool {
+	return p.firstBuild() >= 0
+}
+
+// floorWeek is a build week on the floor. Sore elbows keep to one lean, chosen
+// for the week of the block in which the client is weakest.
+func (p *plan) floorWeek(last work, week int) work {
+	if !p.limits.elbowSore {
+		return p.onFloor(week)
+	}
+	if last.none() {
+		weakest := week
+		for i := p.past.over(); i < len(p.weeks); i++ {
+			if p.look.low[i] < p.look.low[weakest] {
+				weakest = i
+			}
+		}
+		last = p.onFloor(weakest)
+	}
+	return p.again(last, week)
+}
+
+// again is the same work in another week.
+func (p *plan) again(w work, week int) work {
+	w.max = p.look.maxHold(w.option.load, week)
+	w.share = p.look.shareHeld(w.max)
+	w.hold = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold))
+	return w
+}
+
+// pick chooses the rigs; sore elbows keep one rig for the whole block.
+func (p *plan) pick(menus []menu) []int {
+	if p.limits.elbowSore {
+		if picks := constant(menus); picks != nil {
+			return picks
+		}
+	}
+	return chooseRigs(menus)
+}
+
+// constant is the least help that serves every week.
+func constant(menus []menu) []int {
+	if len(menus) == 0 {
+		return nil
+	}
+	var best []int
+	for _, c := range menus[0].choices {
+		picks := make([]int, 0, len(menus))
+		for _, m := range menus {
+			for j, d := range m.choices {
+				if d.rig == c.rig {
+					picks = append(picks, j)
+				}
+			}
+		}
+		if len(picks) == len(menus) && (best == nil || c.help < menus[0].choices[best[0]].help) {
+			best = picks
+		}
+	}
+	return best
+}
+
+// menuFor lists a week's choices at its stage.
+func (p *plan) menuFor(s stage, week int) (menu, []work) {
+	m := menu{step: s.rung}
+	var works []work
+	r := &p.body.ladder[s.rung]
+	long := false
+	for _, o := range r.rigs {
+		long = long || p.at(r, o, week).trainable()
+	}
+	for i, o := range r.rigs {
+		w := p.at(r, o, week)
+		if w.hold == 0 || long && !w.trainable() || p.limits.elbowSore && !p.keeps(r, o, week, true) || p.tooLittle(r, o, week) {
+			continue
+		}
+		m.choices = append(m.choices, choice{rig: i, help: o.help, hold: w.hold})
+		works = append(works, w)
+	}
+	return m, works
+}
+
+// alone is the main work of a block without a build week.
+func (p *plan) alone(s stage, week int) work {
+	if s.rung == onTheFloor {
+		return p.onFloor(week)
+	}
+	_, works := p.menuFor(s, week)
+	if len(works) == 0 { // strength lost while away
+		return p.onFloor(week)
+	}
+	best := works[0]
+	for _, w := range works {
+		if w.option.help < best.option.help {
+			best = w
+		}
+	}
+	return best
+}
