@@ -64,8 +64,29 @@ func (b *builder) illustrate(name, title, id string) (template.HTML, bool) {
 		d = figure.Draw(i.Stance, figure.Options{Help: b.kilograms(i.Stance.Help), Toes: b.kilograms(i.Stance.ToesCarry),
 			Headroom: shownBand, Text: shownText})
 	}
-	svg := figure.SVG(d, title, b.told(&i.Stance), figure.SVGOptions{Prefix: id, Scale: 250})
-	return template.HTML(svg), true // the figure package escapes what it is given
+	return b.svg(d, &i.Stance, title, id), true
+}
+
+func (b *builder) svg(d figure.Drawing, s *program.Stance, title, id string) template.HTML {
+	svg := figure.SVG(d, title, b.told(s), figure.SVGOptions{Prefix: id, Scale: 250})
+	return template.HTML(svg) // the figure package escapes what it is given
+}
+
+// levelFigure is the stance of a public level: the body is nobody's, so that the
+// figure may show the program's own kit and rig.
+func (b *builder) levelFigure(s program.Stance, step, id string) template.HTML {
+	d := figure.Draw(s, figure.Options{Help: b.kilograms(s.Help), Toes: b.kilograms(s.ToesCarry), Headroom: shownBand, Text: shownText})
+	return b.svg(d, &s, b.words.fill("figure.title", "step", sentence(step)), "pose-"+id)
+}
+
+// testFigure is the hold that a level's readers test.
+func (b *builder) testFigure(l *view.Level) template.HTML {
+	for _, r := range l.Ladder {
+		if r.StepID == l.Test.StepID && r.Stance.Drawn() {
+			return b.levelFigure(r.Stance, r.Step, r.StepID)
+		}
+	}
+	return b.figures[figureKey{l.SkillID, l.Test.StepID}]
 }
 
 // told describes a drawing for those who hear the page.

@@ -57,7 +57,7 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	v := levelView{
 		frame: b.frame(l.Client, at.program.Href, ""), Program: link{Text: p.Title, Href: publicPage(p.ID)},
 		Shown: l.Shown, Goal: l.Goal, Block: l.Block, Range: l.Forecast.Range, Next: l.After,
-		Figure: b.figures[figureKey{p.SkillID, l.Test.StepID}],
+		Figure: b.testFigure(l),
 		Help:   l.Help, Find: findPage(p.ID), Cue: l.Cue, Advice: l.Advice,
 		Version: b.words.fill("foot.version", "version", l.Version),
 	}

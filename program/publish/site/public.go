@@ -131,7 +131,7 @@ func (b *builder) find(p *view.Public) findView {
 			break // what it ends with is the goal
 		}
 		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last,
-			Figure: b.figures[figureKey{p.SkillID, l.Test.StepID}]}
+			Figure: b.testFigure(&l)}
 		if _, ok := b.Library.Exercise(l.Test.ExerciseID); ok {
 			row.Href = exercisePage(l.Test.ExerciseID)
 		}

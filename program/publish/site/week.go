@@ -78,11 +78,15 @@ func dayID(s view.Session) string {
 	return s.Date.String()
 }
 
-// weekFigure is the figure of the week's main work.
+// weekFigure is the figure of the week's main work: of a client's week that of an
+// average body, since a figure to scale would publish a client's proportions.
 func (b *builder) weekFigure(v *view.View, w view.Week) template.HTML {
 	id := w.StepID
 	if id == "" {
 		id = w.ExerciseID
+	}
+	if public := v.Start == 0; public && w.Stance.Drawn() {
+		return b.levelFigure(w.Stance, w.Step, id)
 	}
 	return b.figures[figureKey{v.SkillID, id}]
 }
