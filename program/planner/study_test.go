@@ -153,8 +153,9 @@ func share(n, of int) float64 { return 100 * float64(n) / math.Max(1, float64(of
 
 // The study of policies:
 //
-//	go test ./program/planner -run TestStudy -study 2000 -study.seed 7
+//	go test ./program/planner -run 'TestStudy$' -timeout 1h -study 2000 -study.seed 7
 //
+// What it came to is in testdata/study.txt.
 // Without -study it is a small one, with bounds that only a planner gone wrong
 // oversteps: ours no more than a tenth later than any other, sooner than bands that
 // are dropped whatever happens, and at most half the failed sets of the two rules as
