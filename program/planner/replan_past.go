@@ -46,9 +46,10 @@ type shown struct {
 func (b *past) over() int { return len(b.weeks) }
 
 // quantile is the quantile of capacity to plan on: a block printed once reckons
-// with less than one whose log is read every week.
+// with less than one whose log is read every week. After two weeks that told
+// nothing, a log is as good as none.
 func (b *past) quantile() float64 {
-	if b.read {
+	if b.read && b.off < shortBreak {
 		return 0.5
 	}
 	return plannedQuantile
