@@ -70,9 +70,12 @@ func (d *disk) makeFolder(path string) error {
 }
 
 // create writes a new file and syncs it.
-func (d *disk) create(path string, b []byte) error {
+func (d *disk) create(path string, b []byte) error { return d.createIn(d.root, path, path, b) }
+
+// createIn creates a file of a folder that is open; path is its whole name.
+func (d *disk) createIn(folder *os.Root, name, path string, b []byte) error {
 	return d.step("write", path, func() error {
-		f, err := d.root.Create(path)
+		f, err := folder.Create(name)
 		if err != nil {
 			return err
 		}

@@ -83,9 +83,14 @@ func (d *disk) stage(c change) error {
 }
 
 func (d *disk) stageFiles(files []File) error {
+	stage, err := d.root.OpenRoot(stagePath) // so that no path is walked for each file
+	if err != nil {
+		return d.explain("open", stagePath, err)
+	}
+	defer stage.Close()
 	errs := make([]error, len(files))
 	sideBySide(len(files), func(i int) {
-		errs[i] = d.create(path.Join(stagePath, files[i].Path), files[i].Bytes)
+		errs[i] = d.createIn(stage, files[i].Path, path.Join(stagePath, files[i].Path), files[i].Bytes)
 	})
 	return errors.Join(errs...)
 }
@@ -110,9 +115,9 @@ func (d *disk) recover() (bool, error) {
 // carryOut does what the list says. Done twice, or again from any point, it
 // comes to the same.
 func (d *disk) carryOut(list []action) error {
-	touched := map[string]bool{}
+	touched, ready := map[string]bool{}, map[string]bool{}
 	for _, a := range list {
-		if err := d.do(a); err != nil {
+		if err := d.do(a, ready); err != nil {
 			return fmt.Errorf("%w; %w (the new files wait in %s)", err, ErrUnfinished, d.name(stagePath))
 		}
 		touched[path.Dir(a.path)] = true
@@ -125,23 +130,30 @@ func (d *disk) carryOut(list []action) error {
 	return errors.Join(d.remove(listPath), d.remove(stagePath))
 }
 
-func (d *disk) do(a action) error {
+// do carries out one action. Ready are the folders known to be there; a removal
+// may take folders away, and then none is known.
+func (d *disk) do(a action, ready map[string]bool) error {
 	if a.staged == "" {
-		if there, err := d.read(a.path); err == nil && hash(there) == a.sum {
+		clear(ready)
+		if b, err := d.read(a.path); err == nil && hash(b) == a.sum {
 			if err := d.remove(a.path); err != nil {
 				return err
 			}
 		}
 		return d.prune(a.path)
 	}
+	if dir := path.Dir(a.path); !ready[dir] {
+		if err := d.makeFolder(dir); err != nil {
+			return err
+		}
+		ready[dir] = true
+	}
 	from := path.Join(stagePath, a.staged)
-	if !d.exists(from) {
+	err := d.move(from, a.path)
+	if errors.Is(err, fs.ErrNotExist) && !d.exists(from) {
 		return nil // moved before the run was interrupted
 	}
-	if err := d.makeFolder(path.Dir(a.path)); err != nil {
-		return err
-	}
-	return d.move(from, a.path)
+	return err
 }
 
 func sortedKeys(set map[string]bool) []string {
