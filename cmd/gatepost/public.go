@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"strings"
 
 	"gatepost/program"
@@ -22,20 +23,26 @@ var documents = []struct {
 
 // publics plans the public programs and prints what there is to download.
 func (j *job) publics(studio *program.Studio) ([]site.Public, program.Problems) {
+	views := make([]*view.Public, len(studio.Public))
+	found := make([]program.Problems, len(studio.Public))
+	j.sideBySide(len(views), "programs", func(i int) { views[i], found[i] = planPublic(studio, &studio.Public[i]) })
 	var all []site.Public
-	var problems program.Problems
-	for i := range studio.Public {
-		from := &studio.Public[i]
-		levels, found := planner.Levels(&studio.Library, from)
-		problems = append(problems, found...)
-		if found.Stop() {
-			continue
+	for _, v := range views {
+		if v != nil {
+			all = append(all, site.Public{View: v, Documents: make([][]site.Document, len(v.Levels))})
 		}
-		v, found := view.NewPublic(studio.Coach, &studio.Library, from, levels)
-		problems = append(problems, found...)
-		all = append(all, site.Public{View: v, Documents: make([][]site.Document, len(v.Levels))})
 	}
-	return all, append(problems, j.printLevels(all)...)
+	return all, append(slices.Concat(found...), j.printLevels(all)...)
+}
+
+// planPublic plans a program for each level; nil where a problem stops it.
+func planPublic(studio *program.Studio, from *program.PublicProgram) (*view.Public, program.Problems) {
+	levels, problems := planner.Levels(&studio.Library, from)
+	if problems.Stop() {
+		return nil, problems
+	}
+	v, found := view.NewPublic(studio.Coach, &studio.Library, from, levels)
+	return v, append(problems, found...)
 }
 
 // printLevels makes the documents of every level.
@@ -52,11 +59,7 @@ func (j *job) printLevels(all []site.Public) program.Problems {
 		p := &all[levels[i].public]
 		p.Documents[levels[i].number], found[i] = printLevel(p.View.Levels[levels[i].number].View, "content/programs/"+p.View.ID+".yaml")
 	})
-	var problems program.Problems
-	for _, f := range found {
-		problems = append(problems, f...)
-	}
-	return problems
+	return slices.Concat(found...)
 }
 
 // printLevel makes one level's documents. What paper takes for a client's file
