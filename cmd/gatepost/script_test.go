@@ -37,6 +37,7 @@ func TestScripts(t *testing.T) {
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "withoutlogs": withoutLogs, "unended": unended,
+			"copyall": copyAll, "replace": replace,
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
@@ -153,4 +154,28 @@ func withoutLogs(ts *testscript.TestScript, neg bool, args []string) {
 	for _, log := range logs {
 		ts.Check(os.Remove(log))
 	}
+}
+
+// copyAll copies a folder whole, where the shell may have no such command:
+// copyall FROM TO.
+func copyAll(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: copyall FROM TO")
+	}
+	ts.Check(os.CopyFS(ts.MkAbs(args[1]), os.DirFS(ts.MkAbs(args[0]))))
+}
+
+// replace changes every place of a text in a file, and wants one at least:
+// replace OLD NEW FILE.
+func replace(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 3 {
+		ts.Fatalf("usage: replace OLD NEW FILE")
+	}
+	file := ts.MkAbs(args[2])
+	b, err := os.ReadFile(file)
+	ts.Check(err)
+	if !strings.Contains(string(b), args[0]) {
+		ts.Fatalf("%s has no %q", args[2], args[0])
+	}
+	ts.Check(os.WriteFile(file, []byte(strings.ReplaceAll(string(b), args[0], args[1])), 0o644))
 }
