@@ -117,7 +117,7 @@ func (p *plan) opensAfterDeload(i int) bool {
 // provisional weeks stand until a check hold has spoken.
 func (p *plan) provisional(i int) bool {
 	for j := p.past.over() + 1; j <= i; j++ {
-		if p.opensAfterDeload(j) {
+		if p.opensAfterDeload(j) && !p.main[j].none() {
 			return true
 		}
 	}

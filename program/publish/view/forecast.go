@@ -191,6 +191,13 @@ func (s *speech) cue(p *program.Program) string {
 			return e.Cues[0]
 		}
 	}
+	for _, w := range p.Weeks { // no weight on the hands: what stands for the main work
+		if lead, ok := leading(w); ok {
+			if e, ok := s.lib.Exercise(lead.Exercise); ok && len(e.Cues) > 0 {
+				return e.Cues[0]
+			}
+		}
+	}
 	return ""
 }
 

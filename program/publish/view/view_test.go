@@ -153,3 +153,19 @@ func TestTextFitsTheTerminal(t *testing.T) {
 		}
 	})
 }
+
+// A week without weight on the hands leads with its first strength drill, so that
+// no chart hangs empty.
+func TestWeekWithoutMainWorkLeadsWithStrength(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[0]
+	w.Step, w.Exercise, w.Rig, w.Sets, w.SetsLeast, w.Hold, w.Help = "", "", program.Rig{}, 0, 0, 0, 0
+	w.Sessions = []program.Session{{Date: w.Start, Items: []program.Prescription{
+		{Exercise: "hollow-hold", Role: program.RoleTrunk, Sets: 3, Hold: 25},
+		{Exercise: "forearm-rock", Role: program.RoleStrength, Sets: 3, Reps: 8, Rest: 60},
+	}}}
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if got := v.Weeks[0]; got.Main != "3\u00a0×\u00a08" || got.ExerciseID != "forearm-rock" || got.Rig != "" {
+		t.Errorf("the week reads %q of %q, rig %q", got.Main, got.ExerciseID, got.Rig)
+	}
+}

@@ -103,6 +103,10 @@ func (s *speech) week(w program.Week) Week {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
 		s.helpOf(&v, w)
+	} else if lead, ok := leading(w); ok && w.Hold == 0 {
+		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
+		v.Main = s.dose(lead)
+		v.Range = v.Main
 	}
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
@@ -110,6 +114,19 @@ func (s *speech) week(w program.Week) Week {
 		v.Sessions[i].Short += s.fewer(w, session)
 	}
 	return v
+}
+
+// leading is what stands for the main work in a week without weight on the
+// hands: its first strength drill.
+func leading(w program.Week) (program.Prescription, bool) {
+	for _, session := range w.Sessions {
+		for _, item := range session.Items {
+			if item.Role == program.RoleStrength {
+				return item, true
+			}
+		}
+	}
+	return program.Prescription{}, false
 }
 
 // helpOf writes what carries part of the load: bands, toes on a scale, or, in a
