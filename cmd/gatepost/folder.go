@@ -69,6 +69,21 @@ func (j *job) readFor(client string) (program.Studio, program.Problems) {
 	return intake.ReadFor(j.root.FS(), j.builtIn, j.chance, client)
 }
 
+// readOne reads what is about one client. Where a problem stops, or there is no
+// such client, the client is nil and the error has been reported.
+func (j *job) readOne(slug string) (program.Studio, *program.Assessment, program.Problems, error) {
+	if err := j.checkClient(slug); err != nil {
+		return program.Studio{}, nil, nil, err
+	}
+	studio, problems := j.readFor(slug)
+	problems = about(problems, slug)
+	chosen := pick(studio.Clients, slug)
+	if problems.Stop() || len(chosen) == 0 {
+		return studio, nil, problems, j.report(problems)
+	}
+	return studio, chosen[0], problems, nil
+}
+
 // write puts files into the output folder and says what changed.
 func (j *job) write(files []store.File, scope store.Scope) error {
 	out, err := j.openOutput()

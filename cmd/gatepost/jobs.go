@@ -114,16 +114,11 @@ func (j *job) plan(typed, format string) error {
 		return err
 	}
 	defer j.root.Close()
-	if err := j.checkClient(slug); err != nil {
+	studio, a, problems, err := j.readOne(slug)
+	if a == nil {
 		return err
 	}
-	studio, problems := j.readFor(slug)
-	problems = about(problems, slug)
-	chosen := pick(studio.Clients, slug)
-	if problems.Stop() || len(chosen) == 0 {
-		return j.report(problems)
-	}
-	c := makeClient(&studio, chosen[0], output{}, nil)
+	c := makeClient(&studio, a, output{}, nil)
 	if err := j.report(append(problems, c.problems...)); err != nil {
 		return err
 	}

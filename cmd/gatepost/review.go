@@ -105,16 +105,10 @@ func forgetLog(a *program.Assessment) { a.Log, a.Plans = program.Log{}, nil }
 
 // reviewClient is all that one client's log says.
 func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error {
-	if err := j.checkClient(slug); err != nil {
+	studio, a, problems, err := j.readOne(slug)
+	if a == nil {
 		return err
 	}
-	studio, problems := j.readFor(slug)
-	problems = about(problems, slug)
-	chosen := pick(studio.Clients, slug)
-	if problems.Stop() || len(chosen) == 0 {
-		return j.report(problems)
-	}
-	a := chosen[0]
 	r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
 	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
 	if err := j.report(append(append(problems, more...), words...)); err != nil {
@@ -123,7 +117,7 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 	if o.keep {
 		v.Keep = ""
 	}
-	err := j.showReview(v, &r, o.format)
+	err = j.showReview(v, &r, o.format)
 	if err == nil && o.keep {
 		err = j.hang(&studio, a, &p, on)
 	}

@@ -1,6 +1,5 @@
-// Package figure turns numbers and words into drawings: a body in balance, a
-// ladder of such bodies, and the charts of a training block. A Drawing is plain
-// geometry; whoever has ink draws it: SVG here for pages, gofpdf in the paper
+// Package figure turns numbers and words into drawings: a body in balance and
+// the charts of a training block. A Drawing is plain geometry; whoever has ink draws it: SVG here for pages, gofpdf in the paper
 // package.
 //
 // # Drawings

@@ -16,9 +16,7 @@ type Options struct {
 }
 
 // Draw is a stance as a drawing. A stance that is not Drawn gives an empty one.
-func Draw(s program.Stance, o Options) Drawing { return draw(s, o, true) }
-
-func draw(s program.Stance, o Options, floor bool) Drawing {
+func Draw(s program.Stance, o Options) Drawing {
 	var d Drawing
 	if !s.Drawn() {
 		return d
@@ -31,9 +29,7 @@ func draw(s program.Stance, o Options, floor bool) Drawing {
 		b.plumb(&d)
 	}
 	d.add(Shape{Ink: Near, Paths: b.arm(Point{}), Edge: b.flesh(edge)})
-	if floor {
-		b.floor(&d)
-	}
+	b.floor(&d)
 	b.bandBefore(&d, o)
 	if !o.Plain {
 		b.marks(&d)

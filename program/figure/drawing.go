@@ -113,19 +113,3 @@ func (d *Drawing) hold(p Point, margin float64) {
 	d.Min = Point{X: math.Min(d.Min.X, p.X-margin), Y: math.Min(d.Min.Y, p.Y-margin)}
 	d.Max = Point{X: math.Max(d.Max.X, p.X+margin), Y: math.Max(d.Max.Y, p.Y+margin)}
 }
-
-// put adds another drawing, moved.
-func (d *Drawing) put(other Drawing, by Point) {
-	for _, s := range other.Shapes {
-		paths := make([]Path, len(s.Paths))
-		for i, p := range s.Paths {
-			paths[i] = p.moved(by)
-		}
-		s.Paths = paths
-		d.add(s)
-	}
-	for _, l := range other.Labels {
-		l.At = plus(l.At, by)
-		d.label(l)
-	}
-}

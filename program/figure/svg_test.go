@@ -89,36 +89,3 @@ func TestGoldenStraddle(t *testing.T) {
 		t.Errorf("the straddle is drawn differently:\n%s", got)
 	}
 }
-
-func TestLadderStandsOnOneFloorAtOneScale(t *testing.T) {
-	road, _ := library(t).RoadMap("planche")
-	var rungs []figure.Rung
-	total := 0.0
-	for _, l := range planner.Reference(road, program.SexMale) {
-		rungs = append(rungs, figure.Rung{Stance: l.Stance, Name: l.ID, Note: "share"})
-		d := figure.Draw(l.Stance, figure.Options{Plain: true})
-		total += d.Width() - 0.24 // without the floor's overhang
-	}
-	row := figure.Ladder(rungs, figure.LadderOptions{Gap: 0.2})
-	holdsEverything(t, "ladder", row)
-	if want := total + 0.2*float64(len(rungs)); row.Width() < want-0.1 || row.Width() > want+0.5 {
-		t.Errorf("the row is %.2f m wide, its figures and gaps %.2f m", row.Width(), want)
-	}
-	floors := map[float64]int{}
-	for _, s := range row.Shapes {
-		if s.Ink == figure.Line && s.Stroke {
-			floors[s.Paths[0].From.Y]++
-		}
-	}
-	if len(floors) != 1 || len(row.Labels) != 2*len(rungs) {
-		t.Errorf("floors at %v, %d labels", floors, len(row.Labels))
-	}
-	two := figure.Ladder(rungs, figure.LadderOptions{Columns: 5})
-	holdsEverything(t, "two rows", two)
-	if two.Width() > 0.7*row.Width() || two.Height() < 1.8*row.Height() {
-		t.Errorf("two rows %v × %v, one %v × %v", two.Width(), two.Height(), row.Width(), row.Height())
-	}
-	if empty := figure.Ladder(nil, figure.LadderOptions{}); !empty.Empty() {
-		t.Error("a ladder without rungs")
-	}
-}
