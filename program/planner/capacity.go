@@ -68,12 +68,13 @@ func observe(t *program.Hold, b *body) (strength.Observation, bool) {
 // practice), which agrees with the endurance model to 0.09 in share.
 func testSeconds(t *program.Hold) float64 {
 	if t.Reps > 0 {
-		return secondsPerRep * float64(t.Reps)
+		return strength.HoldOf(float64(t.Reps))
 	}
 	return t.Seconds
 }
 
-const secondsPerRep = 3
+// secondsPerRep is how long one repetition takes.
+const secondsPerRep = int(strength.SecondsPerRepetition)
 
 func rigName(r program.Rig) string {
 	if r.Free() {
@@ -135,15 +136,16 @@ func career(a *program.Assessment, b *body) strength.Career {
 	c := strength.Career{Age: a.Training.Experience}
 	if best := a.Training.Best; best != nil {
 		if o, ok := observe(best, b); ok {
-			c.Best = o.Load * math.Exp(bestMargin(o.Seconds))
+			c.Best = heldTwelve(o)
 		}
 	}
 	return c
 }
 
-// bestMargin is ln of the torque held twelve seconds over the load held t.
-func bestMargin(t float64) float64 {
-	return math.Log(strength.Share(strength.Reference, 0) / strength.Share(t, 0))
+// heldTwelve is the torque held twelve seconds, N·m, by somebody of typical
+// endurance who held a load as long as this.
+func heldTwelve(o strength.Observation) float64 {
+	return o.Load / strength.LoadFor(1, o.Seconds, 0)
 }
 
 // maxHold is the predicted maximal hold of a load at a week's planned capacity,

@@ -65,12 +65,6 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 	return review, out, problems
 }
 
-// Review is what Read learns.
-func Review(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) program.Review {
-	review, _, _ := Read(lib, a, versions, on)
-	return review
-}
-
 // Replan is the plan that Read makes.
 func Replan(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) program.Program {
 	_, p, _ := Read(lib, a, versions, on)

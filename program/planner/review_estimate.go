@@ -107,7 +107,7 @@ func (e *estimate) settle(list []strength.Observation) {
 func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
 	e.tested = e.tested || o.Spread == 0
 	if o.Max {
-		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: o.Load * math.Exp(bestMargin(o.Seconds))})
+		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: heldTwelve(o)})
 	}
 	if math.Abs(moved) > readLeast {
 		e.moves = append(e.moves, move{s, moved})
