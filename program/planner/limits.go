@@ -32,6 +32,7 @@ type limits struct {
 // which adapt more slowly than muscle.
 const (
 	usualEffort    = 0.70
+	mostEffort     = 0.75 // of a rig that is in use already
 	gentleEffort   = 0.60
 	gentleReturn   = 3  // weeks of gentle effort after a lay-off
 	easyReturn     = 2  // weeks of fewer seconds after a lay-off

@@ -84,7 +84,28 @@ func (p *plan) pick(menus []menu) []int {
 			return picks
 		}
 	}
+	hung := p.hung(menus)
+	if picks := chooseRigs(append(hung, menus...)); picks != nil {
+		return picks[len(hung):]
+	}
 	return chooseRigs(menus)
+}
+
+// hung is the rig of the last build week as menus of one choice, where the first
+// week to plan goes on with its step: so a rig stays two weeks and help does not
+// rise from one printed version to the next either, as long as that rig will do.
+func (p *plan) hung(menus []menu) []menu {
+	last := p.past.main()
+	if len(menus) == 0 || last.floor != nil || menus[0].step != p.index(last.rung) {
+		return nil
+	}
+	for i, o := range p.body.ladder[menus[0].step].rigs {
+		if p.past.hangs(last.rung, o) {
+			m := menu{step: menus[0].step, choices: []choice{{rig: i, help: o.help, hold: middleHold}}}
+			return []menu{m, m}[:min(2, p.past.rigged)]
+		}
+	}
+	return nil
 }
 
 // constant is the least help that serves every week.

@@ -32,6 +32,7 @@ const (
 	noteShortSets    = "short-sets"
 	noteNewStep      = "new-step"
 	noteLessHelp     = "less-help"
+	noteMoreHelp     = "more-help"
 	noteFree         = "free-now"
 	noteFewerSets    = "fewer-sets"
 	noteLightDay     = "light-day"
@@ -80,7 +81,7 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp,
+	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,

@@ -117,7 +117,11 @@ func (r *reading) behind(gates []program.GateRead) past {
 		b.weeks = append(b.weeks, week)
 		b.counted = append(b.counted, r.countedIn(i, w))
 		if kind == program.WeekBuild {
-			b.last, b.step = r.loadOf(&week), week.Step
+			last := r.loadOf(&week)
+			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.option) {
+				b.rigged = 1
+			}
+			b.last, b.step = last, week.Step
 			if week.Scale > 0 {
 				b.step = ""
 			}

@@ -14,6 +14,7 @@ type past struct {
 	counted []int          // half seconds done in each of them
 	before  []weekDone     // weeks of earlier blocks
 	last    load           // straight-arm work of the last build week, as printed
+	rigged  int            // build weeks in a row, the last one included, with its step and rig
 	step    string         // id of the step worked on; empty on the floor
 
 	state  strength.State // at the first week to plan
@@ -69,6 +70,12 @@ func (b *past) stays() int {
 
 // main is the main work of the last build week.
 func (b *past) main() work { return b.last.main }
+
+// hangs says that a rig is the one of the last build week.
+func (b *past) hangs(r *rung, o option) bool {
+	last := b.last.main
+	return last.rung != nil && last.floor == nil && last.rung.ID == r.ID && sameRig(last.option.rig, o.rig)
+}
 
 // markShown notes the steps that the log has shown held, as of the day they were.
 func (b *past) markShown(out []program.Forecast, ladder []rung) {

@@ -185,6 +185,8 @@ func (p *plan) change(before, now work) []program.Note {
 		return []program.Note{note(noteFree, step("step", now.step()))}
 	case now.option.help < before.option.help:
 		return []program.Note{note(noteLessHelp, newtons("help", float64(now.option.help)/10))}
+	case now.rung != nil && now.option.help > before.option.help: // only from the log: planned anew
+		return []program.Note{note(noteMoreHelp, newtons("help", float64(now.option.help)/10))}
 	}
 	return nil
 }
