@@ -114,6 +114,7 @@ type Week struct {
 	HalfSeconds int     // counted straight-arm work in half seconds: seconds × weight × 2
 	MostHalf    int     // the most half seconds that the week's rise and ceiling allow; 0 outside build weeks
 	Provisional bool    // stands until the next check hold has spoken
+	Gate        bool    // a gate week: the main work is the step's gate itself, free
 	Stance      Stance  // of the main hold with its rig, or of its lean
 	Sessions    []Session
 	Notes       []Note
@@ -154,7 +155,7 @@ type Prescription struct {
 type StepGate struct {
 	Step string
 	Gate
-	Week int // number of the last week on the step in this block; 0: not trained in it
+	Week int // number of its gate week, else of the last week on the step; 0: not trained in this block
 }
 
 // Stage is one stretch of the road after the block, by the likely forecast.

@@ -51,6 +51,7 @@ func TestDoctoredProgramsAreRefused(t *testing.T) {
 		{"9 kit", nil, func(p *program.Program) {
 			eachItem(p, program.RoleMain, func(i *program.Prescription) { i.Rig = program.Rig{Bands: []string{"borrowed"}} })
 		}},
+		{"gates", nil, func(p *program.Program) { p.Weeks[0].Gate = true }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions = nil }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions[0].Items = p.Weeks[0].Sessions[0].Items[:2] }},
 	} {

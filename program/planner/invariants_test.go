@@ -32,6 +32,7 @@ var checkers = []struct {
 	{"7 health", checkHealth},
 	{"8 pulls", checkPulls},
 	{"9 kit", checkKit},
+	{"gates", checkGates},
 	{"signs of life", checkLife},
 }
 
@@ -58,6 +59,36 @@ func hasNote(notes []program.Note, code string) bool {
 	return slices.ContainsFunc(notes, func(n program.Note) bool { return n.Code == code })
 }
 
+// gateOf is a step's gate on the road map of the goal.
+func gateOf(lib *program.Library, p *program.Program, id string) program.Gate {
+	road, _ := lib.RoadMap(p.Skill)
+	s, _ := road.Step(id)
+	return s.Gate
+}
+
+// checkGates: a gate week's main work is the gate, free, with as many sets and
+// seconds, and nothing heavy before it; and a step has one such week at most in a
+// printed version, two where the gate was not passed.
+func checkGates(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+	weeks := map[string]int{}
+	for _, w := range ahead(p) {
+		if !w.Gate {
+			continue
+		}
+		g := gateOf(lib, p, w.Step)
+		weeks[w.Step]++
+		v.want(weeks[w.Step] <= 2, "week %d: gate week number %d of one step", w.Number, weeks[w.Step])
+		v.want(w.Kind == program.WeekBuild && w.Rig.Free() && w.Help == 0, "week %d: a gate with help", w.Number)
+		for _, it := range items(&w) {
+			v.want(it.Role != program.RoleAhead, "week %d: heavy work in a gate week", w.Number)
+			if it.Role == program.RoleMain {
+				v.want(it.Hold == max(g.Hold, g.Single) && it.Sets <= g.Sets && it.Rig.Free(), "week %d: %d x %d s for a gate of %d x %d s", w.Number, it.Sets, it.Hold, g.Sets, g.Hold)
+			}
+		}
+	}
+	return v
+}
+
 func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
 	for _, w := range ahead(p) {
 		for _, it := range items(&w) {
@@ -70,6 +101,7 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 			case it.Role == program.RoleAhead:
 				limit, least, most = 80, aheadLeast, aheadMost
 			case w.Kind != program.WeekBuild:
+			case it.Role == program.RoleMain && w.Gate: // see checkGates
 			case it.Role == program.RoleMain && hasNote(w.Notes, noteShortSets):
 				least, most = 5, 9
 			case it.Role == program.RoleMain:

@@ -5,7 +5,17 @@ import "gatepost/program"
 // mains is each week's main work: rigs chosen over all build weeks of a stretch
 // together; deload and test weeks keep the rig of the build week before.
 func (p *plan) mains() []work {
-	stages := p.stages()
+	p.gateless = false
+	out, ok := p.mainsAt(p.stages())
+	if !ok { // with a gate week's free hold no way of bands leads through
+		p.gateless = true
+		out, _ = p.mainsAt(p.stages())
+	}
+	return out
+}
+
+// mainsAt are the works of stages; not ok where no choice of rigs leads through them.
+func (p *plan) mainsAt(stages []stage) (out []work, ok bool) {
 	var menus []menu
 	var works [][]work
 	for i := p.past.over(); i < len(p.weeks); i++ {
@@ -15,7 +25,10 @@ func (p *plan) mains() []work {
 		}
 	}
 	picks := p.pick(menus)
-	out := make([]work, len(p.weeks))
+	if len(picks) < len(menus) {
+		return nil, false
+	}
+	out = make([]work, len(p.weeks))
 	last, next, first := p.past.main(), 0, -1
 	resumed := !last.none()
 	for i := p.past.over(); i < len(p.weeks); i++ {
@@ -35,15 +48,18 @@ func (p *plan) mains() []work {
 		case first < 0 && !p.builds():
 			last = p.alone(stages[i], i)
 		}
+		if w.kind != program.WeekBuild {
+			last.gate = 0
+		}
 		out[i] = last
 	}
 	if resumed {
-		return out
+		return out, true
 	}
 	for i := p.past.over(); i < first; i++ { // easy weeks before the first build week
 		out[i] = p.again(out[first], i)
 	}
-	return out
+	return out, true
 }
 
 // builds says whether the block has a build week at all.
@@ -73,7 +89,7 @@ func (p *plan) floorWeek(last work, week int) work {
 func (p *plan) again(w work, week int) work {
 	w.max = p.look.maxHold(w.option.load, week)
 	w.share = p.look.shareHeld(w.max)
-	w.hold = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold))
+	w.hold, w.gate = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold)), 0
 	return w
 }
 
@@ -132,6 +148,9 @@ func constant(menus []menu) []int {
 
 // menuFor lists a week's choices at its stage.
 func (p *plan) menuFor(s stage, week int) (menu, []work) {
+	if s.gate {
+		return p.gateMenu(s, week)
+	}
 	m := menu{step: s.rung}
 	var works []work
 	r := &p.body.ladder[s.rung]

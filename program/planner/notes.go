@@ -40,6 +40,7 @@ const (
 	noteTestUnused   = "test-not-used"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
+	noteGateWeek     = "gate-week"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -62,6 +63,7 @@ const (
 	flagGatePassed = "flag-gate-passed"
 	flagGateNotYet = "flag-gate-not-yet"
 	flagGateHelp   = "flag-gate-help"
+	flagGoalShown  = "flag-goal-shown"
 	flagBlockOver  = "flag-block-over"
 	flagDoubted    = "flag-doubted"
 
@@ -83,10 +85,10 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
-	noteAwayDeload, noteCheckHold,
+	noteAwayDeload, noteCheckHold, noteGateWeek,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther, flagSetsShort, flagRPEHigh, flagRPELow,
-	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagBlockOver, flagDoubted,
+	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
 	changeGone, changeNew, changeKind, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }
 

@@ -134,6 +134,11 @@ func (p *plan) gates(weeks []program.Week) []program.StepGate {
 			last[w.Step] = w.Number
 		}
 	}
+	for _, w := range weeks {
+		if w.Gate {
+			last[w.Step] = w.Number
+		}
+	}
 	var out []program.StepGate
 	for i := range p.body.ladder {
 		r := &p.body.ladder[i]

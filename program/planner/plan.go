@@ -57,6 +57,8 @@ type plan struct {
 	main    []work // by week
 	loads   []load // by week
 	past    past   // what is over; nothing in a first plan
+
+	gateless bool // no gate weeks: the bands allow none
 }
 
 // Plan makes a client's program. Problems are what the numbers find wrong in the

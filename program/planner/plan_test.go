@@ -70,7 +70,7 @@ func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
 		out := planned(t, lib, &a)
 		p := retraced(lib, &a)
 		for i, w := range out.Weeks {
-			if w.Kind != program.WeekBuild || w.Hold >= mainLeast || w.Hold == 0 || p.main[i].rung == nil {
+			if w.Kind != program.WeekBuild || w.Gate || w.Hold >= mainLeast || w.Hold == 0 || p.main[i].rung == nil {
 				continue
 			}
 			for _, o := range p.main[i].rung.rigs {
@@ -80,6 +80,50 @@ func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
 			}
 		}
 	})
+}
+
+// Nobody is sent on to the next step without having been asked for the gate before,
+// unless the bands allow no free week there.
+func TestEveryStepLeftHasItsGateWeek(t *testing.T) {
+	lib := library(t)
+	rapid.Check(t, func(t *rapid.T) {
+		a := clients.Draw(t, "client")
+		out := planned(t, lib, &a)
+		if _, unasked := stepsLeft(&out); unasked != "" && !retraced(lib, &a).gateless {
+			t.Errorf("the gate of the %s was not asked for", unasked)
+		}
+	})
+	left, gateless := 0, 0
+	for i := range uint64(100) {
+		a := newPerson(5000+i, lib, maren(t)).athlete
+		out, _ := Plan(lib, &a)
+		n, unasked := stepsLeft(&out)
+		if left += n; unasked != "" {
+			gateless++
+		}
+	}
+	if left < 20 || 20*gateless > left {
+		t.Errorf("of %d steps left %d without a gate week", left, gateless)
+	}
+}
+
+// stepsLeft counts the steps that a program leaves for the next, and names one left
+// without its gate week.
+func stepsLeft(p *program.Program) (left int, unasked string) {
+	shown, before := map[string]bool{}, ""
+	for _, w := range p.Weeks {
+		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 {
+			continue
+		}
+		if before != "" && w.Step != before {
+			if left++; !shown[before] {
+				unasked = before
+			}
+		}
+		shown[w.Step] = shown[w.Step] || w.Gate
+		before = w.Step
+	}
+	return left, unasked
 }
 
 // retraced is the plan behind a program, to ask it what else was possible.

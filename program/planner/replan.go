@@ -198,8 +198,13 @@ func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
 				}
 			}
 		}
-		if g.Step == b.step && g.State == program.GateNotYet {
+		if g.Step != b.step {
+			continue
+		}
+		if g.State == program.GateNotYet {
 			b.repeat, b.moreHelp = g.Tries <= repeats, g.Tries > repeats
+		} else if r.askedOn(g.StepGate) >= g.Sessions {
+			b.asked = g.Step
 		}
 	}
 }

@@ -123,8 +123,9 @@ func (r *reading) effortFlags() []program.Flag {
 		}
 	}
 	look(mains >= mainsLeast && float64(short) > shortMany*float64(mains), flagSetsShort, count("sets", short), count("of", mains))
-	look(rated >= ratedLeast && sum >= highRPE*float64(rated), flagRPEHigh)
-	look(rated >= ratedLeast && most <= lowRPE, flagRPELow)
+	settled := len(r.days) > 0 && r.on-r.days[0].date >= aWeek // in the first week everything is new
+	look(settled && rated >= ratedLeast && sum >= highRPE*float64(rated), flagRPEHigh)
+	look(settled && rated >= ratedLeast && most <= lowRPE, flagRPELow)
 	return flags
 }
 
@@ -176,12 +177,24 @@ func (r *reading) gateFlags(gates []program.GateRead) []program.Flag {
 	return flags
 }
 
+// goalFlag says that the goal is shown, from the first day it was.
+func (r *reading) goalFlag() []program.Flag {
+	goal := &r.body.ladder[len(r.body.ladder)-1]
+	for _, s := range r.shown() {
+		if s.load >= goal.load {
+			return []program.Flag{{Level: program.FlagAct, Note: note(flagGoalShown, step("step", goal.ID), seconds("hold", r.athlete.Goal.Hold), date("on", s.on))}}
+		}
+	}
+	return nil
+}
+
 // repeats is how often a week is repeated whose gate was not passed.
 const repeats = 2
 
 // flags are all of them, the most urgent first.
 func (r *reading) flags(pains []program.Flag, gates []program.GateRead, ended bool) []program.Flag {
 	flags := append(slices.Clone(pains), r.gateFlags(gates)...)
+	flags = append(flags, r.goalFlag()...)
 	if ended {
 		flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagBlockOver)})
 	}

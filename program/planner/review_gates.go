@@ -58,10 +58,13 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 func (r *reading) tries(g program.StepGate) int {
 	n := 0
 	for i := len(r.weeks) - 1; i >= 0; i-- {
+		if w := r.weeks[i]; w.Kind == program.WeekBuild && w.Step == g.Step && !w.Rig.Free() && len(w.days) > 0 {
+			return n // help has come back since
+		}
 		asked, counted := false, false
 		for _, d := range r.weeks[i].days {
 			if try := tryGate(d, g); try != nil {
-				asked = asked || asks(d, g) && try.missed()
+				asked = asked || r.weeks[i].Gate && asks(d, g) && try.missed()
 				counted = counted || try.counts()
 			}
 		}
@@ -73,6 +76,28 @@ func (r *reading) tries(g program.StepGate) int {
 		}
 	}
 	return n
+}
+
+// askedOn is on how many days a gate's seconds were asked for and done, free, since
+// the step was last trained with help. How many sets does not matter: some
+// weeks have no room for all of a gate's.
+func (r *reading) askedOn(g program.StepGate) int {
+	days := 0
+	for i := len(r.weeks) - 1; i >= 0; i-- {
+		w := r.weeks[i]
+		if w.Kind != program.WeekBuild || w.Step != g.Step || len(w.days) == 0 {
+			continue
+		}
+		if !w.Rig.Free() {
+			return days
+		}
+		for _, d := range w.days {
+			if d.printed != nil && w.Gate && slices.ContainsFunc(d.printed.Items, func(it program.Prescription) bool { return it.Role == program.RoleMain }) {
+				days++
+			}
+		}
+	}
+	return days
 }
 
 // asks says that a day's print asked for the gate: as many free sets, as long.
@@ -125,7 +150,7 @@ func tryGate(d *dayRead, g program.StepGate) *gateTry {
 	for i := range d.sets {
 		s := &d.sets[i]
 		switch {
-		case s.Step != g.Step || s.Done.Seconds == 0 || s.item != nil && s.item.Scale > 0:
+		case s.Step != g.Step || s.Done.Seconds == 0 || s.item != nil && (s.item.Scale > 0 || s.item.Role == program.RoleAhead):
 		case s.Rig.Free():
 			sets = append(sets, s)
 		default:
@@ -227,8 +252,9 @@ func pain(sets []*setRead, g program.StepGate) criterion {
 	return c
 }
 
-// gatesRead are the gates of the steps that the wall or the log holds, and the
-// goal's.
+// gatesRead are the gates of the steps that this block worked on, of those after
+// them that were tried unasked, and the goal's. The lighter work on steps below
+// says nothing of a gate.
 func (r *reading) gatesRead() []program.GateRead {
 	var out []program.GateRead
 	for i := range r.body.ladder {
@@ -239,12 +265,16 @@ func (r *reading) gatesRead() []program.GateRead {
 				last = w.Number
 			}
 		}
-		tried := slices.ContainsFunc(r.days, func(d *dayRead) bool {
-			return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step == g.ID && s.Rig.Free() })
-		})
-		if last > 0 || tried || i == len(r.body.ladder)-1 {
+		if last > 0 || len(out) > 0 && r.triedUnasked(g.ID) || i == len(r.body.ladder)-1 {
 			out = append(out, r.gateRead(program.StepGate{Step: g.ID, Gate: g.Gate, Week: last}))
 		}
 	}
 	return out
+}
+
+// triedUnasked says that a step was held free where nothing of the kind was printed.
+func (r *reading) triedUnasked(step string) bool {
+	return slices.ContainsFunc(r.days, func(d *dayRead) bool {
+		return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step == step && s.Rig.Free() && s.item == nil })
+	})
 }

@@ -151,6 +151,7 @@ func gateWall(t *testing.T, lib *program.Library, a *program.Assessment) []progr
 	for w := range p.Weeks {
 		week := &p.Weeks[w]
 		week.Step, week.Exercise, week.Rig, week.Help, week.Hold, week.Kind = "tuck", "tuck-hold", program.Rig{}, 0, 10, program.WeekBuild
+		week.Gate = true
 		eachMain(week, func(i *program.Prescription) {
 			i.Step, i.Exercise, i.Rig, i.Help, i.Hold, i.Sets, i.Role, i.Check = "tuck", "tuck-hold", program.Rig{}, 0, 10, 3, program.RoleMain, false
 		})

@@ -7,9 +7,11 @@ type choice struct {
 	hold int // s
 }
 
-// menu is one build week's choices. Weeks of the same step stand together.
+// menu is one build week's choices. Weeks of the same step stand together. A gate
+// week has one choice, free, which need not stay two weeks, nor the one before it.
 type menu struct {
 	step    int
+	gate    bool
 	choices []choice
 }
 
@@ -54,7 +56,7 @@ func chooseRigs(menus []menu) []int {
 	}
 	best := -1
 	for i, c := range chains {
-		if c.first && !lonely(menus, len(menus)-1) {
+		if last := len(menus) - 1; c.first && !lonely(menus, last) && !menus[last].gate {
 			continue // a rig changed in the very last week
 		}
 		if best < 0 || c.less(chains[best].bill) {
@@ -117,7 +119,8 @@ func (c *chain) with(menus []menu, i, pick int, now choice) (chain, bool) {
 	if before.rig == now.rig {
 		return next, true
 	}
-	if c.first || now.help > before.help {
+	free := menus[i].gate || menus[i-1].gate
+	if c.first && !free || now.help > before.help {
 		return next, false
 	}
 	next.first = true

@@ -40,6 +40,10 @@ var menusDrawn = rapid.Custom(func(t *rapid.T) []menu {
 			step++
 		}
 		menus[i].step = step
+		if menus[i].gate = rapid.IntRange(0, 5).Draw(t, "gate") == 0; menus[i].gate {
+			menus[i].choices = []choice{{hold: 10}}
+			continue
+		}
 		for rig := range helps {
 			if rapid.IntRange(0, 4).Draw(t, "usable") > 0 {
 				menus[i].choices = append(menus[i].choices, choice{rig: rig, help: helps[rig], hold: rapid.IntRange(10, 15).Draw(t, "hold")})
@@ -81,6 +85,9 @@ func priced(menus []menu, picks []int) (bill, bool) {
 		b.changes++
 		opened := i == 1 || menus[i-2].step != menus[i-1].step || menus[i-2].choices[picks[i-2]].rig != before.rig
 		ends := i == len(menus)-1
+		if gate := menus[i].gate || menus[i-1].gate; gate {
+			opened, ends = false, ends && !menus[i].gate
+		}
 		if c.help > before.help || opened || ends {
 			return b, false
 		}

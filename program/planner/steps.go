@@ -7,10 +7,12 @@ import "gatepost/program"
 const reserve = 6
 
 // stage is where the main work of a build week is done: a rung of the ladder,
-// or the floor (−1); short where only short sets are possible there.
+// or the floor (−1); short where only short sets are possible there; gate in its
+// gate week.
 type stage struct {
 	rung  int
 	short bool
+	gate  bool
 }
 
 const onTheFloor = -1
@@ -21,7 +23,13 @@ func (p *plan) stages() []stage {
 	now, entered := p.resumed()
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		if w := p.weeks[i]; w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
-			now, entered = p.stageFor(i, now.rung), true
+			next := p.stageFor(i, now.rung)
+			if next.rung > now.rung {
+				next = p.gateFirst(out, now, next, i)
+			} else {
+				next.gate = p.gateHere(out, next, i)
+			}
+			now, entered = next, true
 		}
 		out[i] = now
 	}
@@ -72,12 +80,18 @@ func (p *plan) easiest(lowest, week int) int {
 func (p *plan) forecastStep(week int) int {
 	last := len(p.body.ladder) - 1
 	for i := range p.body.ladder[:last] {
-		r := &p.body.ladder[i]
-		if p.look.maxHold(r.load, week) < 10*(r.Gate.Hold+reserve) && r.load > p.past.passed {
+		if !p.beyondGate(i, week) && p.body.ladder[i].load > p.past.passed {
 			return i
 		}
 	}
 	return last
+}
+
+// beyondGate says that a free hold is predicted to last a gate's seconds and the
+// reserve.
+func (p *plan) beyondGate(rung, week int) bool {
+	r := &p.body.ladder[rung]
+	return p.look.maxHold(r.load, week) >= 10*(r.Gate.Hold+reserve)
 }
 
 // unlessTooEasy steps back to the rung before, free, where the least help makes

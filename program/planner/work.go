@@ -16,6 +16,7 @@ type work struct {
 	share  float64 // of the instant maximum
 	hold   int     // s, prescribed
 	short  bool    // sets of 5 to 9 s, because no rig allows more
+	gate   int     // sets that the step's gate asks for, in its gate week; else 0
 }
 
 func (w work) none() bool { return w.rung == nil && w.floor == nil }

@@ -1,0 +1,89 @@
+package planner
+
+import "gatepost/program"
+
+// # Gate weeks
+//
+// A gate that no card asks for is not shown by a client who trains alone. So the last build week on a
+// step is its gate week: on each main day the main work is the gate itself, free,
+// with its sets and seconds, and nothing heavy comes before it. Where that is not within reach in the
+// last week, the step after it waits a week. The goal's own gate has its week as soon as the forecast
+// would move on, were there a step after it. Once a log is read, a gate week done without everything
+// written stands as asked for; one that was tried and not passed is repeated.
+
+// gateFirst puts the gate of the step worked on before the next one: into the
+// last build week on it, or else into this week, which then stays there.
+func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
+	if now.rung == onTheFloor || p.gateless || p.asked(now.rung) {
+		return next
+	}
+	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung {
+		if stages[last].gate = stages[last].gate || p.canShow(now.rung, last); stages[last].gate {
+			return next
+		}
+	}
+	return stage{rung: now.rung, gate: p.canShow(now.rung, week)}
+}
+
+// gateHere says that a week which stays on its step is a gate week: repeated, since
+// the gate was tried and not passed, or the goal's.
+func (p *plan) gateHere(stages []stage, s stage, week int) bool {
+	if s.rung == onTheFloor || p.gateless || !p.canShow(s.rung, week) {
+		return false
+	}
+	if p.past.repeat && p.buildsBefore(week) == 0 {
+		return true
+	}
+	goal := s.rung == len(p.body.ladder)-1
+	return goal && p.beyondGate(s.rung, week) && !p.asked(s.rung) && !hadGate(stages[:week], s.rung)
+}
+
+func hadGate(stages []stage, rung int) bool {
+	for _, s := range stages {
+		if s.gate && s.rung == rung {
+			return true
+		}
+	}
+	return false
+}
+
+// asked says that a step's gate is passed, or was asked for on as many days as it
+// wants.
+func (p *plan) asked(rung int) bool {
+	r := &p.body.ladder[rung]
+	return r.load <= p.past.passed || p.past.asked == r.ID
+}
+
+// canShow says that a gate's seconds are within the effort of a week.
+func (p *plan) canShow(rung, week int) bool {
+	r := &p.body.ladder[rung]
+	w := p.at(r, r.rigs[0], week)
+	effort := p.limits.effortIn(week)
+	if effort == usualEffort {
+		effort = mostEffort
+	}
+	return w.option.rig.Free() && held(effort, w.max) >= gateSeconds(r.Gate) &&
+		!(p.limits.elbowSore && w.share > elbowLoad)
+}
+
+// gateSeconds are what a gate week's sets last: those of the longer set, where a
+// gate asks for one.
+func gateSeconds(g program.Gate) int { return max(g.Hold, g.Single) }
+
+// buildBefore is the last build week to plan before another, −1 where there is none.
+func (p *plan) buildBefore(week int) int {
+	for i := week - 1; i >= p.past.over(); i-- {
+		if p.weeks[i].kind == program.WeekBuild {
+			return i
+		}
+	}
+	return -1
+}
+
+// gateMenu is the one choice of a gate week: the gate.
+func (p *plan) gateMenu(s stage, week int) (menu, []work) {
+	r := &p.body.ladder[s.rung]
+	w := p.at(r, r.rigs[0], week)
+	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, r.Gate.Sets
+	return menu{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
+}
