@@ -6,6 +6,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -70,6 +71,10 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	}
 }
 
+// packed is what a PDF does not say in plain letters: its streams and the table of
+// where its objects lie.
+var packed = regexp.MustCompile(`(?s)\nstream\n.*?\nendstream|\nxref\n.*?\ntrailer|\nstartxref\n\d+`)
+
 // absent reads every byte of every file, and every name. The text of a PDF is
 // taken out by pdftotext, where that is installed.
 func absent(ts *testscript.TestScript, neg bool, args []string) {
@@ -90,9 +95,11 @@ func absent(ts *testscript.TestScript, neg bool, args []string) {
 		}
 		seen++
 		look("the name of "+path, filepath.Base(path))
-		look(path, ts.ReadFile(path))
-		if strings.HasSuffix(path, ".pdf") {
+		if strings.HasSuffix(path, ".pdf") { // packed bytes and offsets hold any four digits by chance
+			look(path, packed.ReplaceAllString(ts.ReadFile(path), ""))
 			look("the text of "+path, pdfText(ts, path))
+		} else {
+			look(path, ts.ReadFile(path))
 		}
 		return nil
 	}))

@@ -160,7 +160,7 @@ func (c *chart) provisional() {
 	tested := c.tested()
 	var widest, b Box
 	for i, w := range c.v.Weeks {
-		if !w.Provisional || w.KindKey != program.WeekBuild {
+		if !w.Provisional || w.KindKey != program.WeekBuild || w.Gate {
 			b = Box{}
 			continue
 		}
@@ -216,10 +216,10 @@ func (c *chart) guarded(i int) bool {
 // kind names a week that is not an ordinary one, on a plate of its own.
 func (c *chart) kind(strip Box, w view.Week) {
 	s := style{Face: Bold, Size: c.pt(14), Least: c.Least}
-	switch w.KindKey {
-	case program.WeekBuild:
+	switch {
+	case w.KindKey == program.WeekBuild && !w.Gate:
 		return
-	case program.WeekTest:
+	case w.KindKey == program.WeekTest:
 		s.Tone = Paper
 	}
 	in := strip.Inset(c.mm(1.8), 0)

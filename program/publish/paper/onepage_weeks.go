@@ -83,6 +83,9 @@ func (p *onePage) rule(y, width, dash float64) {
 func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 	row := Box{pageMargin, y, p.width(), h}
 	kind := w.Check
+	if w.Gate {
+		kind = w.Kind
+	}
 	switch w.KindKey {
 	case program.WeekDeload, program.WeekAway:
 		p.add(Fill{row, Tint}, Hatch{Box{p.right() - 3, y, 3, h}, 0.9, 0.25, false, Ink})

@@ -50,6 +50,7 @@ type weekRow struct {
 	Kind        string
 	Days        []dayView
 	KindKey     program.WeekKind
+	Gate        bool
 	Step, Main  string
 	Rig, Help   string
 	Width       string // of the help's bar, hundredths of the most help of the block
@@ -162,7 +163,7 @@ func (b *builder) rung(r view.Rung, at place) rungOfClient {
 func row(w view.Week, most float64, at place) weekRow {
 	r := weekRow{
 		link: link{Text: strconv.Itoa(w.Number), Href: at.week(w.Number)},
-		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Step: sentence(w.Step), Main: w.Range,
+		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Gate: w.Gate, Step: sentence(w.Step), Main: w.Range,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
 	for _, s := range w.Sessions {

@@ -87,8 +87,8 @@ func (s *speech) card(w program.Week, index int, site string) Card {
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
 		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session),
 	}
-	if w.Kind != program.WeekBuild {
-		c.Kind = s.say("week." + string(w.Kind))
+	if w.Kind != program.WeekBuild || w.Gate {
+		c.Kind = s.kind(w)
 	}
 	var rest []program.Prescription
 	for _, p := range session.Items {
@@ -129,11 +129,14 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the gate that has to be signed before this session's main hold, else
+// cardNote is the gate that this session shows, else the one that has to be signed before this session's main hold, else
 // that there is less help from here, else that the week is provisional.
 func (s *speech) cardNote(w program.Week, session program.Session) string {
 	gate := ""
 	if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" }) {
+		if w.Gate {
+			return s.say("card.gate_today", "step", s.step(w.Step))
+		}
 		for _, g := range s.program.Gates {
 			if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
 				gate = s.say("card.gate", "step", s.step(g.Step))

@@ -92,6 +92,7 @@ type (
 		Capacity float64       `json:"capacity_nm"`
 		MaxHold  float64       `json:"max_hold_s"`
 		Effort   float64       `json:"effort"`
+		Gate     bool          `json:"gate"`
 		Hold     int           `json:"hold_s"`
 		Sets     int           `json:"sets"`
 		Rest     int           `json:"rest_s"`
@@ -182,7 +183,7 @@ func given(d program.Date) *program.Date {
 
 func toWeek(w program.Week) weekJSON {
 	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1),
-		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Hold, w.Sets, w.Rest,
+		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.Hold, w.Sets, w.Rest,
 		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
 }
 

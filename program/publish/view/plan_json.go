@@ -33,6 +33,7 @@ type (
 		HalfSeconds int          `json:"halfSeconds,omitempty"`
 		MostHalf    int          `json:"mostHalf,omitempty"`
 		Provisional bool         `json:"provisional,omitempty"`
+		Gate        bool         `json:"gate,omitempty"`
 		Notes       []planNote   `json:"notes,omitempty"`
 	}
 	planSession struct {
@@ -134,7 +135,7 @@ func (w *planWriter) value(v any) []byte {
 
 func toPlanWeek(w *program.Week) planWeek {
 	return planWeek{w.Number, w.Start, string(w.Kind), w.Step, w.Exercise, toPlanRig(w.Rig), w.Help, w.Ahead, w.Scale,
-		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.MostHalf, w.Provisional, each(w.Notes, toPlanNote)}
+		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.MostHalf, w.Provisional, w.Gate, each(w.Notes, toPlanNote)}
 }
 
 func toPlanSession(s *program.Session) planSession {

@@ -100,8 +100,8 @@ func (t *text) table(v *View) {
 		if w.Provisional {
 			doubt = "?"
 		}
-		t.line("%2d%-1s %-6s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 6), w.Range, clip(w.Step, 16),
-			w.Help, clip(join(w.Rig, w.Drop), columns-47))
+		t.line("%2d%-1s %-8s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 8), w.Range, clip(w.Step, 16),
+			w.Help, clip(join(w.Rig, w.Drop), columns-49))
 	}
 }
 

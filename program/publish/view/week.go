@@ -14,8 +14,9 @@ type Week struct {
 	Start       program.Date
 	Dates       string // "25 to 31 Jan"
 	From        string // "25 Jan"
-	Kind        string // "Build"
+	Kind        string // "Build"; "Gate" in a gate week
 	KindKey     program.WeekKind
+	Gate        bool
 	StepID      string // empty on the floor rungs
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
@@ -94,7 +95,7 @@ func (s *speech) week(w program.Week) Week {
 	v := Week{
 		Number: w.Number, Title: s.say("week.number", "number", strconv.Itoa(w.Number)),
 		Start: w.Start, Dates: s.span(w.Start, w.Start+6), From: s.brief(w.Start),
-		Kind: s.say("week." + string(w.Kind)), KindKey: w.Kind,
+		Kind: s.kind(w), KindKey: w.Kind, Gate: w.Gate,
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
 		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
 	}
@@ -114,6 +115,14 @@ func (s *speech) week(w program.Week) Week {
 		v.Sessions[i].Short += s.fewer(w, session)
 	}
 	return v
+}
+
+// kind is what a week is called.
+func (s *speech) kind(w program.Week) string {
+	if w.Gate {
+		return s.say("week.gate")
+	}
+	return s.say("week." + string(w.Kind))
 }
 
 // leading is what stands for the main work in a week without weight on the
