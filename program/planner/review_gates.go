@@ -16,7 +16,7 @@ import (
 func (r *reading) gateRead(g program.StepGate) program.GateRead {
 	read := program.GateRead{StepGate: g, State: program.GateOpen}
 	var counting []program.GateDay
-	var best *gateTry
+	var best, lacking *gateTry
 	for _, d := range r.days {
 		try := tryGate(d, g)
 		if try == nil {
@@ -30,6 +30,9 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 		if best == nil || try.score() >= best.score() {
 			best = try
 		}
+		if !try.counts() && len(try.shown) >= g.Sets && (lacking == nil || try.score() >= lacking.score()) {
+			lacking = try
+		}
 	}
 	read.Days = counting
 	sessions := max(1, g.Sessions)
@@ -38,6 +41,9 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 		read.Days = counting[:sessions]
 	} else if read.Tries = r.tries(g); read.Tries > 0 {
 		read.State = program.GateNotYet
+	}
+	if len(counting) > 0 && read.State != program.GatePassed && lacking != nil {
+		best = lacking // what the other day wanted
 	}
 	if best != nil {
 		for _, c := range best.criteria {

@@ -268,6 +268,9 @@ func (l *lifetime) write(log *program.Log, d *rand.Rand, on program.Date, item *
 		done.Seconds = slipped(seconds)
 	}
 	e := program.Entry{Date: on, Exercise: item.Exercise, Step: item.Step, Sets: []program.SetDone{done}}
+	if item.Scale > 0 {
+		e.Step = "" // a step is held off the floor
+	}
 	if !sameRig(rig, item.Rig) {
 		e.Rig, e.RigGiven, e.DropGiven = rig, true, true
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -66,6 +67,7 @@ func play(t testing.TB, studio *program.Studio, a program.Assessment, seed uint6
 			return // the block is over, and the next begins with an assessment
 		}
 		done := l.do(w)
+		l.others(&done, w)
 		onPaper(&done, hurts[a.Slug][n+1])
 		added, problems := intake.AddToLog(studio, &a, "log.csv", file, done.Entries)
 		if problems.Stop() {
@@ -76,6 +78,20 @@ func play(t testing.TB, studio *program.Studio, a program.Assessment, seed uint6
 		a.Log.Entries = append(a.Log.Entries, done.Entries...)
 		if _, p, _ = Read(&studio.Library, &a, wall, monday+6); p.Version > wall[len(wall)-1].Version {
 			wall = append(wall, Version(&p, p.Version, monday+6))
+		}
+	}
+}
+
+// others writes the days without straight-arm work, which the study leaves out.
+func (l *lifetime) others(log *program.Log, w *program.Week) {
+	if len(log.Entries) == 0 {
+		return // ill
+	}
+	for i := range w.Sessions {
+		s := &w.Sessions[i]
+		d := l.dice(forSession, l.week, int(s.Date))
+		if !slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) && d.Float64() <= l.keeps {
+			log.Entries = append(log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
 		}
 	}
 }

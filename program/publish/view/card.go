@@ -87,7 +87,7 @@ func (s *speech) card(w program.Week, index int, site string) Card {
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
 		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session),
 	}
-	if w.Kind != program.WeekBuild || w.Gate {
+	if w.Kind != program.WeekBuild || showsGate(w, session) {
 		c.Kind = s.kind(w)
 	}
 	var rest []program.Prescription
@@ -129,14 +129,15 @@ func centre(items []program.Prescription) int {
 	return 0
 }
 
-// cardNote is the gate that this session shows, else the one that has to be signed before this session's main hold, else
-// that there is less help from here, else that the week is provisional.
+// cardNote is that this session shows a gate, else the gate that has to be signed
+// before its main hold, else that there is less help from here, else that the week
+// is provisional.
 func (s *speech) cardNote(w program.Week, session program.Session) string {
 	gate := ""
-	if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" }) {
-		if w.Gate {
-			return s.say("card.gate_today", "step", s.step(w.Step))
-		}
+	if showsGate(w, session) {
+		return s.say("card.gate_today")
+	}
+	if holdsMain(session) {
 		for _, g := range s.program.Gates {
 			if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
 				gate = s.say("card.gate", "step", s.step(g.Step))
@@ -153,6 +154,13 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 		return s.say("week.provisional")
 	}
 	return ""
+}
+
+// showsGate says that a session's main work is a gate.
+func showsGate(w program.Week, session program.Session) bool { return w.Gate && holdsMain(session) }
+
+func holdsMain(session program.Session) bool {
+	return slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" })
 }
 
 func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardItem {
