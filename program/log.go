@@ -7,15 +7,21 @@ type Log struct {
 }
 
 // Entry is one line of a log: a set, a whole exercise in one cell (several
-// Sets), or a session done as printed. Lines in a row that number the sets of one
-// exercise are one Entry too.
+// Sets), a session done as printed, or how the joints felt one morning. Lines in a
+// row that number the sets of one exercise are one Entry too.
 //
 // A session done as printed has no exercise; the pain it left, where said, is in
 // a single set without a number. Other lines of its day stand in place of what
 // was printed of their exercises.
+//
+// A morning has no exercise either. What it has is one set without a number, whose
+// Pain is given: how the joints felt on the morning of Date, after the last session
+// before it. Nothing was done for it, so it is no session and no day of training. A
+// morning may have several Entries; at each joint the highest counts.
 type Entry struct {
 	Date      Date
 	AsPrinted bool   // the whole session was done as printed
+	Morning   bool   // the joints the morning after, and nothing done
 	Exercise  string // exercise id; the exercise of the step where a step was named
 	Step      string // step id, where it holds one
 	Rig       Rig

@@ -20,7 +20,10 @@ const logName = "log.csv"
 //
 //	date      the day: 2027-01-11, or in the order that studio.yaml gives
 //	exercise  an exercise, or a step of the goal's road map; or done: the whole
-//	          session was done as printed, and only pain and note may follow
+//	          session was done as printed, and only pain and note may follow; or
+//	          morning: the joints on the morning of that date, after the last
+//	          session, and only pain and note may follow; without pain it was 0
+//	          at all of them
 //	set       the number of the set; empty where the line has all sets
 //	bands     narrow + middle, strap 20 cm; free; empty: as printed
 //	hold_s    seconds of a hold, 12; of all sets in one cell, 12 12 11 9 or 4 x 12;

@@ -32,6 +32,9 @@ func newSeen(lines int) seen {
 // first notes that an entry stands in the log, and says whether it does so for
 // the first time.
 func (l *logLine) first(e program.Entry) bool {
+	if e.Morning {
+		return true // may be written again: the higher counts
+	}
 	l.checkDayAgain(&e)
 	for key := range keysOf(&e) {
 		if line, twice := l.keys[key]; twice {
@@ -91,7 +94,7 @@ func (l *logLine) checkDayAgain(e *program.Entry) {
 
 // same says that two lines tell the same of sets without numbers.
 func same(a, b *program.Entry) bool {
-	return a.Date == b.Date && !a.AsPrinted && a.Exercise == b.Exercise && rigKey(a) == rigKey(b) &&
+	return a.Date == b.Date && !a.AsPrinted && !a.Morning && a.Exercise == b.Exercise && rigKey(a) == rigKey(b) &&
 		a.Sets[0].Number == 0 && slices.Equal(a.Sets, b.Sets)
 }
 

@@ -136,9 +136,12 @@ func (l *logLine) read() {
 	e := program.Entry{Place: l.start(), Note: strings.Clone(l.cell(columnNote))}
 	l.checkClient()
 	l.readDate(&e)
-	if strings.EqualFold(l.cell(columnExercise), "done") {
+	switch named := l.cell(columnExercise); {
+	case strings.EqualFold(named, doneWord):
 		l.readDone(&e)
-	} else {
+	case strings.EqualFold(named, morningWord):
+		l.readMorning(&e)
+	default:
 		l.readExercise(&e)
 		l.readBands(&e)
 		l.readSets(&e)
@@ -157,13 +160,14 @@ func (l *logLine) empty() bool {
 	return true
 }
 
-// cut says that the line ends before its end. A line that says done is whole.
+// cut says that the line ends before its end. A line that says done is whole. One
+// that says morning is not: what was to follow may be no 0.
 func (l *logLine) cut() bool {
 	last := strings.TrimSpace(l.cells[len(l.cells)-1])
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
-	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, "done"))
+	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, doneWord))
 }
 
 // checkLength refuses cells that have no column: one comma too many moves all

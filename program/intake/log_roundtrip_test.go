@@ -15,17 +15,31 @@ import (
 	"pgregory.net/rapid"
 )
 
-// someEntries draws lines that may stand in one log: each on a day of its own.
+// someEntries draws lines that may stand in one log: each on a day of its own, but
+// for mornings, of which a day may have several beside what was done.
 func someEntries(t *rapid.T) []program.Entry {
 	var all []program.Entry
 	for i := range rapid.IntRange(1, 8).Draw(t, "lines") {
-		all = append(all, someEntry(t, program.NewDate(2027, 1, 5)+program.Date(i)))
+		day := program.NewDate(2027, 1, 5) + program.Date(i)
+		all = append(all, someEntry(t, day))
+		for range rapid.IntRange(0, 2).Draw(t, "mornings") {
+			all = append(all, someMorning(t, day))
+		}
 	}
 	return all
 }
 
+func someMorning(t *rapid.T, day program.Date) program.Entry {
+	pain := rapid.Custom(somePainOf).Filter(func(p program.Pain) bool { return p.Given }).Draw(t, "morning")
+	return program.Entry{Date: day, Morning: true, Note: someNote(t), Sets: []program.SetDone{{Pain: pain}}}
+}
+
+func someNote(t *rapid.T) string {
+	return rapid.SampledFrom([]string{"", "fine", `12" wall`, "a, b; c\td", "two\nlines", "schön – gut", "=1+1", "#"}).Draw(t, "note")
+}
+
 func someEntry(t *rapid.T, day program.Date) program.Entry {
-	e := program.Entry{Date: day, Note: rapid.SampledFrom([]string{"", "fine", `12" wall`, "a, b; c\td", "two\nlines", "schön – gut", "=1+1", "#"}).Draw(t, "note")}
+	e := program.Entry{Date: day, Note: someNote(t)}
 	if rapid.IntRange(0, 5).Draw(t, "done") == 0 {
 		e.AsPrinted = true
 		if pain := somePainOf(t); pain.Given {
@@ -164,6 +178,7 @@ func TestLogThroughPython(t *testing.T) {
 func FuzzLog(f *testing.F) {
 	f.Add(fullLog(2, 3))
 	f.Add("sep=;\ndate;exercise;hold_s;pain\n11.01.2027;tuck;12 0 -;w 2|-|0\n")
+	f.Add("date,exercise,pain\n2027-01-11,morning,\n2027-01-11,Morning,w 2 e 1\n2027-01-11,done,w 2 e 1\n2027-01-12,morning,3\n2027-01-11,morning,-")
 	f.Add("date,exercise,note\n2027-01-11,done,\"a\n2027-01-12,done,\"b\"\"\n")
 	f.Add(LogHeader() + "\r\n2027-01-11,tuck,,narrow strap 20 cm,3 x 12,,7 8 9,no,3/10,\"x\"\n2027-01-11,tuck,1,,")
 	studio, a := maren(f)

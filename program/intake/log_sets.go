@@ -195,18 +195,3 @@ func painParts(cell string, sets int) []string {
 	}
 	return []string{cell}
 }
-
-// readDone reads a session done as printed; its pain is kept in a set of its own.
-func (l *logLine) readDone(e *program.Entry) {
-	e.AsPrinted = true
-	for _, c := range []column{columnSet, columnBands, columnHold, columnReps, columnRPE, columnClean} {
-		if l.cell(c) != "" {
-			l.fault(l.at(c), "done means as printed, and has no numbers", "Name the exercise that these are of, in a line of its own.")
-			return
-		}
-	}
-	if l.cell(columnPain) != "" {
-		e.Sets = l.sets(1)
-		l.readPain(e.Sets)
-	}
-}

@@ -46,6 +46,9 @@ func TestLogValues(t *testing.T) {
 	tuck := func(sets ...program.SetDone) program.Entry {
 		return program.Entry{Date: day, Exercise: "tuck-hold", Step: "tuck", Sets: sets}
 	}
+	morning := func(pain program.Pain) program.Entry {
+		return program.Entry{Date: day, Morning: true, Sets: []program.SetDone{{Pain: pain}}}
+	}
 	rigged := func(drop float64, given bool, bands ...string) program.Entry {
 		e := tuck(program.SetDone{Seconds: 12})
 		e.Rig, e.RigGiven, e.DropGiven = program.Rig{Bands: bands, Drop: drop}, true, given
@@ -57,6 +60,11 @@ func TestLogValues(t *testing.T) {
 	}{
 		{"2027-01-11,done", program.Entry{Date: day, AsPrinted: true}},
 		{"2027-01-11,Done,,,,,,,3,ok", program.Entry{Date: day, AsPrinted: true, Note: "ok", Sets: []program.SetDone{{Pain: somePain}}}},
+		{"2027-01-11,morning,,,,,,,elbows 3,", morning(program.Pain{Given: true, Wrists: -1, Elbows: 3, Shoulders: -1, Other: -1})},
+		{"2027-01-11,MORNING,,,,,,,w 2 e 1", morning(twoPains)},
+		{"2027-01-11,Morning", morning(noPain)},
+		{"2027-01-11,morning,,,,,,,none", morning(noPain)},
+		{"2027-01-11,morning,,,,,,,3/10", morning(somePain)},
 		{"2027-01-11,tuck,2,,12", tuck(program.SetDone{Number: 2, Seconds: 12})},
 		{"2027-01-11,Tuck Hold,,,12.5,,8.5,yes,0", tuck(program.SetDone{Seconds: 12.5, RPE: 8.5, Clean: yes, Pain: noPain})},
 		{`2027-01-11,tuck,,,"12,5",,"8,5"`, tuck(program.SetDone{Seconds: 12.5, RPE: 8.5})},
@@ -171,10 +179,11 @@ func TestLogCutAnywhere(t *testing.T) {
 	text := LogHeader() + "\r\n" +
 		"2027-01-11,tuck,,\"narrow + middle, strap 20 cm\",12 12 11 9,,8,yes,wrists 2,\"schön, \"\"warm\"\"\"\r\n" +
 		"2027-01-13,done\r\n" +
+		"2027-01-14,morning,,,,,,,elbows 10,stiff\r\n" +
 		"2027-01-15,planche lean,1,,15.5,,8.5,,0,gut\r\n" +
 		"2027-01-15,planche lean,2,,15.5,,,,,\r\n"
 	whole, problems := ReadLog(studio, a, "log.csv", []byte(text))
-	if len(whole.Entries) != 3 || len(problems) > 0 {
+	if len(whole.Entries) != 4 || len(problems) > 0 {
 		t.Fatal(reported(problems))
 	}
 	next := program.Entry{Date: program.NewDate(2027, 1, 18), AsPrinted: true}
@@ -217,12 +226,17 @@ func TestAddToLog(t *testing.T) {
 			t.Errorf("%q: %q, want %q\n%s", c.log, added.Bytes, c.want, reported(problems))
 		}
 	}
+	mornings, _ := readLines(t, "2027-01-12,morning", "2027-01-12,morning,,,,,,,elbows 2,on the stairs")
+	added, problems := AddToLog(studio, a, "log.csv", []byte(LogHeader()+"\n2027-01-12,morning,,,,,,,elbows 1,\n"), mornings.Entries)
+	if want := "2027-01-12,morning,,,,,,,0,\n2027-01-12,morning,,,,,,,elbows 2,on the stairs\n"; string(added.Bytes) != want || added.Lines != 2 || len(problems) > 0 {
+		t.Errorf("a morning again: %q\n%s", added.Bytes, reported(problems))
+	}
 	second, _ := readLines(t, "2027-01-11,tuck,2,,11")
 	first := []byte(LogHeader() + "\n2027-01-11,tuck,1,,12\n")
 	if added, problems := AddToLog(studio, a, "log.csv", first, second.Entries); problems.Stop() || string(added.Bytes) != "2027-01-11,tuck,2,,11,,,,,\n" {
 		t.Errorf("the next set: %q\n%s", added.Bytes, reported(problems))
 	}
-	_, problems := AddToLog(studio, a, "log.csv", []byte("date,exercise\n"), log.Entries)
+	_, problems = AddToLog(studio, a, "log.csv", []byte("date,exercise\n"), log.Entries)
 	mustContain(t, reported(problems), `the log has no column note`, "Add ,note")
 	_, problems = AddToLog(studio, a, "log.csv", []byte("2027-01-11,tuck\n"), log.Entries)
 	mustContain(t, reported(problems), "the first line does not name the columns")

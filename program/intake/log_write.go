@@ -172,14 +172,19 @@ func (w *logWriter) entry(e *program.Entry) {
 	w.set(columnDate, e.Date.String())
 	w.set(columnNote, e.Note)
 	w.set(columnPain, painCell(e.Sets))
-	if e.AsPrinted {
-		w.set(columnExercise, "done")
+	switch {
+	case e.AsPrinted:
+		w.set(columnExercise, doneWord)
 		w.write(w.cells)
 		return
-	}
-	w.set(columnExercise, e.Exercise)
-	if e.Step != "" {
+	case e.Morning:
+		w.set(columnExercise, morningWord)
+		w.write(w.cells)
+		return
+	case e.Step != "":
 		w.set(columnExercise, e.Step)
+	default:
+		w.set(columnExercise, e.Exercise)
 	}
 	if len(e.Sets) == 1 && e.Sets[0].Number > 0 {
 		w.set(columnSet, strconv.Itoa(e.Sets[0].Number))
