@@ -82,7 +82,8 @@ type WeekRead struct {
 	HalfSeconds   int      // counted straight-arm work done
 	HalfPrinted   int      // the same as printed
 	RPE           float64  // mean of the main sets; 0: not said
-	Pain          Pain     // worst of the week at each joint
+	Pain          Pain     // worst of the week at each joint, in sessions
+	Mornings      Pain     // the same on the mornings after them
 	Tests         []TestRead
 }
 

@@ -55,6 +55,13 @@ const (
 	flagPainHigh   = "flag-pain-high"
 	flagPainSore   = "flag-pain-sore"
 	flagPainOther  = "flag-pain-other"
+
+	flagMorningUp    = "flag-morning-up"
+	flagMorningHigh  = "flag-morning-high"
+	flagMorningTwice = "flag-morning-twice"
+	flagMorningOld   = "flag-morning-old"
+	flagMorningOther = "flag-morning-other"
+
 	flagSetsShort  = "flag-sets-short"
 	flagRPEHigh    = "flag-rpe-high"
 	flagRPELow     = "flag-rpe-low"
@@ -87,7 +94,8 @@ var NoteCodes = []string{
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold, noteGateWeek,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
-	flagPainRising, flagPainHigh, flagPainSore, flagPainOther, flagSetsShort, flagRPEHigh, flagRPELow,
+	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
+	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
 	changeGone, changeNew, changeKind, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }

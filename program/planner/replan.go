@@ -27,12 +27,14 @@ import (
 //     one step of help comes back for two weeks. A gate that is passed opens the
 //     next step as soon as some rig keeps it trainable.
 //   - A joint with pain of three or more in two weeks, or rising over two weeks,
-//     counts as sore.
+//     counts as sore; so does one that was three above its usual on a morning of the
+//     last week, or above it on two mornings running.
 //   - Bands, joints, days and the goal are those of the assessment as it is now.
 //     One measured anew begins a new block, as does the end of the old one; the
 //     work behind still bounds the work ahead.
 //
-// A client without a log gets the plan of Plan, to the byte.
+// A client without a session in the log gets the plan of Plan, to the byte, unless
+// a morning says that a joint is sore.
 func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) (program.Review, program.Program, program.Problems) {
 	out, p, problems := begin(lib, a)
 	review := program.Review{Client: out.Client, On: on}
@@ -43,7 +45,7 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 	versions = slices.Clone(versions)
 	slices.SortStableFunc(versions, func(x, y program.PlanVersion) int { return cmp.Compare(x.Version, y.Version) })
 	var first program.Program
-	if len(versions) == 0 || len(a.Log.Entries) == 0 {
+	if len(versions) == 0 || nothingDone(&a.Log) {
 		first, _ = Plan(lib, a)
 	}
 	if len(versions) == 0 {
@@ -56,7 +58,7 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 	gates := r.gatesRead()
 	pains, eased := r.painFlags()
 	r.review(&review, gates, pains)
-	if len(a.Log.Entries) == 0 {
+	if nothingDone(&a.Log) && !eases(&eased.Health, &r.athlete.Health) {
 		out = first
 	} else {
 		r.replan(&out, &eased, gates)

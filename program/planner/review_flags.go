@@ -38,8 +38,9 @@ const (
 	missedMany = 1.0 / 3
 )
 
-// painFlags are what the joints say, and the assessment with the joints that hurt
-// counted as sore: the plan ahead is gentler for it.
+// painFlags are what the joints say, in sessions and on the mornings after them, and
+// the assessment with the joints that hurt counted as sore: the plan ahead is
+// gentler for it.
 func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
 	eased := *r.athlete
 	var flags []program.Flag
@@ -57,9 +58,7 @@ func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
 		default:
 			continue
 		}
-		if s := j.state(&eased.Health); *s == program.JointFine || *s == "" {
-			*s = program.JointSore
-		}
+		countSore(j.state(&eased.Health))
 	}
 	other := r.worstByWeek(func(p program.Pain) int { return p.Other })
 	if worst := max(other[0], other[1]); worst >= sorePain {
@@ -69,11 +68,33 @@ func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
 		}
 		flags = append(flags, program.Flag{Level: level, Note: note(flagPainOther, count("pain", worst))})
 	}
-	return flags, eased
+	return append(flags, r.morningFlags(&eased)...), eased
+}
+
+// countSore eases a joint that the assessment has as fine.
+func countSore(s *program.Joint) {
+	if *s == program.JointFine || *s == "" {
+		*s = program.JointSore
+	}
+}
+
+// eases says that some joint counts as sore that did not.
+func eases(eased, asked *program.Health) bool {
+	for _, j := range joints {
+		if *j.state(eased) != *j.state(asked) {
+			return true
+		}
+	}
+	return false
 }
 
 // worstByWeek is the worst pain of a joint in the seven days up to the review,
 // in the seven before, and in the seven before those; 0 where none was written.
+//
+// Mornings are kept apart: pain under load and stiffness the day after are two
+// questions, with limits of their own, and a morning is read against what is usual
+// for its joint. In one number a habitual stiff morning of 3 would count as sore for
+// ever, and a week with mornings written as worse than one without.
 func (r *reading) worstByWeek(of func(program.Pain) int) [3]int {
 	var worst [3]int
 	for _, d := range r.days {

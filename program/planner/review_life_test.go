@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -197,8 +198,8 @@ func orderDoesNotMatter(t *rapid.T, lib *program.Library, l life) {
 	b.Log.Entries = rapid.Permutation(l.a.Log.Entries).Draw(t, "order")
 	x, p, _ := Read(lib, &l.a, l.wall, l.on)
 	y, q, _ := Read(lib, &b, l.wall, l.on)
-	if x.After != y.After || string(bytesOfProgram(p)) != string(bytesOfProgram(q)) {
-		t.Errorf("%+v in one order, %+v in another", x.After, y.After)
+	if x.After != y.After || !reflect.DeepEqual(x.Flags, y.Flags) || string(bytesOfProgram(p)) != string(bytesOfProgram(q)) {
+		t.Errorf("%+v, %v in one order, %+v, %v in another", x.After, x.Flags, y.After, y.Flags)
 	}
 }
 

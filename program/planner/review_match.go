@@ -58,9 +58,10 @@ func wallWeek(versions []program.PlanVersion, monday program.Date) *program.Week
 	return found
 }
 
-// daysOf gathers the entries of a log by day, in order.
+// daysOf gathers the entries of a log by day, in order. A morning is no day of
+// training: see review_mornings.go.
 func daysOf(log *program.Log, from, to program.Date) []*dayRead {
-	entries := slices.DeleteFunc(slices.Clone(log.Entries), func(e program.Entry) bool { return e.Date < from || e.Date > to })
+	entries := slices.DeleteFunc(slices.Clone(log.Entries), func(e program.Entry) bool { return e.Morning || e.Date < from || e.Date > to })
 	slices.SortStableFunc(entries, func(a, b program.Entry) int { return cmp.Compare(a.Date, b.Date) })
 	var days []*dayRead
 	for _, e := range entries {

@@ -158,7 +158,7 @@ func (r *reading) kindDone(w *weekPrinted) program.WeekKind {
 
 // weekRead is a week before its work is counted.
 func (r *reading) weekRead(w *weekPrinted) program.WeekRead {
-	read := program.WeekRead{Start: w.start, Held12: r.est.state.C12(), Pain: noPain}
+	read := program.WeekRead{Start: w.start, Held12: r.est.state.C12(), Pain: noPain, Mornings: r.worstMornings(w.start)}
 	read.Low, read.High = r.est.state.Range(likelyRange)
 	if w.Week != nil {
 		read.Number, read.Kind, read.Planned = w.Number, w.Kind, w.Capacity

@@ -265,7 +265,8 @@ func (c *charts) effort() Chart {
 	return c.chart("rpe", ticks(1, false, rpe.Values, []float64{6, 10}), rpe)
 }
 
-// joints is a line for each pair of joints that has complained at all.
+// joints is a line for each pair of joints that has complained at all in a session,
+// and a spot for the worst of them on the mornings of the week, if any was above 0.
 func (c *charts) joints() Chart {
 	var all []Series
 	for _, joint := range []struct {
@@ -290,10 +291,24 @@ func (c *charts) joints() Chart {
 			all = append(all, s)
 		}
 	}
+	if mornings, hurt := c.mornings(); hurt {
+		all = append(all, mornings)
+	}
 	if len(all) == 0 {
 		return Chart{}
 	}
 	return c.chart("pain", ticks(2, true, []float64{0, 10}), all...)
+}
+
+func (c *charts) mornings() (s Series, hurt bool) {
+	s = Series{Name: c.say("progress.mornings"), Form: SeriesSpots, Values: c.read(func(w *program.WeekRead) float64 {
+		hurt = hurt || w.Mornings.Worst() > 0
+		if !w.Mornings.Given {
+			return none
+		}
+		return float64(w.Mornings.Worst())
+	})}
+	return s, hurt
 }
 
 // ticks goes by steps, the least one or a multiple that leaves no more than six

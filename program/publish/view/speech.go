@@ -139,7 +139,8 @@ func (s *speech) notes(notes []program.Note) []string {
 
 // private are the notes that speak of the client's joints or age. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased"}
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased",
+	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
 // open leaves the private notes out.
 func open(notes []program.Note) []program.Note {

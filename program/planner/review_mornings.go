@@ -1,0 +1,150 @@
+package planner
+
+import (
+	"maps"
+	"slices"
+
+	"gatepost/program"
+)
+
+// The rule of the next morning, as it stands on every card (common practice): one
+// or two above usual, repeat the session easier; more, or two mornings running, no
+// straight-arm work for three to seven days. The limits that the card leaves open
+// are our judgement.
+const (
+	usualDays   = 28 // usual is the median of four weeks
+	usualLeast  = 3  // mornings that make a usual; with fewer it is 0
+	morningUp   = 1  // above usual, of ten: repeat easier
+	morningHigh = 3  // above usual: no straight-arm work
+	runningDays = 4  // mornings are noted after sessions, and those may lie so far apart
+	pauseDays   = 7  // the longest pause: what is older stops nothing
+)
+
+// morning is the last morning that was noted of a joint, held against what is
+// usual for it.
+type morning struct {
+	date    program.Date // 0: none in the last two weeks
+	pain    int          // of ten
+	above   int          // usual
+	running bool         // and so was the morning before it, a few days ago
+}
+
+// mornings are the numbers that a joint was given, by day up to the review. Of
+// several for one morning the highest counts.
+func (r *reading) mornings(of func(program.Pain) int) map[program.Date]int {
+	noted := map[program.Date]int{}
+	for i := range r.athlete.Log.Entries {
+		e := &r.athlete.Log.Entries[i]
+		if !e.Morning || e.Date > r.on {
+			continue
+		}
+		for _, s := range e.Sets {
+			if s.Pain.Given && of(s.Pain) >= 0 {
+				noted[e.Date] = max(noted[e.Date], of(s.Pain))
+			}
+		}
+	}
+	return noted
+}
+
+// lastMorning reads the last morning of a joint. Of two running, both are held
+// against the mornings before the first: what has begun to hurt is not yet usual.
+// Mornings before the assessment say what is usual, and nothing more: the coach has
+// seen the joint since.
+func (r *reading) lastMorning(of func(program.Pain) int) morning {
+	noted := r.mornings(of)
+	days := slices.Sorted(maps.Keys(noted))
+	n := len(days)
+	if n == 0 || r.on-days[n-1] > lately || days[n-1] < r.athlete.Measured {
+		return morning{}
+	}
+	last := days[n-1]
+	first := last
+	if n > 1 && last-days[n-2] <= runningDays && days[n-2] >= r.athlete.Measured {
+		first = days[n-2]
+	}
+	usual := usualBefore(noted, days, first)
+	m := morning{date: last, pain: noted[last], above: noted[last] - usual}
+	m.running = first < last && min(m.above, noted[first]-usual) >= morningUp
+	return m
+}
+
+// usualBefore is the median of the four weeks before a day; of an even number the
+// lower one of the middle two, to be on the careful side. It is 0 where nothing was
+// noted, or too little: a client whose first mornings are all at 3 is sore, and not
+// as usual.
+func usualBefore(noted map[program.Date]int, days []program.Date, before program.Date) int {
+	var values []int
+	for _, d := range days {
+		if d < before && before-d <= usualDays {
+			values = append(values, noted[d])
+		}
+	}
+	if len(values) < usualLeast {
+		return 0
+	}
+	slices.Sort(values)
+	return values[(len(values)-1)/2]
+}
+
+// flag is what a morning asks for; without a code nothing.
+func (m morning) flag(on program.Date) (code string, level program.FlagLevel) {
+	stop := m.above >= morningHigh || m.running
+	switch {
+	case m.above < morningUp:
+		return "", 0
+	case stop && on-m.date > pauseDays:
+		return flagMorningOld, program.FlagLook
+	case m.above >= morningHigh:
+		return flagMorningHigh, program.FlagStop
+	case stop:
+		return flagMorningTwice, program.FlagStop
+	}
+	return flagMorningUp, program.FlagLook
+}
+
+// morningFlags are what the mornings say. Where straight-arm work has to stop, the
+// joint counts as sore in the weeks ahead; elsewhere than at a joint that a plan can
+// ease, the coach has to ask.
+func (r *reading) morningFlags(eased *program.Assessment) []program.Flag {
+	var flags []program.Flag
+	for _, j := range joints {
+		m := r.lastMorning(j.pain)
+		code, level := m.flag(r.on)
+		if code == "" {
+			continue
+		}
+		flags = append(flags, program.Flag{Level: level, Note: note(code, append(m.values(), word("joint", j.key))...)})
+		if level == program.FlagStop {
+			countSore(j.state(&eased.Health))
+		}
+	}
+	m := r.lastMorning(func(p program.Pain) int { return p.Other })
+	if code, level := m.flag(r.on); code != "" {
+		flags = append(flags, program.Flag{Level: level, Note: note(flagMorningOther, m.values()...)})
+	}
+	return flags
+}
+
+func (m morning) values() []program.Value {
+	return []program.Value{date("on", m.date), count("pain", m.pain), count("above", m.above)}
+}
+
+// worstMornings is the worst at each joint over the mornings of a week.
+func (r *reading) worstMornings(monday program.Date) program.Pain {
+	worst := noPain
+	for i := range r.athlete.Log.Entries {
+		e := &r.athlete.Log.Entries[i]
+		if e.Morning && e.Date.Monday() == monday && e.Date >= r.athlete.Measured && e.Date <= r.on {
+			for _, s := range e.Sets {
+				worse(&worst, s.Pain)
+			}
+		}
+	}
+	return worst
+}
+
+// nothingDone says that a log has no session: it has mornings alone, or no line.
+func nothingDone(log *program.Log) bool {
+	return !slices.ContainsFunc(log.Entries, func(e program.Entry) bool { return !e.Morning })
+}
