@@ -135,7 +135,7 @@ func (r *reading) worstMornings(monday program.Date) program.Pain {
 	worst := noPain
 	for i := range r.athlete.Log.Entries {
 		e := &r.athlete.Log.Entries[i]
-		if e.Morning && e.Date.Monday() == monday && e.Date >= r.athlete.Measured && e.Date <= r.on {
+		if e.Morning && e.Date.Monday() == monday && e.Date <= r.on {
 			for _, s := range e.Sets {
 				worse(&worst, s.Pain)
 			}

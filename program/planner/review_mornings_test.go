@@ -87,7 +87,7 @@ func TestMorningRule(t *testing.T) {
 		{"five days apart", after(zeros, noted{6, 1}, noted{1, 1}), flagMorningUp, look},
 		{"two running, the second high", after(zeros, noted{3, 1}, noted{1, 3}), flagMorningHigh, stop},
 		{"the one before as usual", after(ones, noted{3, 1}, noted{1, 2}), flagMorningUp, look},
-		{"the first of them is not their usual", after(zeros[:2], noted{3, 2}, noted{1, 2}), flagMorningTwice, stop},
+		{"the first of them is not their usual", after(zeros[:2], noted{18, 2}, noted{14, 2}, noted{3, 2}, noted{1, 2}), flagMorningTwice, stop},
 
 		// age
 		{"a week ago, high", after(zeros, noted{7, 3}), flagMorningHigh, stop},
@@ -201,6 +201,11 @@ func TestMorningsAreNotThePainOfSessions(t *testing.T) {
 		if strings.HasPrefix(f.Code, "flag-pain") {
 			t.Errorf("a morning is read as %s", f.Code)
 		}
+	}
+	lib, a := library(t), maren(t)
+	a.Log.Entries = []program.Entry{{Date: a.Measured, AsPrinted: true}, elbow(a.Measured+1, 1), elbow(a.Measured+3, 2)}
+	if early, _, _ := Read(lib, &a, nil, a.Measured+2); early.Progress[0].Mornings.Elbows != 1 {
+		t.Errorf("two days on, the week has %+v", early.Progress[0].Mornings)
 	}
 	last := review.Progress[len(review.Progress)-1]
 	if last.Mornings.Elbows != 3 || last.Mornings.Wrists != -1 || last.Pain.Given {
