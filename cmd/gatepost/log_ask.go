@@ -20,9 +20,10 @@ type asking struct {
 	day    program.Date
 
 	entries   []program.Entry
-	typed     bool // some answer was more than Enter
-	asPrinted bool // so are all the items that follow
-	main      int  // index of the entry that pain belongs to
+	mornings  []program.Entry // not of this session, but of the ones before
+	typed     bool            // some answer was more than Enter
+	asPrinted bool            // so are all the items that follow
+	main      int             // index of the entry that pain belongs to
 }
 
 var errStopped = errors.New("nothing was added: the answers ended before the session was complete")
@@ -73,10 +74,7 @@ func (t *asking) session(printed program.Session, words view.Session) ([]program
 	if !t.typed && len(printed.Items) > 0 {
 		t.entries = []program.Entry{{Date: t.day, AsPrinted: true}}
 	}
-	if len(t.entries) == 0 {
-		return nil, errors.New("nothing was added: the session has no exercise; one that was missed has no line")
-	}
-	return t.close()
+	return t.finish()
 }
 
 // item asks how one line of the card went.
@@ -166,6 +164,9 @@ func (t *asking) another() (more bool, err error) {
 	}
 	r := row{exercise: name}
 	entry, _ := t.read(r)
+	if entry.Morning {
+		return true, t.morning(t.day)
+	}
 	e, _ := t.studio.Library.Exercise(entry.Exercise)
 	r.counted = e != nil && e.Dose.Reps > 0 && entry.Step == ""
 	r.amounts, err = t.ask("  seconds or repetitions of each set", func(answer string) part {
@@ -181,39 +182,6 @@ func (t *asking) another() (more bool, err error) {
 		return false, err
 	}
 	return true, t.keep(r, "")
-}
-
-// close asks for what belongs to the whole session.
-func (t *asking) close() ([]program.Entry, error) {
-	at := len(t.entries) - 1
-	if t.main >= 0 && t.main < len(t.entries) {
-		at = t.main
-	}
-	check := row{exercise: "done"}
-	_, err := t.ask("pain, 0 to 10, or such as: wrists 2 elbows 1 (Enter: not said)", func(answer string) part {
-		check.pain = answer
-		return part{check, answer == ""}
-	})
-	if err == nil {
-		_, err = t.ask("note (Enter: none)", func(answer string) part {
-			check.note = answer
-			return part{check, answer == ""}
-		})
-	}
-	if err != nil {
-		return nil, err
-	}
-	said, _ := t.read(check)
-	e := &t.entries[at]
-	e.Note = said.Note
-	switch {
-	case len(said.Sets) == 0:
-	case e.AsPrinted:
-		e.Sets = said.Sets
-	default:
-		e.Sets[len(e.Sets)-1].Pain = said.Sets[0].Pain
-	}
-	return t.entries, nil
 }
 
 // keep adds an entry. Sets of an exercise that is there already, with the same
