@@ -27,11 +27,17 @@ instead, with the columns of the log; a header line may name others.
   ` + intake.LogHeader() + `
 
 Lines are checked as the log itself is. Where one is wrong nothing is added. Lines
-that are in the log already are never written again, so that a crash loses none.`,
+that are in the log already are never written again, so that a crash loses none.
+
+In place of an exercise, done is the whole session as printed. Morning is how the
+joints felt on the morning of that date, after the last session: under pain stand the
+joints, such as wrists 0 elbows 2, and nothing there is 0 at all of them. Log asks for
+it last, of the session before.`,
 		Example: `  gatepost log maren
   gatepost log maren --on 2027-01-11
   gatepost log maren < sessions.csv
-  echo "2027-01-11,done" | gatepost log maren`,
+  echo "2027-01-11,done" | gatepost log maren
+  printf "date,exercise,pain\n2027-01-12,morning,elbows 2\n" | gatepost log maren`,
 		Args:              oneClient,
 		ValidArgsFunction: job.completeClient,
 		RunE:              work(func(args []string) error { return job.log(args[0], on) }),
