@@ -32,7 +32,7 @@ func in(t *testing.T, language string) string {
 }
 
 // troubled is a log in which much goes wrong, so that a review of it has much to
-// say: pain that rises, sets that fall short, one that nobody believes, days
+// say: pain that rises, mornings above usual, sets that fall short, one that nobody believes, days
 // without a line.
 const troubled = `date,exercise,bands,hold_s,rpe,clean,pain,note
 2027-01-04,tuck,,9 9 8,8,yes,wrists 1,
@@ -43,6 +43,9 @@ const troubled = `date,exercise,bands,hold_s,rpe,clean,pain,note
 2027-01-13,done
 2027-01-15,tuck,,0 5,10,no,wrists 6 shoulders 2,
 2027-01-15,done
+2027-01-12,morning,,,,,shoulders 1 elbows 2,
+2027-01-14,morning,,,,,wrists 1 elbows 4 other 2,
+2027-01-16,morning,,,,,wrists 2 elbows 5 shoulders 2 other 4,
 `
 
 const (
