@@ -54,10 +54,10 @@ func (s *speech) changedLater(p *program.Program, c *program.Change) string {
 	if w == nil {
 		return week + ": " + strings.Join(s.notes(c.Notes), " ")
 	}
-	if w.Kind != program.WeekBuild {
-		week = join(week, s.say("week."+string(w.Kind)))
-	}
 	v := s.week(*w)
+	if w.Kind != program.WeekBuild || w.Gate {
+		week = join(week, v.Kind)
+	}
 	work := join(v.Step, v.Line)
 	if work == "" {
 		return week + "."

@@ -31,6 +31,7 @@ func replanned(cards map[int]int) (*program.Program, *program.Review) {
 func TestLaterWeeksTakeALine(t *testing.T) {
 	p, r := replanned(map[int]int{5: 2, 8: 3, 9: 3, 12: 1})
 	r.Changes = append(r.Changes, program.Change{Week: 13, Start: p.Start + 84, Notes: []program.Note{{Code: "change-gone"}}, Gone: []program.Date{p.Start + 84}})
+	p.Weeks[8].Gate = true
 	p.Weeks[11] = program.Week{Number: 12, Start: p.Weeks[11].Start, Kind: program.WeekAway}
 	v, problems := view.NewReview(viewtest.Coach(), viewtest.Library(), p, r)
 	for _, problem := range problems {
@@ -39,7 +40,7 @@ func TestLaterWeeksTakeALine(t *testing.T) {
 	want := []string{
 		"Week 5, 8 to 14 Feb: now open tuck, 4 × 12 s, middle, strap 20 cm. Cards: 8 Feb, 9 Feb.",
 		"Week 8, Deload: now open tuck, 2 × 6 s, free.",
-		"Week 9: now advanced tuck, 4 × 12 s, narrow + middle.",
+		"Week 9, Gate: now advanced tuck, 4 × 12 s, narrow + middle.",
 		"Week 12, Away.",
 		"Week 13: This week is no more.",
 	}
