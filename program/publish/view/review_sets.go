@@ -123,7 +123,7 @@ func (s *speech) term(c program.Criterion) TermRead {
 func (s *speech) held(c program.Criterion) string {
 	number := func(x float64) string { return s.decimal(x) }
 	pair := func(key string, write func(float64) string) string {
-		return s.say("review.shown_"+key, "shown", write(c.Shown), "wanted", write(c.Wanted))
+		return s.say(s.plural("review.shown_"+key, round(c.Wanted)), "shown", write(c.Shown), "wanted", write(c.Wanted))
 	}
 	seconds := func(x float64) string { return s.unit("seconds", s.decimal(x)) }
 	switch {
