@@ -53,13 +53,13 @@ func onPaper(week Date, plans []PlanVersion, last int) *PlanVersion {
 // has says that a version has a session on the same day with the same card.
 func (v *PlanVersion) has(s *Session) bool {
 	return slices.ContainsFunc(v.Weeks, func(w Week) bool {
-		return slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.sameCard(s) })
+		return slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.SameCard(s) })
 	})
 }
 
-// sameCard says that two sessions print the same items: a prediction that moved is
+// SameCard says that two sessions print the same items: a prediction that moved is
 // on no card.
-func (s *Session) sameCard(t *Session) bool {
+func (s *Session) SameCard(t *Session) bool {
 	return slices.EqualFunc(s.Items, t.Items, func(x, y Prescription) bool {
 		return x.Exercise == y.Exercise && x.Role == y.Role && x.Step == y.Step &&
 			slices.Equal(x.Rig.Bands, y.Rig.Bands) && x.Rig.Drop == y.Rig.Drop &&

@@ -79,13 +79,23 @@ func (s *speech) gateRead(g program.GateRead) GateRead {
 	default:
 		v.State = s.say("review.gate_" + string(g.State))
 	}
-	v.Line = s.say("review.gate_line", "step", v.Step, "state", v.State)
+	v.Line = s.gateWeek(g, s.say("review.gate_line", "step", v.Step, "state", v.State))
 	if g.State == program.GatePassed || !untried(g) {
 		for _, c := range g.Criteria {
 			v.Terms = append(v.Terms, s.term(c))
 		}
 	}
 	return v
+}
+
+// gateWeek says behind a gate's line when it will be asked for.
+func (s *speech) gateWeek(g program.GateRead, line string) string {
+	for _, w := range s.program.Weeks {
+		if w.Gate && w.Step == g.Step && w.Start >= s.program.From && g.State != program.GatePassed {
+			return s.say("review.gate_week", "line", line, "number", strconv.Itoa(w.Number), "dates", s.span(w.Start, w.Start+6))
+		}
+	}
+	return line
 }
 
 // untried says that no free set was held: what held with help falls short of
