@@ -29,7 +29,7 @@ func (p *Program) ToPrint(changes []Change, plans []PlanVersion, last int) []Dat
 	for i := range week.Sessions {
 		s := &week.Sessions[i]
 		changed := slices.ContainsFunc(changes, func(c Change) bool { return slices.Contains(c.Cards, s.Date) })
-		if changed || paper != nil && !paper.has(s) {
+		if changed || paper != nil && !paper.has(week, s) {
 			cards = append(cards, s.Date)
 		}
 	}
@@ -50,10 +50,10 @@ func onPaper(week Date, plans []PlanVersion, last int) *PlanVersion {
 	return paper
 }
 
-// has says that a version has a session on the same day with the same card.
-func (v *PlanVersion) has(s *Session) bool {
+// has says that a version has a session of a week on the same day with the same card.
+func (v *PlanVersion) has(week *Week, s *Session) bool {
 	return slices.ContainsFunc(v.Weeks, func(w Week) bool {
-		return slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.SameCard(s) })
+		return w.Gate == week.Gate && slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.SameCard(s) })
 	})
 }
 

@@ -70,6 +70,7 @@ const (
 	changeGone = "change-gone"
 	changeNew  = "change-new"
 	changeKind = "change-kind"
+	changeGate = "change-gate"
 	changeStep = "change-step"
 	changeHelp = "change-help"
 	changeLean = "change-lean"
@@ -89,7 +90,7 @@ var NoteCodes = []string{
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
-	changeGone, changeNew, changeKind, changeStep, changeHelp, changeLean, changeHold, changeSets,
+	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }
 
 func note(code string, values ...program.Value) program.Note {

@@ -61,7 +61,7 @@ func change(before, after *program.Week) program.Change {
 	c.Notes = append(c.Notes, differences(before, after)...)
 	for i := range after.Sessions {
 		s := &after.Sessions[i]
-		if old := sessionOn(before, s.Date); old == nil || !old.SameCard(s) {
+		if old := sessionOn(before, s.Date); old == nil || !old.SameCard(s) || before.Gate != after.Gate {
 			c.Cards = append(c.Cards, s.Date)
 		}
 	}
@@ -78,6 +78,9 @@ func differences(before, after *program.Week) []program.Note {
 	var out []program.Note
 	if before.Kind != after.Kind {
 		out = append(out, note(changeKind, word("before", "week."+string(before.Kind)), word("after", "week."+string(after.Kind))))
+	}
+	if after.Gate && !before.Gate {
+		out = append(out, note(changeGate))
 	}
 	if after.Hold == 0 || before.Hold == 0 {
 		return out
