@@ -35,6 +35,7 @@ type Review struct {
 	Flags                 []Flag // what a coach has to look at, the most urgent first
 	NextTest              Date   // 0: none in the weeks ahead
 	Changes               []Change
+	PrintNow              []Date // cards of the coming week, see Program.ToPrint
 	Notes                 []Note // why the weeks ahead are what they are
 	Withheld              []Note // no program may be made; nothing was planned anew
 }

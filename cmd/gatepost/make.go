@@ -3,7 +3,6 @@ package main
 import (
 	"io/fs"
 	"path"
-	"slices"
 
 	"gatepost/program"
 	"gatepost/program/planner"
@@ -57,6 +56,7 @@ type client struct {
 	view     *view.View   // nil where a problem stopped the planning
 	review   *view.Review // nil where there is no log
 	changed  []program.Change
+	printNow []program.Date // cards of the coming week
 	files    []store.File
 	problems program.Problems
 }
@@ -64,7 +64,7 @@ type client struct {
 // forget lets go of all but the files: of hundreds of clients, all at once would
 // fill the memory.
 func (c *client) forget() {
-	c.program, c.view, c.review, c.changed = program.Program{}, nil, nil, nil
+	c.program, c.view, c.review, c.changed, c.printNow = program.Program{}, nil, nil, nil, nil
 }
 
 // makeAll plans every client, or the one named, and makes a part of the output.
@@ -175,6 +175,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 	c := &client{slug: a.Slug}
 	wall, problems := planner.Wall(&studio.Library, a)
 	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
+	c.printNow = c.program.ToPrint(c.changed, a.Plans, c.program.Version-1)
 	if c.problems.Stop() {
 		return c
 	}
@@ -182,6 +183,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if wall.Review.Last != 0 {
+		wall.Review.PrintNow = wall.Next.ToPrint(wall.Review.Changes, a.Plans, wall.Review.Version)
 		c.readBack(studio, &wall)
 	}
 	if part.print {
@@ -239,19 +241,8 @@ func (c *client) printReview(bothSides bool) {
 		review, problems := paper.Review(c.view, c.review)
 		c.add("review.pdf", review, problems)
 	}
-	some := *c.view
-	some.Cards = nil
-	i := 0
-	for _, w := range c.program.Weeks {
-		for _, s := range w.Sessions {
-			if slices.ContainsFunc(c.changed, func(change program.Change) bool { return slices.Contains(change.Cards, s.Date) }) {
-				some.Cards = append(some.Cards, c.view.Cards[i])
-			}
-			i++
-		}
-	}
-	if len(some.Cards) > 0 {
-		cards, problems := paper.Cards(&some, bothSides)
+	if first, later := c.view.Changed(&c.program, c.changed, c.printNow); len(first) > 0 {
+		cards, problems := paper.ChangedCards(c.view, bothSides, first, later)
 		c.add("changed-cards.pdf", cards, problems)
 	}
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"path"
-	"slices"
 	"strings"
 
 	"gatepost/program"
@@ -37,7 +36,8 @@ plan that gatepost prints; version 1, made from the assessment, is kept with it.
 		Example: `  gatepost review
   gatepost review maren
   gatepost review maren --keep
-  gatepost review maren --on 2027-02-12 --format json`,
+  gatepost review maren --on 2027-02-12 --format json
+  gatepost review --format json`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return nil
@@ -74,35 +74,6 @@ func (j *job) review(typed string, o reviewOptions) error {
 	return j.reviewClient(slug, on, o)
 }
 
-// overview is one line for each client.
-func (j *job) overview(on program.Date, o reviewOptions) error {
-	if o.keep || o.format == "json" {
-		return wrongUsage("--keep and --format json are for one client; name one")
-	}
-	studio, problems := j.read()
-	if about(problems, "").Stop() {
-		return j.report(problems)
-	}
-	lines := make([]view.Standing, len(studio.Clients))
-	found := make([]program.Problems, len(studio.Clients))
-	j.sideBySide(len(lines), "clients", func(i int) {
-		a := &studio.Clients[i]
-		r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
-		line, words := view.NewStanding(studio.Coach, &studio.Library, &p, &r)
-		lines[i], found[i] = line, append(more, words...)
-		forgetLog(a)
-	})
-	stopped := j.report(append(problems, slices.Concat(found...)...))
-	if err := view.Overview(j.out, studio.Coach, &studio.Library, on, lines); err != nil {
-		return err
-	}
-	return stopped
-}
-
-// forgetLog lets go of what a client has done, once it is read: of hundreds of
-// clients, all at once would fill the memory.
-func forgetLog(a *program.Assessment) { a.Log, a.Plans = program.Log{}, nil }
-
 // reviewClient is all that one client's log says.
 func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error {
 	studio, a, problems, err := j.readOne(slug)
@@ -110,6 +81,7 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 		return err
 	}
 	r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
+	r.PrintNow = p.ToPrint(r.Changes, a.Plans, r.Version)
 	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
 	if err := j.report(append(append(problems, more...), words...)); err != nil {
 		return err

@@ -106,22 +106,22 @@ func readPage(src *source, id string) program.Page {
 	return p
 }
 
-// readWords reads every words file, and takes the language's. A coach's file is
-// compared with the built-in one of the same language, or else with the English.
+// readWords reads the words file of the language, and every one that a coach wrote.
+// A coach's file is compared with the built-in one of the same language, or else
+// with the English.
 func (s *shelf) readWords(f *folder, lang string) {
-	english := f.builtInWords(original)
 	for _, l := range f.library("content/words", ".yaml") {
-		if l.source == nil || l.removed {
+		if l.source == nil || l.removed || l.source.builtIn && l.id != lang {
 			continue
 		}
 		own := program.Words{}
 		s.keep(l.source)
 		l.source.readYAML("week: {build: build week}", words(own))
-		model := f.builtInWords(l.id)
-		if len(model) == 0 {
-			model = english
+		model := own
+		if !l.source.builtIn {
+			model = f.modelWords(l.id)
 		}
-		if !l.source.builtIn && l.source.sound() && len(model) > 0 {
+		if l.source.sound() && len(model) > 0 && !l.source.builtIn {
 			compareWords(l.source, own, model)
 		}
 		if l.id == lang {
@@ -129,6 +129,14 @@ func (s *shelf) readWords(f *folder, lang string) {
 			s.headings = exerciseHeadings.with(model).with(own)
 		}
 	}
+}
+
+// modelWords are the built-in words that a coach's file stands in for.
+func (f *folder) modelWords(lang string) program.Words {
+	if model := f.builtInWords(lang); len(model) > 0 {
+		return model
+	}
+	return f.builtInWords(original)
 }
 
 // builtInWords are the words of a language that came with the program, their

@@ -4,12 +4,15 @@ import "gatepost/program"
 
 // # Gate weeks
 //
-// A gate that no card asks for is not shown by a client who trains alone. So the last build week on a
-// step is its gate week: on each main day the main work is the gate itself, free,
-// with its sets and seconds, and nothing heavy comes before it. Where that is not within reach in the
-// last week, the step after it waits a week. The goal's own gate has its week as soon as the forecast
-// would move on, were there a step after it. Once a log is read, a gate week done without everything
-// written stands as asked for; one that was tried and not passed is repeated.
+// A gate that no card asks for is not shown by a client who trains alone (played
+// through with the demo clients: none was, in twelve weeks). So the last build week
+// on a step is its gate week: on each main day the main work is the gate itself,
+// free, with its sets and seconds, and nothing heavy comes before it. Where that is
+// not within reach in the last week, the step after it waits. The goal's own gate
+// has its week once the forecast would move on, were there a step after it.
+//
+// Once a log is read, a gate week that was done without everything written counts
+// as asked for, and one that was tried and not passed is repeated.
 
 // gateFirst puts the gate of the step worked on before the next one: into the
 // last build week on it, or else into this week, which then stays there.

@@ -77,6 +77,7 @@ const (
 	changeGone = "change-gone"
 	changeNew  = "change-new"
 	changeKind = "change-kind"
+	changeGate = "change-gate"
 	changeStep = "change-step"
 	changeHelp = "change-help"
 	changeLean = "change-lean"
@@ -97,7 +98,7 @@ var NoteCodes = []string{
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
-	changeGone, changeNew, changeKind, changeStep, changeHelp, changeLean, changeHold, changeSets,
+	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }
 
 func note(code string, values ...program.Value) program.Note {

@@ -10,7 +10,8 @@
 //     a range, and grow week by week.
 //  4. calendar: build, deload, away and test weeks; straight-arm days 48 h apart.
 //  5. stages: each build week's step, decided by the forecast; never back, never
-//     past the goal, entered only where some rig keeps it trainable.
+//     past the goal, entered only where some rig keeps it trainable, and left only
+//     after its gate week.
 //  6. rigs: the bands of all build weeks chosen together, exactly.
 //  7. dose and volume: sets, within a weekly rise of a tenth or one main set and
 //     under a ceiling that follows the present spell.
@@ -25,12 +26,12 @@
 // # What holds for every plan
 //
 // Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
-// than 75 % of the predicted maximal hold (80 % in the heavy work). Within a step
-// help never rises. Deloads come every fourth week, every third for sore joints,
-// the young, those over 45 and those coming back. Sessions lie on the client's
-// days and fit the minutes. Where rules conflict, health comes first, then the
-// minutes, the weekly seconds, the kit, the holds, the rhythm, the help and the
-// balance of pulling; a note says what gave way.
+// than 75 % of the predicted maximal hold (80 % in the heavy work); a gate week
+// holds what its gate asks. Within a step help never rises. Deloads come every
+// fourth week, every third for sore joints, the young, those over 45 and those
+// coming back. Sessions lie on the client's days and fit the minutes. Where rules
+// conflict, health comes first, then the minutes, the weekly seconds, the kit, the
+// holds, the rhythm, the help and the balance of pulling; a note says what gave way.
 //
 // A public program is planned once for each starting level, as the assessment of
 // a mean body that has just reached it: see Levels.

@@ -24,8 +24,11 @@ import (
 //   - Days ill cost two per cent a week, other weeks off one (see strength); what
 //     was lost comes back at one per cent a week.
 //   - A gate that was tried and not passed repeats the week, twice at most; then
-//     one step of help comes back for two weeks. A gate that is passed opens the
-//     next step as soon as some rig keeps it trainable.
+//     one step of help comes back for two weeks, and the gate has its week again
+//     later. A gate that is passed opens the next step as soon as some rig keeps it
+//     trainable; one that nobody was asked for gets its gate week first.
+//   - A rig stays two build weeks at least, and help does not rise, while ten
+//     seconds with it are no more than three quarters of the predicted maximum.
 //   - A joint with pain of three or more in two weeks, or rising over two weeks,
 //     counts as sore; so does one that was three above its usual on a morning of the
 //     last week, or above it on two mornings running.

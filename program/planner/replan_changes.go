@@ -61,7 +61,7 @@ func change(before, after *program.Week) program.Change {
 	c.Notes = append(c.Notes, differences(before, after)...)
 	for i := range after.Sessions {
 		s := &after.Sessions[i]
-		if old := sessionOn(before, s.Date); old == nil || !sameCard(old, s) {
+		if old := sessionOn(before, s.Date); old == nil || !old.SameCard(s) || before.Gate != after.Gate {
 			c.Cards = append(c.Cards, s.Date)
 		}
 	}
@@ -78,6 +78,9 @@ func differences(before, after *program.Week) []program.Note {
 	var out []program.Note
 	if before.Kind != after.Kind {
 		out = append(out, note(changeKind, word("before", "week."+string(before.Kind)), word("after", "week."+string(after.Kind))))
+	}
+	if after.Gate && !before.Gate {
+		out = append(out, note(changeGate))
 	}
 	if after.Hold == 0 || before.Hold == 0 {
 		return out
@@ -107,14 +110,4 @@ func sessionOn(w *program.Week, d program.Date) *program.Session {
 		}
 	}
 	return nil
-}
-
-// sameCard says that two sessions print the same card.
-func sameCard(a, b *program.Session) bool {
-	return slices.EqualFunc(a.Items, b.Items, func(x, y program.Prescription) bool {
-		return x.Exercise == y.Exercise && x.Role == y.Role && x.Step == y.Step &&
-			slices.Equal(x.Rig.Bands, y.Rig.Bands) && x.Rig.Drop == y.Rig.Drop &&
-			x.Ahead == y.Ahead && x.Scale == y.Scale && x.Sets == y.Sets && x.Hold == y.Hold &&
-			x.Reps == y.Reps && x.Rest == y.Rest && x.InRests == y.InRests && x.Max == y.Max && x.Check == y.Check
-	})
 }

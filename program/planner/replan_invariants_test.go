@@ -166,5 +166,5 @@ func promisesHold(t *rapid.T, lib *program.Library, l life, r *reading) {
 }
 
 func sameWeek(a, b *program.Week) bool {
-	return b != nil && slices.EqualFunc(a.Sessions, b.Sessions, func(x, y program.Session) bool { return x.Date == y.Date && sameCard(&x, &y) })
+	return b != nil && slices.EqualFunc(a.Sessions, b.Sessions, func(x, y program.Session) bool { return x.Date == y.Date && x.SameCard(&y) })
 }

@@ -14,39 +14,49 @@ import (
 // no bytes and no problems. Problems are warnings about characters that could not
 // be printed.
 func Cards(v *view.View, bothSides bool) ([]byte, program.Problems) {
-	if len(v.Cards) == 0 {
+	return ChangedCards(v, bothSides, v.Cards)
+}
+
+// ChangedCards prints some of a view's cards in batches, each of which begins a
+// sheet of its own, so that the first can be printed alone.
+func ChangedCards(v *view.View, bothSides bool, batches ...[]view.Card) ([]byte, program.Problems) {
+	ts := &typesetter{lost: map[rune]bool{}}
+	pages := layCards(ts, v, bothSides, batches...)
+	if len(pages) == 0 {
 		return nil, nil
 	}
-	ts := &typesetter{lost: map[rune]bool{}}
-	return write(v, ts, v.Title, layCards(ts, v, bothSides)...)
+	return write(v, ts, v.Title, pages...)
 }
 
 const (
-	leastCard   = 7  // points
-	leastHold   = 12 // points, seconds and repetitions
-	cardMargin  = 4  // mm from the cut
-	cardsASheet = 4
-	writingBox  = 9.2 // mm; nine are enough for two figures with a pencil stub (our judgement)
+	leastCard  = 7   // points
+	leastHold  = 12  // points, seconds and repetitions
+	cardMargin = 4   // mm from the cut
+	writingBox = 9.2 // mm; nine are enough for two figures with a pencil stub (our judgement)
 )
 
-// layCards fills sheets with cards in reading order.
-func layCards(ts *typesetter, v *view.View, bothSides bool) []*Page {
+// layCards fills sheets with cards in reading order, each batch from a sheet of its
+// own: the back of the last one's sheet stays empty.
+func layCards(ts *typesetter, v *view.View, bothSides bool, batches ...[]view.Card) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
 	plates := map[any]*Plate{}
 	var pages []*Page
-	week := 0
-	for i := range v.Cards {
-		if i%cardsASheet == 0 {
+	for _, cards := range batches {
+		if bothSides && len(pages)%2 == 1 && len(cards) > 0 {
 			pages = append(pages, hand.portrait("", leastCard))
-			pages[len(pages)-1].add(cutMarks(hand)...)
 		}
-		page := pages[len(pages)-1]
-		if c := &v.Cards[i]; c.Number != week { // weeks are found by the bookmarks
-			week = c.Number
-			page.Name = strings.TrimPrefix(page.Name+", "+c.Week, ", ")
+		for i := range cards {
+			if i%view.CardsASheet == 0 {
+				pages = append(pages, hand.portrait("", leastCard))
+				pages[len(pages)-1].add(cutMarks(hand)...)
+			}
+			page := pages[len(pages)-1]
+			if c := &cards[i]; i == 0 || cards[i-1].Number != c.Number { // weeks are found by the bookmarks
+				page.Name = strings.TrimPrefix(page.Name+", "+c.Week, ", ")
+			}
+			back := bothSides && len(pages)%2 == 0
+			layCard(page, ts, v, &cards[i], place(hand, i%view.CardsASheet, back), plates)
 		}
-		back := bothSides && len(pages)%2 == 0
-		layCard(page, ts, v, &v.Cards[i], place(hand, i%cardsASheet, back), plates)
 	}
 	return pages
 }

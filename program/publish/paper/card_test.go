@@ -79,7 +79,8 @@ func rename(p *program.Program, band string) {
 
 func TestCardsFitTheirSheet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		pages := layCards(setter(), bent(t), rapid.Bool().Draw(t, "both sides"))
+		v := bent(t)
+		pages := layCards(setter(), v, rapid.Bool().Draw(t, "both sides"), v.Cards)
 		if len(pages) == 0 {
 			return
 		}
@@ -157,13 +158,47 @@ func TestDemoCardsAreWhole(t *testing.T) {
 		for i := range studio.Clients {
 			p, _ := planner.Plan(&studio.Library, &studio.Clients[i])
 			v, _ := view.New(studio.Coach, &studio.Library, &p)
-			for _, page := range layCards(setter(), v, false) {
+			for _, page := range layCards(setter(), v, false, v.Cards) {
 				for _, m := range page.Marks {
 					if text, ok := m.(Text); ok && strings.HasSuffix(text.Lines[len(text.Lines)-1], "…") {
 						t.Errorf("%s, %s: %q", p.Client.Slug, paper, text.Lines)
 					}
 				}
 			}
+		}
+	}
+}
+
+// A batch has sheets of its own, printed on one side or on both, so that the first
+// can be printed without the others.
+func TestBatchesHaveSheetsOfTheirOwn(t *testing.T) {
+	v := fixture(t)
+	for name, c := range map[string]struct {
+		first, later int
+		bothSides    bool
+		want         string // cards on each page
+	}{
+		"one side":               {3, 6, false, "3 4 2"},
+		"a full sheet":           {4, 1, false, "4 1"},
+		"two sheets":             {5, 1, false, "4 1 1"},
+		"the first alone":        {2, 0, false, "2"},
+		"both sides":             {3, 6, true, "3 0 4 2"},
+		"both sides full":        {6, 5, true, "4 2 4 1"},
+		"both sides, one batch":  {3, 0, true, "3"},
+		"both sides, only later": {0, 5, true, "4 1"},
+	} {
+		var counts []string
+		for _, page := range layCards(setter(), v, c.bothSides, v.Cards[:c.first], v.Cards[c.first:c.first+c.later]) {
+			cards := 0
+			for _, m := range page.Marks {
+				if text, ok := m.(Text); ok && text.Lines[0] == v.CardText.Before {
+					cards++
+				}
+			}
+			counts = append(counts, strconv.Itoa(cards))
+		}
+		if got := strings.Join(counts, " "); got != c.want {
+			t.Errorf("%s: %s cards, want %s", name, got, c.want)
 		}
 	}
 }
@@ -179,7 +214,7 @@ func TestCardSize(t *testing.T) {
 // back has to be behind its front.
 func TestBacksLieBehindFronts(t *testing.T) {
 	for _, sheet := range []Sheet{A4, Letter} {
-		for n := range cardsASheet {
+		for n := range view.CardsASheet {
 			front, back := place(sheet, n, false), place(sheet, n, true)
 			back.X = sheet.Width - back.Right()
 			if !front.within(back) || !back.within(front) {

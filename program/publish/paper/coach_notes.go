@@ -18,13 +18,13 @@ func (p *coachPage) second(y float64) {
 	if len(p.c.Worth) > 0 {
 		y = p.worth(Box{pageMargin, y, p.width(), 0}) + 3
 	}
-	w := (p.width() - columnGap) / 2
+	w, bottom := (p.width()-columnGap)/2, p.guidance()
 	left := y
 	if p.c.Rig.Stance.Drawn() {
 		left = p.rig(Box{pageMargin, y, w, rigHeight}) + 4
 	}
 	if len(p.c.WeekNotes) > 0 {
-		p.add(p.squeezed(Box{pageMargin, left, w, p.bottom() - left}, bullets(p.c.WeeksTitle, p.c.WeekNotes))...)
+		p.add(p.squeezed(Box{pageMargin, left, w, bottom - left}, bullets(p.c.WeeksTitle, p.c.WeekNotes))...)
 	}
 	var notes []passage
 	if len(p.v.AllNotes) > 0 {
@@ -33,7 +33,7 @@ func (p *coachPage) second(y float64) {
 	if len(p.c.Dropped) > 0 {
 		notes = append(notes, bullets(p.c.DroppedTitle, p.c.Dropped)...)
 	}
-	p.add(p.squeezed(Box{pageMargin + w + columnGap, y, w, p.bottom() - y}, notes)...)
+	p.add(p.squeezed(Box{pageMargin + w + columnGap, y, w, bottom - y}, notes)...)
 }
 
 // rig draws the first banded week from the floor to the anchor, to one scale, with

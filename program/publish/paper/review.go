@@ -35,7 +35,7 @@ func layReview(ts *typesetter, v *view.View, r *view.Review) []*Page {
 	if charts := append(append([]view.Chart{}, r.Progress.Public...), r.Progress.Coach...); len(charts) > 0 {
 		first.progress(y, charts)
 	}
-	second.words(second.head())
+	second.words(second.head(), second.guidance())
 	pages := []*Page{first.Page, second.Page}
 	for i, p := range pages {
 		foot(p, ts, v, i+1, len(pages))
@@ -76,8 +76,18 @@ func lowest(marks []Mark, y float64) float64 {
 	return y
 }
 
+// guidance is when to stop and who decides, over the foot; it says where it begins.
+func (p *coachPage) guidance() float64 {
+	const gap = 1.5
+	s, text := style{Size: leastPage}, p.v.Advice.StopShort+" "+p.v.Advice.NotMedical
+	_, height := p.flow(0, 0, p.width(), s, text)
+	t, _ := p.flow(pageMargin, p.bottom()-height-gap, p.width(), s, text)
+	p.add(t)
+	return t.Y - gap
+}
+
 // words are the second page, in two columns: what was learned, and what follows.
-func (p *reviewPage) words(y float64) {
+func (p *reviewPage) words(y, bottom float64) {
 	const gap = 8
 	r, l := p.r, p.r.Labels
 	var learned, follows []passage
@@ -96,7 +106,7 @@ func (p *reviewPage) words(y float64) {
 	w := (p.width() - gap) / 2
 	for i, column := range [][]passage{learned, follows} {
 		if len(column) > 0 {
-			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, p.bottom() - y}, column)...)
+			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, bottom - y}, column)...)
 		}
 	}
 }
@@ -119,18 +129,17 @@ func (p *reviewPage) changes() []passage {
 	r := p.r
 	all := []passage{{r.Labels.Changes, title}}
 	if len(r.Changes) == 0 {
-		return append(all, passage{r.Labels.NoChanges, prose})
+		return append(all, passage{r.Labels.NoChanges + " " + r.Reprint, prose})
 	}
-	for _, c := range r.Changes {
-		all = append(all, passage{c.Line, bullet})
+	for _, line := range r.Changes {
+		all = append(all, passage{line, bullet})
 	}
 	if len(r.Notes) > 0 {
 		all = append(all, bullets(r.Labels.Why, r.Notes)...)
 	}
-	for _, line := range []string{r.Reprint, r.Keep} {
-		if line != "" {
-			all = append(all, passage{line, strong})
-		}
+	all = append(all, passage{r.Labels.Print, title})
+	if r.Keep != "" { // before it is printed
+		all = append(all, passage{r.Keep, strong})
 	}
-	return all
+	return append(all, passage{r.Reprint, prose})
 }

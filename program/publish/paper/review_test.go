@@ -63,9 +63,7 @@ func repeated[T any](from []T, n int) []T {
 
 // What a reader takes out of the file is what the view said.
 func TestReviewTextComesOut(t *testing.T) {
-	p := viewtest.Program()
-	p.Version = 2
-	pdf, problems := Review(fixture(t), reviewOf(t, p, viewtest.Review()))
+	pdf, problems := Review(fixture(t), reviewOf(t, viewtest.Replanned(), viewtest.Review()))
 	if problems != nil {
 		t.Fatal(problems)
 	}
@@ -73,7 +71,7 @@ func TestReviewTextComesOut(t *testing.T) {
 		t.Error(out)
 	}
 	out := strings.Join(strings.Fields(strings.ReplaceAll(tool(t, pdf, "pdftotext", "FILE", "-"), "\u00a0", " ")), " ")
-	for _, want := range []string{"Read back", "Week 5 of 12", "stop: Pain at the elbows", "What moved the estimate most", "worst pain of the week", "Cards: 9 Feb, 11 Feb."} {
+	for _, want := range []string{"Read back", "Week 5 of 12", "stop: Pain at the elbows", "What moved the estimate most", "worst pain of the week", "Cards: 8 Feb, 10 Feb.", "the qualified professional who is with you decides."} {
 		if !strings.Contains(out, want) {
 			t.Errorf("does not say %q", want)
 		}

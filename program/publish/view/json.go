@@ -18,11 +18,15 @@ var Schema []byte
 // order, dates ISO 8601, numbers in the units their names end in and rounded to
 // what is meant. Schema describes it. The library gives the steps their names.
 func JSON(lib *program.Library, p *program.Program) ([]byte, error) {
+	return indented(programJSON(lib, p))
+}
+
+func indented(v any) ([]byte, error) {
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	err := enc.Encode(programJSON(lib, p))
+	err := enc.Encode(v)
 	return out.Bytes(), err
 }
 

@@ -12,32 +12,31 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 )
 
-func schema(t *testing.T) *jsonschema.Schema {
+// follows compares JSON with a schema, formats asserted.
+func follows(t *testing.T, schema, data []byte) error {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(view.Schema))
-	if err != nil {
-		t.Fatal(err)
-	}
 	c := jsonschema.NewCompiler()
 	c.AssertFormat()
-	if err := c.AddResource("program.schema.json", doc); err != nil {
+	if err := c.AddResource("schema.json", decoded(t, schema)); err != nil {
 		t.Fatal(err)
 	}
-	compiled, err := c.Compile("program.schema.json")
+	compiled, err := c.Compile("schema.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	return compiled
+	return compiled.Validate(decoded(t, data))
 }
 
-func check(t *testing.T, data []byte) error {
+func decoded(t *testing.T, data []byte) any {
 	t.Helper()
 	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(data))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return schema(t).Validate(doc)
+	return doc
 }
+
+func check(t *testing.T, data []byte) error { return follows(t, view.Schema, data) }
 
 // Checked by a general JSON Schema library (draft 2020-12), formats asserted.
 func TestJSONFollowsItsSchema(t *testing.T) {
@@ -53,6 +52,8 @@ func TestJSONFollowsItsSchema(t *testing.T) {
 		}
 	}
 }
+
+func TestSchemaIsStrict(t *testing.T) { strict(t, view.Schema) }
 
 func TestSchemaRefusesOtherFiles(t *testing.T) {
 	data, _ := view.JSON(viewtest.Library(), viewtest.Program())

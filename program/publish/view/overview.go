@@ -21,6 +21,7 @@ type Standing struct {
 	Course string // "+3 %" ahead of the plan, "as planned"
 	Needs  []string
 	need   int // the greater, the sooner
+	data   standingJSON
 }
 
 // Ranks of need (our judgement): a professional, then a decision of the coach's,
@@ -46,6 +47,16 @@ func NewStanding(coach program.Coach, lib *program.Library, p *program.Program, 
 		}
 	}
 	s.needs(&v, p, r)
+	v.data = toStanding(p, r)
+	return v, s.problems()
+}
+
+// NewUnread is the line of a client whose files have errors. The name is the
+// folder's where the assessment cannot be read.
+func NewUnread(coach program.Coach, lib *program.Library, client program.Client, errors program.Problems) (Standing, program.Problems) {
+	s := newSpeech(coach, lib, &program.Program{})
+	v := Standing{Client: cmp.Or(client.Name, client.Slug), Needs: []string{s.say("need.unread")}, need: needAct}
+	v.data = toUnread(client, errors)
 	return v, s.problems()
 }
 
@@ -78,7 +89,7 @@ func (s *speech) needs(v *Standing, p *program.Program, r *program.Review) {
 		add(needLook, s.say("need.no_log"))
 	}
 	if n := len(r.Changes); n > 0 && p.Version > r.Version {
-		add(needKeep, s.say("need.keep", "weeks", strconv.Itoa(n)))
+		add(needKeep, s.say(s.plural("need.keep", n), "weeks", strconv.Itoa(n)))
 	}
 }
 

@@ -33,8 +33,8 @@ type Review struct {
 	Gates    []GateRead
 	Forecast []string
 	NextTest string
-	Changes  []ReviewChange
-	Reprint  string   // what to print again; empty: nothing
+	Changes  []string // weeks that differ from the plan on the wall: the coming one in full, later ones in a line
+	Reprint  string   // what to print now, and what can wait
 	Keep     string   // how the new weeks come to hang on the wall; empty: they do
 	Notes    []string // why the weeks ahead are what they are
 	Progress Progress // filled in where it is drawn, see NewProgress
@@ -62,17 +62,10 @@ type TermRead struct {
 	Line        string // "not yet: last set, RPE 9.5, 9 or less asked (12 Feb: 10 s …)"
 }
 
-// ReviewChange is a week that differs from the plan on the wall.
-type ReviewChange struct {
-	Week  string // "Week 8, 22 to 28 Feb"
-	Lines []string
-	Line  string // all of it
-}
-
 // ReviewLabels are the titles of a review's parts.
 type ReviewLabels struct {
 	Course, Flags, NoFlags, Estimate, Moves, NoMoves, Doubted, Unread string
-	Gates, Forecast, Changes, NoChanges, Why, Progress, Page          string
+	Gates, Forecast, Changes, NoChanges, Why, Print, Progress, Page   string
 }
 
 // onCourse is how far, in ln of strength, a client may be from the plan and be
@@ -130,7 +123,7 @@ func (s *speech) reviewLabels() ReviewLabels {
 		Course: say("course"), Flags: say("flags"), NoFlags: say("no_flags"), Estimate: say("estimate"),
 		Moves: say("moves"), NoMoves: say("moves_none"), Doubted: say("doubted"), Unread: say("unread"),
 		Gates: say("gates"), Forecast: say("forecast"), Changes: say("changes"), NoChanges: say("no_changes"),
-		Why: say("why"), Progress: s.say("progress.title"), Page: say("page"),
+		Why: say("why"), Print: say("print"), Progress: s.say("progress.title"), Page: say("page"),
 	}
 }
 
@@ -140,7 +133,7 @@ func (s *speech) standing(r *program.Review) []string {
 	var all []string
 	switch {
 	case r.Ended:
-		all = append(all, s.say("review.ended", "weeks", weeks))
+		all = append(all, s.say(s.plural("review.ended", r.Weeks), "weeks", weeks))
 	case r.Week == 0:
 		all = append(all, s.say("review.not_begun"))
 	default:
@@ -167,15 +160,16 @@ func (s *speech) attendance(r *program.Review) []string {
 			extra++
 		}
 	}
-	done, printed := strconv.Itoa(r.Done), strconv.Itoa(r.Done+r.Missed)
+	n := r.Done + r.Missed
+	done, printed := strconv.Itoa(r.Done), strconv.Itoa(n)
 	var all []string
 	switch {
-	case r.Done+r.Missed == 0:
+	case n == 0:
 		all = append(all, s.say("review.sessions_none"))
 	case r.Missed == 0:
-		all = append(all, s.say("review.sessions_all", "printed", printed))
+		all = append(all, s.say(s.plural("review.sessions_all", n), "printed", printed))
 	default:
-		all = append(all, s.say("review.sessions", "done", done, "printed", printed, "missed", strconv.Itoa(r.Missed)),
+		all = append(all, s.say(s.plural("review.sessions", n), "done", done, "printed", printed, "missed", strconv.Itoa(r.Missed)),
 			s.say("review.missed", "dates", lastOf(missed, 6)))
 	}
 	if extra > 0 {
@@ -240,41 +234,4 @@ func (s *speech) nextTest(r *program.Review) string {
 		return s.say("review.no_test")
 	}
 	return s.say("review.next_test", "date", s.day(r.NextTest))
-}
-
-// changes are the weeks that differ, and what that means for the printer.
-func (s *speech) changes(v *Review, p *program.Program, r *program.Review) {
-	var cards []string
-	for _, c := range r.Changes {
-		change := ReviewChange{Week: s.say("review.change", "number", strconv.Itoa(c.Week), "dates", s.span(c.Start, c.Start+6))}
-		if w := weekOf(p, c.Start); w != nil && w.Sets > 0 {
-			change.Lines = append(change.Lines, s.say("review.work", "work", join(s.name(*w), s.week(*w).Line)))
-		}
-		change.Lines = append(change.Lines, s.notes(c.Notes)...)
-		if len(c.Cards) > 0 {
-			change.Lines = append(change.Lines, s.say("review.cards", "dates", s.briefs(c.Cards)))
-		}
-		if len(c.Gone) > 0 {
-			change.Lines = append(change.Lines, s.say("review.gone", "dates", s.briefs(c.Gone)))
-		}
-		change.Line = change.Week + ": " + strings.Join(change.Lines, " ")
-		v.Changes = append(v.Changes, change)
-		for _, d := range c.Cards {
-			cards = append(cards, s.brief(d))
-		}
-	}
-	if len(cards) > 0 {
-		v.Reprint = s.say("review.reprint", "dates", strings.Join(cards, ", "))
-	}
-	if len(v.Changes) > 0 && p.Version > r.Version {
-		v.Keep = s.say("review.keep", "client", r.Client.Slug)
-	}
-}
-
-func (s *speech) briefs(days []program.Date) string {
-	var all []string
-	for _, d := range days {
-		all = append(all, s.brief(d))
-	}
-	return strings.Join(all, ", ")
 }

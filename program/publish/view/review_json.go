@@ -1,9 +1,7 @@
 package view
 
 import (
-	"bytes"
 	_ "embed"
-	"encoding/json"
 
 	"gatepost/program"
 )
@@ -14,14 +12,7 @@ import (
 var ReviewSchema []byte
 
 // ReviewJSON writes a review for machines, as JSON writes a program.
-func ReviewJSON(r *program.Review) ([]byte, error) {
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	err := enc.Encode(reviewJSON(r))
-	return out.Bytes(), err
-}
+func ReviewJSON(r *program.Review) ([]byte, error) { return indented(reviewJSON(r)) }
 
 type (
 	reviewFile struct {
@@ -46,6 +37,7 @@ type (
 		Progress []progressJSON    `json:"progress"`
 		NextTest *program.Date     `json:"next_test"`
 		Changes  []changeJSON      `json:"changes"`
+		PrintNow []program.Date    `json:"print_now"` // cards of the coming week
 		Notes    []noteJSON        `json:"notes"`
 		Withheld []noteJSON        `json:"withheld"`
 	}
@@ -149,15 +141,18 @@ func reviewJSON(r *program.Review) reviewFile {
 	return reviewFile{
 		Client: clientJSON{r.Client.Name, r.Client.Slug}, On: r.On, Version: r.Version, Week: r.Week, Weeks: r.Weeks, Ended: r.Ended,
 		Done: r.Done, Missed: r.Missed, Last: given(r.Last), Pace: places(r.Pace, 4),
-		Flags:  each(r.Flags, func(f program.Flag) flagJSON { return flagJSON{levels[f.Level], toNote(f.Note)} }),
+		Flags:  each(r.Flags, toFlag),
 		Before: toRead(r.Before, r.GoalBefore, r.ForecastBefore), After: toRead(r.After, r.GoalAfter, r.ForecastAfter),
 		Moves:   each(r.Moves, func(m program.Move) moveJSON { return moveJSON{places(m.Moved, 4), toSet(m.Set)} }),
 		Doubted: each(r.Doubted, func(m program.Move) setJSON { return toSet(m.Set) }),
 		Unread:  each(r.Unread, toNote), Gates: each(r.Gates, toGateRead), Sessions: each(r.Sessions, toSessionRead),
 		Progress: each(r.Progress, toProgress), NextTest: given(r.NextTest), Changes: each(r.Changes, toChange),
-		Notes: each(r.Notes, toNote), Withheld: each(r.Withheld, toNote),
+		PrintNow: each(r.PrintNow, sameDay),
+		Notes:    each(r.Notes, toNote), Withheld: each(r.Withheld, toNote),
 	}
 }
+
+func toFlag(f program.Flag) flagJSON { return flagJSON{levels[f.Level], toNote(f.Note)} }
 
 func toRead(c program.Capacity, g program.GoalForecast, all []program.Forecast) readJSON {
 	return readJSON{places(c.Held12, 1), places(c.Low, 1), places(c.High, 1), places(g.Chance, 3), each(all, toForecast)}
@@ -214,6 +209,8 @@ func toPain(p program.Pain) painJSON {
 }
 
 func toChange(c program.Change) changeJSON {
-	day := func(d program.Date) program.Date { return d }
-	return changeJSON{c.Week, c.Start, each(c.Notes, toNote), each(c.Cards, day), each(c.Gone, day)}
+	return changeJSON{c.Week, c.Start, each(c.Notes, toNote), each(c.Cards, sameDay), each(c.Gone, sameDay)}
 }
+
+// sameDay keeps lists of days lists where they are empty, see each.
+func sameDay(d program.Date) program.Date { return d }

@@ -79,13 +79,23 @@ func (s *speech) gateRead(g program.GateRead) GateRead {
 	default:
 		v.State = s.say("review.gate_" + string(g.State))
 	}
-	v.Line = s.say("review.gate_line", "step", v.Step, "state", v.State)
+	v.Line = s.gateWeek(g, s.say("review.gate_line", "step", v.Step, "state", v.State))
 	if g.State == program.GatePassed || !untried(g) {
 		for _, c := range g.Criteria {
 			v.Terms = append(v.Terms, s.term(c))
 		}
 	}
 	return v
+}
+
+// gateWeek says behind a gate's line when it will be asked for.
+func (s *speech) gateWeek(g program.GateRead, line string) string {
+	for _, w := range s.program.Weeks {
+		if w.Gate && w.Step == g.Step && w.Start >= s.program.From && g.State != program.GatePassed {
+			return s.say("review.gate_week", "line", line, "number", strconv.Itoa(w.Number), "dates", s.span(w.Start, w.Start+6))
+		}
+	}
+	return line
 }
 
 // untried says that no free set was held: what held with help falls short of
@@ -123,7 +133,7 @@ func (s *speech) term(c program.Criterion) TermRead {
 func (s *speech) held(c program.Criterion) string {
 	number := func(x float64) string { return s.decimal(x) }
 	pair := func(key string, write func(float64) string) string {
-		return s.say("review.shown_"+key, "shown", write(c.Shown), "wanted", write(c.Wanted))
+		return s.say(s.plural("review.shown_"+key, round(c.Wanted)), "shown", write(c.Shown), "wanted", write(c.Wanted))
 	}
 	seconds := func(x float64) string { return s.unit("seconds", s.decimal(x)) }
 	switch {

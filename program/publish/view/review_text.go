@@ -75,14 +75,15 @@ func (t *text) gatesRead(v *Review) {
 
 func (t *text) changes(v *Review) {
 	if len(v.Changes) == 0 {
-		t.section(v.Labels.NoChanges)
+		t.section(v.Labels.NoChanges + " " + v.Reprint)
 		return
 	}
-	var lines []string
-	for _, c := range v.Changes {
-		lines = append(lines, c.Line)
-	}
-	t.part(v.Labels.Changes, lines)
+	t.part(v.Labels.Changes, v.Changes)
 	t.part(v.Labels.Why, v.Notes)
-	t.section(v.Reprint, v.Keep)
+	t.line("")
+	t.heading(v.Labels.Print, "-")
+	if v.Keep != "" { // before it is printed: what is printed is the plan on the wall
+		t.wrap("", v.Keep)
+	}
+	t.wrap("", v.Reprint)
 }

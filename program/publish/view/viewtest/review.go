@@ -36,7 +36,8 @@ func Review() *program.Review {
 				{Name: "clean", Unsaid: true}, {Name: "rpe", Wanted: 9, Shown: 9.5, Sets: []program.SetRead{broken}},
 				{Name: "pain", Wanted: 2, Shown: 3, Sets: []program.SetRead{broken}}, {Name: "sessions", Wanted: 2},
 			}}},
-		Changes: []program.Change{{Week: 5, Start: monday + 28, Cards: []program.Date{monday + 29, monday + 31}, Gone: []program.Date{monday + 30},
+		PrintNow: []program.Date{monday + 28, monday + 30},
+		Changes: []program.Change{{Week: 5, Start: monday + 28, Cards: []program.Date{monday + 28, monday + 30}, Gone: []program.Date{monday + 29},
 			Notes: []program.Note{{Code: "change-help", Values: []program.Value{number("before", program.ValueNewtons, 0), number("after", program.ValueNewtons, 29.4)}}}}},
 		Notes:  []program.Note{{Code: "joint-eased", Values: []program.Value{joint}}},
 		Unread: []program.Note{{Code: "band-gone", Values: []program.Value{{Name: "exercise", Kind: program.ValueExercise, Text: "tuck-hold"}, number("date", program.ValueDate, float64(monday))}}},
@@ -54,4 +55,11 @@ func Review() *program.Review {
 
 func number(name string, kind program.ValueKind, n float64) program.Value {
 	return program.Value{Name: name, Kind: kind, Number: n}
+}
+
+// Replanned is Program as Review planned it anew, from its fifth week on.
+func Replanned() *program.Program {
+	p := Program()
+	p.Version, p.From = 2, p.Weeks[4].Start
+	return p
 }

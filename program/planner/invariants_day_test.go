@@ -1,0 +1,169 @@
+package planner
+
+import (
+	"math"
+	"slices"
+
+	"gatepost/program"
+)
+
+func checkDays(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	for _, w := range ahead(p) {
+		for _, s := range w.Sessions {
+			v.want(slices.Contains(a.Training.Days, s.Date.Weekday()), "%s is no training day", s.Date)
+			v.want(!away(a, s.Date), "%s is away", s.Date)
+			v.want(s.Date >= w.Start && s.Date < w.Start+7, "%s lies outside week %d", s.Date, w.Number)
+			v.want(s.Minutes <= a.Training.Minutes, "%s takes %d of %d min", s.Date, s.Minutes, a.Training.Minutes)
+			v.want(s.Minutes >= minutesOf(s.Items, a.Training.Minutes), "%s is said to take %d min", s.Date, s.Minutes)
+		}
+	}
+	return v
+}
+
+// minutesOf is the least that a session takes: work and rests, without set-up.
+func minutesOf(items []program.Prescription, minutes int) int {
+	total := 240
+	for _, it := range items {
+		if it.Role != program.RolePrepare && !it.InRests {
+			total += it.Sets*max(it.Hold, 3*it.Reps) + (it.Sets-1)*it.Rest
+		}
+	}
+	return total / 60
+}
+
+func checkHealth(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	age := a.Measured.YearsSince(a.Athlete.Born)
+	h := a.Health
+	neutral := slices.Contains(a.Kit, "parallettes")
+	for _, w := range ahead(p) {
+		armDays := 0
+		for _, s := range w.Sessions {
+			arm := false
+			for _, it := range s.Items {
+				e, ok := lib.Exercise(it.Exercise)
+				v.want(ok, "no exercise %q", it.Exercise)
+				if !ok {
+					continue
+				}
+				arm = arm || it.StraightArm && it.MaxHold > 0
+				if sore(h.Wrists) || age < 16 {
+					v.want(e.Grip != program.GripFlat && (e.Grip != program.GripSupport || neutral), "%s: %s loads flat hands", s.Date, it.Exercise)
+				}
+				if sore(h.Elbows) {
+					v.want(it.Load <= 0.75+1e-9, "%s: load %.2f on sore elbows", s.Date, it.Load)
+					v.want(it.MaxHold == 0 || it.Hold > 0 && float64(it.Hold) <= 0.6*it.MaxHold+1e-6 || w.Kind == program.WeekDeload, "%s: %d of %.1f s on sore elbows", s.Date, it.Hold, it.MaxHold)
+					v.want(e.Trains[0] != program.ForStraightPull, "%s: straight-arm pulling with sore elbows", s.Date)
+				}
+				noAhead := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age < 16
+				v.want(!noAhead || it.Role != program.RoleAhead, "%s: heavy work", s.Date)
+				v.want(age >= 16 || !it.Max, "%s: a maximal test at %d", s.Date, age)
+			}
+			if arm {
+				armDays++
+			}
+		}
+		v.want(age >= 16 || armDays <= 3, "week %d: %d straight-arm days at %d", w.Number, armDays, age)
+	}
+	if sore(h.Elbows) {
+		weeks := ahead(p)
+		first := &weeks[0]
+		for i := range weeks {
+			w := &weeks[i]
+			v.want(w.Step == first.Step || w.Kind != program.WeekBuild || first.Hold == 0, "week %d: a step up with sore elbows", w.Number)
+			v.want(w.Kind != program.WeekBuild || w.Scale > 0 || w.Help >= first.Help, "week %d: less help with sore elbows", w.Number)
+		}
+	}
+	return v
+}
+
+func checkPulls(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+	for _, w := range ahead(p) {
+		push, pull := 0, 0
+		var row, rear, blades bool
+		for _, it := range items(&w) {
+			e, _ := lib.Exercise(it.Exercise)
+			if pushing(it.Role) {
+				push += it.Sets
+			}
+			if it.Role == program.RolePull {
+				pull += it.Sets
+			}
+			row = row || e.Trains[0] == program.ForRow
+			rear = rear || e.Trains[0] == program.ForRearShoulder
+			blades = blades || e.Trains[0] == program.ForBlades
+		}
+		if push == 0 {
+			continue
+		}
+		v.want(10*pull >= 8*push && 10*pull <= 15*push, "week %d: %d pulling to %d pushing sets", w.Number, pull, push)
+		v.want(blades && (row && rear || pull < 2), "week %d: row %v rear shoulder %v blades %v", w.Number, row, rear, blades)
+	}
+	return v
+}
+
+func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	has := func(kit string) bool {
+		return slices.Contains(a.Kit, kit) || kit == "bands" && len(a.Bands) > 0
+	}
+	for _, w := range ahead(p) {
+		for _, it := range items(&w) {
+			e, _ := lib.Exercise(it.Exercise)
+			for _, any := range e.Kit {
+				v.want(slices.ContainsFunc(any, has), "week %d: %s needs %v", w.Number, it.Exercise, any)
+			}
+			for _, b := range it.Rig.Bands {
+				v.want(slices.ContainsFunc(a.Bands, func(x program.Band) bool { return x.Name == b }), "week %d: no band %q", w.Number, b)
+			}
+			v.want(len(it.Rig.Bands) <= 2, "week %d: %d bands", w.Number, len(it.Rig.Bands))
+			v.want(it.Rig.Drop == 0 || slices.Contains(a.Hanging.Drops, it.Rig.Drop), "week %d: no strap of %.2f m", w.Number, it.Rig.Drop)
+			share := it.Help / (a.Athlete.Mass * 9.80665)
+			v.want(share <= 0.25+1e-4 || it.Role == program.RoleAhead && share <= 0.30+1e-4, "week %d: help of %.2f body weight", w.Number, share)
+		}
+	}
+	return v
+}
+
+func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	l := newLimits(a, p.Start)
+	for _, w := range ahead(p) {
+		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
+		for _, s := range w.Sessions {
+			v.want(len(s.Items) >= 3, "%s: %d items", s.Date, len(s.Items))
+			arm, main := false, false
+			for _, it := range s.Items {
+				arm = arm || it.Role == program.RoleSecond || it.Role == program.RoleAhead
+				main = main || it.Role == program.RoleMain || it.Role == program.RoleTest
+			}
+			v.want(!arm || main || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
+		}
+		if w.Kind == program.WeekBuild && l.hands {
+			v.want(w.Hold > 0 && w.Sets > 0 || len(p.Weeks) == 1 || armless(p, &w), "week %d: no main work", w.Number)
+		}
+	}
+	last := &p.Weeks[len(p.Weeks)-1]
+	final := last.Sessions[len(last.Sessions)-1]
+	tested := slices.ContainsFunc(final.Items, func(it program.Prescription) bool { return it.Role == program.RoleTest })
+	v.want(tested || !l.hands, "no test at the end")
+	v.want(p.Goal.Chance >= 0 && p.Goal.Chance <= 1 && !math.IsNaN(p.Goal.Chance), "chance %v", p.Goal.Chance)
+	return v
+}
+
+// armless weeks have no day that lies 48 h from straight-arm work before and from
+// the rest that the test asks for.
+func armless(p *program.Program, w *program.Week) bool {
+	last := p.Weeks[len(p.Weeks)-1].Sessions
+	test := last[len(last)-1].Date
+	for _, s := range w.Sessions {
+		near := test-s.Date < 3
+		for i := range p.Weeks {
+			for _, o := range p.Weeks[i].Sessions {
+				arm := slices.ContainsFunc(o.Items, func(it program.Prescription) bool { return isArm(&it) })
+				near = near || arm && p.Weeks[i].Start != w.Start && abs(float64(o.Date-s.Date)) < 2
+			}
+		}
+		if !near {
+			return false
+		}
+	}
+	return true
+}
