@@ -61,17 +61,19 @@ func (p *card) header(y float64) float64 {
 	return y + headHeight + 0.9
 }
 
-// kind is a plate before the week of a deload (hatched) or a test (dark), and says where it ends.
+// kind is a plate before the week of a deload (hatched), a gate or a test (dark),
+// and says where it ends.
 func (p *card) kind(y float64) float64 {
 	const h = 4.8
 	s := style{Face: Bold, Size: 10, Least: leastCard, Leading: 1.1, Middle: true}
-	if p.c.KindKey == program.WeekTest {
+	shown := p.c.KindKey == program.WeekTest || p.c.KindKey == program.WeekBuild // a gate, in a build week
+	if shown {
 		s.Tone = Paper
 	}
 	t := p.fit(Box{p.X + 2.4, y + 0.3, 20, h}, s, p.c.Kind)
 	t.W = min(t.W, Bold.width(t.Lines[0], t.Size))
 	plate := Box{p.X, y + 0.3, t.W + 4.8, h}
-	if p.c.KindKey == program.WeekTest {
+	if shown {
 		p.put(Fill{plate, Ink})
 	} else {
 		p.put(Hatch{plate, 1, 0.25, false, Ink}, Fill{plate.Inset(1.4, 0), Paper}, Frame{plate, 0.25, 0, Ink})
