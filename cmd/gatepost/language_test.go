@@ -32,8 +32,8 @@ func in(t *testing.T, language string) string {
 }
 
 // troubled is a log in which much goes wrong, so that a review of it has much to
-// say: pain that rises, mornings above usual, sets that fall short, one that nobody believes, days
-// without a line.
+// say: pain that rises, mornings above usual, sets that fall short, one that nobody
+// believes, days without a line.
 const troubled = `date,exercise,bands,hold_s,rpe,clean,pain,note
 2027-01-04,tuck,,9 9 8,8,yes,wrists 1,
 2027-01-04,done

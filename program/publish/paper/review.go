@@ -43,9 +43,10 @@ func layReview(ts *typesetter, v *view.View, r *view.Review) []*Page {
 	return pages
 }
 
-// flagRoom is the most that the flags take of the first page, mm: about ten lines
-// (our judgement: more would push the charts off).
-const flagRoom = 46
+// flagRoom is the most that the flags take of the first page, mm: about fourteen
+// lines (our judgement: with as many flags as a bad fortnight has none is cut, and
+// the charts keep 40 mm each).
+const flagRoom = 62
 
 // standing is where the client is, and what needs the coach.
 func (p *reviewPage) standing(y float64) float64 {
