@@ -7,6 +7,7 @@ import (
 	"gatepost/program"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
 )
 
 // canaries stand in every field of a program that is private; none may appear
@@ -26,12 +27,39 @@ func withCanaries(p *program.Program) {
 	}
 }
 
+// jointsRead is a log read back, with a canary in every chart that is the coach's:
+// work, sessions, effort, joints in sessions and on mornings.
+func jointsRead(t *testing.T, lib *program.Library) view.Progress {
+	t.Helper()
+	r := viewtest.Review()
+	for i := range r.Progress {
+		r.Progress[i].Mornings = program.Pain{Given: true, Wrists: -1, Elbows: 4, Shoulders: -1, Other: -1}
+	}
+	progress, _ := view.NewProgress(viewtest.Coach(), lib, viewtest.Program(), r)
+	mornings := false
+	for i := range progress.Coach {
+		c := &progress.Coach[i]
+		c.Title, c.Desc = "canary "+c.Title, "canary"
+		for j := range c.Series {
+			mornings = mornings || c.Series[j].Name == "mornings"
+			c.Series[j].Name = "canary " + c.Series[j].Name
+		}
+	}
+	if len(progress.Public) == 0 || !mornings {
+		t.Fatal("the log read back has no charts")
+	}
+	return progress
+}
+
 func TestNothingPrivate(t *testing.T) {
 	s := source(t)
-	s.Clients = append(s.Clients[1:], client(s.Library, withCanaries))
+	shared := client(s.Library, withCanaries)
+	shared.Progress = jointsRead(t, s.Library)
+	s.Clients = append(s.Clients[1:], shared)
 	files := build(t, s)
-	if !strings.Contains(files["site/c/k7f3q9w2m4/index.html"], "Maren") {
-		t.Fatal("the shared program is not there by first name")
+	home := files["site/c/k7f3q9w2m4/index.html"]
+	if !strings.Contains(home, "Maren") || !strings.Contains(home, shared.Progress.Public[0].Title) {
+		t.Fatal("the shared program is not there by first name, with its progress")
 	}
 	for path, text := range files {
 		all := strings.ToLower(path + "\n" + text)
