@@ -29,10 +29,10 @@ instead, with the columns of the log; a header line may name others.
 Lines are checked as the log itself is. Where one is wrong nothing is added. Lines
 that are in the log already are never written again, so that a crash loses none.
 
-In place of an exercise, done is the whole session as printed. Morning is how the
-joints felt on the morning of that date, after the last session: under pain stand the
-joints, such as wrists 0 elbows 2, and nothing there is 0 at all of them. Log asks for
-it last, of the session before.`,
+In place of an exercise, done is the whole session as printed, and morning how the
+joints felt on the morning of that date, after the last session: wrists 0 elbows 2
+under pain; an empty cell is 0 at all of them. Log asks for it last, for the morning
+after the session before this one.`,
 		Example: `  gatepost log maren
   gatepost log maren --on 2027-01-11
   gatepost log maren < sessions.csv

@@ -79,7 +79,7 @@ func (t *asking) morningAfter() error {
 // morning asks for the joints of one morning.
 func (t *asking) morning(day program.Date) error {
 	r := row{exercise: "morning"}
-	question := fmt.Sprintf("joints on the morning of %s, 0 to 10, such as: wrists 1 elbows 0 (0: nothing; Enter: not said)", day)
+	question := fmt.Sprintf("joints on the morning of %s, such as: wrists 1 elbows 0 (Enter: not said)", day)
 	answer, err := t.ask(question, func(answer string) part {
 		r.pain = answer
 		return part{r, answer == ""}
