@@ -201,7 +201,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 func (p *card) dose(item view.CardItem, b Box) []Mark {
 	s := style{Face: Bold, Size: 13, Least: leastHold, Leading: 1.02}
 	return []Mark{p.fit(Box{b.X, b.Y, b.W, 5}, s, item.Amount),
-		p.fit(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, joined(item.Sides, item.Pause))}
+		p.aside(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, item)}
 }
 
 func sets(item view.CardItem) int {

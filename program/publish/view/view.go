@@ -51,6 +51,7 @@ type View struct {
 	Forecast Forecast
 	Ladder   []Rung // this body's order of steps
 	Weeks    []Week
+	Turns    string    // how sides share an odd number of sets of a step; empty: no step is held so
 	Pictures []Picture // the block's positions and the goal's
 	Gates    []Gate
 	Outline  []string // what comes after the block
@@ -169,7 +170,8 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Where = s.where(p)
 	v.Forecast = s.forecast(p)
 	v.Ladder = s.ladder(p)
-	v.Weeks = s.weeks(p)
+	v.Weeks = s.weeks(p.Weeks, turns{}.after(p.Weeks))
+	v.Turns = s.takingTurns(p.Weeks)
 	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
@@ -179,7 +181,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
-	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
+	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)
 	return v
 }
 
