@@ -122,15 +122,6 @@ func (p *card) ticks(b Box, item view.CardItem) []Mark {
 	return marks
 }
 
-// aside is sides and rest; where both have no room, what is said of the rest.
-func (p *card) aside(b Box, s style, item view.CardItem) Text {
-	text := joined(item.Sides, item.Pause)
-	if _, fits := s.fits(b, s.least(), p.clean(text)); !fits && item.Pause != "" {
-		text = item.Pause
-	}
-	return p.fit(b, s, text)
-}
-
 // caption is what stands in the corner of a set's box.
 func (p *card) caption(item view.CardItem, i int) string {
 	if item.Max || item.Check {
