@@ -72,7 +72,7 @@ func TestCardsSayWhoseSetItIs(t *testing.T) {
 			}
 		}
 		boxes, ticks := 0, 0
-		for _, page := range layCards(setter(), v, false) {
+		for _, page := range layCards(setter(), v, false, v.Cards) {
 			for _, fault := range append(page.Faults(), cardFaults(page)...) {
 				t.Error(fault)
 			}

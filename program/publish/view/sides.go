@@ -1,6 +1,7 @@
 package view
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 
@@ -23,15 +24,17 @@ func oddOf(day program.Date, p *program.Prescription) (odd, bool) {
 	return odd{day, p.Exercise, p.Role, p.Sets}, p.EachSide && p.Sets%2 == 1 && !p.Max && !p.Check
 }
 
-// turns says who gets the set more: true for the right side.
+// turns says who gets the set more, in a plan and in those before it: true for the
+// right side.
 type turns map[odd]bool
 
-// after are the turns of a plan that comes after another. What stands there as it
-// stood keeps its side, so that a card that hangs stays true; all else goes to the
+// after are the turns of a plan that comes after others. What one of them had as it
+// is keeps its side, so that a card printed then stays true; all else goes to the
 // side that has had less of its exercise in the block, the left first. So it evens
 // out, whatever days of a week are odd.
 func (t turns) after(weeks []program.Week) turns {
 	next, left := turns{}, map[string]int{} // sets more, by exercise
+	maps.Copy(next, t)
 	for _, w := range weeks {
 		for _, session := range w.Sessions {
 			for i := range session.Items {
@@ -39,11 +42,10 @@ func (t turns) after(weeks []program.Week) turns {
 				if !is {
 					continue
 				}
-				right, stands := t[work]
-				if !stands {
-					right = left[work.exercise] > 0
+				if _, stands := t[work]; !stands {
+					next[work] = left[work.exercise] > 0
 				}
-				if next[work] = right; right {
+				if next[work] {
 					left[work.exercise]--
 				} else {
 					left[work.exercise]++
