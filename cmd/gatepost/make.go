@@ -179,7 +179,7 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 	if c.problems.Stop() {
 		return c
 	}
-	v, problems := view.New(studio.Coach, &studio.Library, &c.program)
+	v, problems := view.New(studio.Coach, &studio.Library, &c.program, a.Plans...)
 	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if wall.Review.Last != 0 {

@@ -55,11 +55,12 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 	var marks []Mark
 	y := b.Y
-	if pause := joined(item.Pause, item.Sides); pause != "" {
-		t, end := p.lines(b.X, y, b.W, style{Size: 9, Leading: 1.08}, pause, 2)
+	s := style{Size: 9, Leading: 1.08}
+	if pause := p.pause(item, b.W, s); pause != "" {
+		t, end := p.lines(b.X, y, b.W, s, pause, 2)
 		marks, y = append(marks, t), end
 	}
-	s := style{Size: leastCard, Leading: 1.08, Tone: Quiet}
+	s = style{Size: leastCard, Leading: 1.08, Tone: Quiet}
 	texts := p.waysOf(item)
 	lines := 0
 	for _, text := range texts {
@@ -88,8 +89,8 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 		p.fit(Box{p.X, y, w - dose - 2, 5.4}, style{Face: Bold, Size: 11, Least: leastCard, Leading: 1.05}, item.Name),
 		p.fit(Box{p.X + w - dose, y, dose, 5.4}, style{Face: Bold, Size: 14, Least: leastHold, Leading: 1.05}, item.Amount))
 	end := y + 5.4
-	last := strings.Join(append([]string{joined(item.Pause, item.Sides)}, p.waysOf(item)...), ". ")
 	bold, fine := style{Face: Bold, Size: 8, Leading: 1.08}, style{Size: leastCard, Leading: 1.08}
+	last := strings.Join(append([]string{p.pause(item, w, fine)}, p.waysOf(item)...), ". ")
 	for _, line := range []struct {
 		text  string
 		style style
@@ -201,7 +202,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 func (p *card) dose(item view.CardItem, b Box) []Mark {
 	s := style{Face: Bold, Size: 13, Least: leastHold, Leading: 1.02}
 	return []Mark{p.fit(Box{b.X, b.Y, b.W, 5}, s, item.Amount),
-		p.fit(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, joined(item.Sides, item.Pause))}
+		p.aside(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, item)}
 }
 
 func sets(item view.CardItem) int {
@@ -232,17 +233,4 @@ func (p *card) boxes(x, y float64, item view.CardItem, perLine int) (marks []Mar
 // boxesWidth is how wide a line of boxes is.
 func boxesWidth(item view.CardItem, perLine int) float64 {
 	return float64(min(perLine, sets(item)+1)) * writingBox
-}
-
-// waysOf are the easier and the harder version, named.
-func (p *card) waysOf(item view.CardItem) []string {
-	var all []string
-	add := func(label, text string) {
-		if text != "" {
-			all = append(all, label+": "+text)
-		}
-	}
-	add(p.v.CardText.Easier, item.Easier)
-	add(p.v.CardText.Harder, item.Harder)
-	return all
 }

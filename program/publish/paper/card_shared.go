@@ -88,20 +88,36 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 	dose := p.fit(line, style{Face: Bold, Size: leastHold, Leading: 1.05, Middle: true}, item.Amount)
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
 	marks := []Mark{dose}
-	x, n := dose.Right()+1.5, sets(item)
-	side := min(tick, (b.Right()-x)/float64(n)-0.4)
-	if side < leastTick { // one for all sets
-		side, n = min(tick, b.Right()-x), 1
+	if ticks {
+		x := dose.Right() + 1.5
+		marks = append(marks, p.ticks(Box{x, line.Y, b.Right() - x, line.H}, item)...)
 	}
-	if ticks && side >= leastTick {
-		for range n {
-			marks = append(marks, Frame{Box{x, b.Y + (line.H-side)/2, side, side}, 0.25, 0, Ink})
-			x += side + 0.4
-		}
-	}
-	if pause := joined(item.Sides, item.Pause); b.H > line.H && pause != "" {
+	if b.H > line.H && joined(item.Sides, item.Pause) != "" {
 		under := Box{b.X, line.Bottom(), b.W, b.H - line.H}
-		marks = append(marks, p.fit(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, pause))
+		marks = append(marks, p.aside(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, item))
+	}
+	return marks
+}
+
+// ticks are boxes for the sets, or one for all of them where they would be too
+// small; in them the letters of the sides.
+func (p *card) ticks(b Box, item view.CardItem) []Mark {
+	n := sets(item)
+	side := min(tick, b.W/float64(n)-0.4)
+	if side < leastTick {
+		side, n = min(tick, b.W), 1
+	}
+	if side < leastTick {
+		return nil
+	}
+	var marks []Mark
+	for i := range n {
+		box := Box{b.X + float64(i)*(side+0.4), b.Y + (b.H-side)/2, side, side}
+		marks = append(marks, Frame{box, 0.25, 0, Ink})
+		if n == len(item.Turns) {
+			letter := style{Size: leastCard, Leading: 1, Tone: Quiet, Align: AlignCentre, Middle: true}
+			marks = append(marks, p.fit(box, letter, item.Turns[i]))
+		}
 	}
 	return marks
 }
@@ -110,6 +126,9 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 func (p *card) caption(item view.CardItem, i int) string {
 	if item.Max || item.Check {
 		return p.v.CardText.Seconds
+	}
+	if i < len(item.Turns) {
+		return strconv.Itoa(i+1) + "\u00a0" + item.Turns[i]
 	}
 	return strconv.Itoa(i + 1)
 }

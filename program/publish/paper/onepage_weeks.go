@@ -55,21 +55,23 @@ func (p *onePage) table(y float64) float64 {
 			p.rule(y, 0.15, 0)
 		}
 	}
-	return p.tests(y)
+	return p.underTable(y)
 }
 
-// tests says under the table what is tested, and in which week.
-func (p *onePage) tests(y float64) float64 {
-	var all []string
+// underTable says what is tested, and in which week, and how sides take turns.
+func (p *onePage) underTable(y float64) float64 {
+	var tests []string
 	for _, w := range p.v.Weeks {
 		if w.Test != "" {
-			all = append(all, joined(w.Title, w.Test))
+			tests = append(tests, joined(w.Title, w.Test))
 		}
 	}
-	if all == nil {
-		return y
+	for _, text := range []string{strings.Join(tests, "; "), p.v.Turns} {
+		if text != "" {
+			y = p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{text, prose}})
+		}
 	}
-	return p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{strings.Join(all, "; "), prose}})
+	return y
 }
 
 func (p *onePage) rule(y, width, dash float64) {

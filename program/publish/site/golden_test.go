@@ -106,9 +106,9 @@ func smallPublic() site.Public {
 
 func smallView() *view.View {
 	item := view.Item{ExerciseID: "first-hold", Exercise: "First hold", Role: "Main hold", RoleKey: program.RoleMain,
-		Dose: "4 × 12 s", Rig: "narrow", Help: "2 kg", Spot: "hands under", Rest: "2 min", Remark: "check", Cue: "Push"}
+		Amount: "4 × 12 s", Dose: "4 × 12 s", Rig: "narrow", Help: "2 kg", Spot: "hands under", Rest: "2 min", Remark: "check", Cue: "Push"}
 	session := view.Session{Date: program.NewDate(2027, 1, 11), Title: "Monday 11 January", Day: "Mon", DayDate: "Mon 11", Minutes: "40 min",
-		Items: []view.Item{item, {Exercise: "Unknown", Role: "Pull", RoleKey: program.RolePull, Dose: "3 × 8"}}}
+		Items: []view.Item{item, {Exercise: "Unknown", Role: "Pull", RoleKey: program.RolePull, Amount: "3 × 8", Sides: "left 2, right 1", Dose: "3 × 8, left 2, right 1"}}}
 	week := func(n int, kind program.WeekKind) view.Week {
 		return view.Week{Number: n, Title: "Week", Dates: "11–17 Jan", Kind: "Kind", KindKey: kind, Step: "first",
 			Main: "4 × 12 s", Range: "4 × 12 s", Rig: "narrow", Drop: "strap 20 cm", Help: "2 kg", HelpKG: 2 / float64(n),

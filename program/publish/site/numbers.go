@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"gatepost/program"
+	"gatepost/program/publish/view"
 )
 
 // dose is how much of an exercise is usually done: "3 × 15 s, rest 90 s".
@@ -40,11 +41,8 @@ func (b *builder) allowance(a float64) string {
 
 // gate is the sets and seconds to show before the next step, in words.
 func (b *builder) gate(g program.Gate, sides int) string {
-	sets := []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold)}
-	parts := []string{b.words.fill("gate.sets", sets...)}
-	if sides == 2 {
-		parts[0] = b.words.fill("gate.sets_each_side", append(sets, "half", strconv.Itoa(g.Sets/2))...)
-	}
+	key, pairs := view.GateSets(g, sides)
+	parts := []string{b.words.fill(key, pairs...)}
 	if g.Single > 0 {
 		parts = append(parts, b.words.fill("gate.single", "hold", strconv.Itoa(g.Single)))
 	}

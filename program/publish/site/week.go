@@ -35,10 +35,11 @@ type sessionView struct {
 type itemView struct {
 	link
 	Role, Dose, Rig, Help string
+	Amount, Sides         string // of the dose
 	Spot, Rest, Remark    string
 	Cue                   string
 	Main                  bool // set larger than the rest
-	Said                  bool // the dose is a sentence and not a figure
+	Said                  bool // the amount is a sentence and not a figure
 	Timer                 *timerView
 }
 
@@ -99,15 +100,15 @@ func (b *builder) session(s view.Session, at place) sessionView {
 	return c
 }
 
-// longestFigure is how many letters of a dose fit a phone's width in big type
-// (our judgement: "10 × 12 s a side" does, a sentence does not).
+// longestFigure is how many letters of an amount fit a phone's width in big type
+// (our judgement: "10 × 12 s" does, a sentence does not).
 const longestFigure = 20
 
 func (b *builder) item(from view.Item, at place) itemView {
 	c := itemView{
-		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Rig: from.Rig, Help: from.Help,
+		link: link{Text: from.Exercise}, Role: from.Role, Dose: from.Dose, Amount: from.Amount, Sides: from.Sides, Rig: from.Rig, Help: from.Help,
 		Spot: from.Spot, Rest: from.Rest, Remark: from.Remark, Cue: from.Cue,
-		Said: utf8.RuneCountInString(from.Dose) > longestFigure,
+		Said: utf8.RuneCountInString(from.Amount) > longestFigure,
 	}
 	if c.Rest != "" {
 		c.Rest = b.words.fill("amount.rest", "rest", c.Rest)

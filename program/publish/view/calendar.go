@@ -12,11 +12,18 @@ import (
 )
 
 // Calendar writes the sessions as an iCalendar file (RFC 5545): one all-day
-// event a session, lines of at most 75 octets ending in CRLF. An event's UID
-// (RFC 9562, version 5) depends on the client and the day alone, so that a new
-// version of the plan replaces the old one's days; for a client with a page it is
-// made from the page's random name, so that it tells nothing. DTSTAMP is the day
-// measured, 00:00 UTC. There is no surname in it.
+// event a session, lines of at most 75 octets ending in CRLF. There is no surname
+// in it.
+//
+// An event's UID (RFC 9562, version 5) depends on the client and the day alone, so
+// that a new plan's day takes the place of the old one's; for a client with a page
+// it is made from the page's random name, so that it tells nothing. Calendars tell
+// the newer of two by SEQUENCE, else by DTSTAMP (RFC 5546, 2.1.5). SEQUENCE is 0 as
+// the first plan has a day, and then one less than the number of the plan that
+// last changed it, so that it never falls from one plan to the next. DTSTAMP is the
+// day that the plan on the wall was made, LAST-MODIFIED the day of the plan that
+// made the event so, both 00:00 UTC. A session that went is still there, as
+// CANCELLED: a calendar keeps what is merely missing.
 func Calendar(v *View) []byte {
 	var out bytes.Buffer
 	line := func(format string, args ...any) { fold(&out, fmt.Sprintf(format, args...)) }
@@ -26,45 +33,30 @@ func Calendar(v *View) []byte {
 	line("CALSCALE:GREGORIAN")
 	line("METHOD:PUBLISH")
 	line("X-WR-CALNAME:%s", escape(v.Skill+" · "+v.First)) // no comma: some readers leave the escape in names of this kind
-	for _, w := range v.Weeks {
-		for _, session := range w.Sessions {
-			event(line, v, w, session)
-		}
+	for i := range v.Events {
+		event(line, v, &v.Events[i])
 	}
 	line("END:VCALENDAR")
 	return out.Bytes()
 }
 
-func event(line func(string, ...any), v *View, w Week, session Session) {
+func event(line func(string, ...any), v *View, e *Event) {
+	text, status := []string{e.Text, v.Advice.DayShort, v.Advice.StopShort, v.Version}, "CONFIRMED"
+	if e.Gone {
+		text, status = []string{e.Text, v.Version}, "CANCELLED"
+	}
 	line("BEGIN:VEVENT")
-	line("UID:%s", uuid5(urlNamespace, "gatepost:"+cmp.Or(v.Page, v.Slug)+":"+session.Date.String()))
-	line("DTSTAMP:%sT000000Z", basic(v.Measured))
-	line("DTSTART;VALUE=DATE:%s", basic(session.Date))
-	line("DTEND;VALUE=DATE:%s", basic(session.Date+1)) // the day after: RFC 5545 counts the end out
-	line("SUMMARY:%s", escape(join(v.Skill, w.Title, summary(session))))
-	line("DESCRIPTION:%s", escape(describe(session, v)))
+	line("UID:%s", uuid5(urlNamespace, "gatepost:"+cmp.Or(v.Page, v.Slug)+":"+e.Day.String()))
+	line("SEQUENCE:%d", e.Revision)
+	line("DTSTAMP:%sT000000Z", basic(v.Made))
+	line("LAST-MODIFIED:%sT000000Z", basic(e.Revised))
+	line("STATUS:%s", status)
+	line("DTSTART;VALUE=DATE:%s", basic(e.Day))
+	line("DTEND;VALUE=DATE:%s", basic(e.Day+1)) // the day after: RFC 5545 counts the end out
+	line("SUMMARY:%s", escape(e.Summary))
+	line("DESCRIPTION:%s", escape(strings.Join(text, "\n")))
 	line("TRANSP:TRANSPARENT")
 	line("END:VEVENT")
-}
-
-// summary is the line of the session's first hold of a step.
-func summary(session Session) string {
-	for _, role := range []program.Role{program.RoleTest, program.RoleMain, program.RoleSecond} {
-		for _, item := range session.Items {
-			if item.RoleKey == role {
-				return join(item.Name(), item.Line)
-			}
-		}
-	}
-	return session.Minutes
-}
-
-func describe(session Session, v *View) string {
-	lines := []string{session.Minutes}
-	for _, item := range session.Items {
-		lines = append(lines, join(item.Name(), item.Line, item.Spot, item.Remark))
-	}
-	return strings.Join(append(lines, v.Advice.DayShort, v.Advice.StopShort, v.Version), "\n")
 }
 
 // basic is ISO 8601 without hyphens, as iCalendar writes days.

@@ -31,12 +31,11 @@ type Card struct {
 // CardItem is an item as a card writes it.
 type CardItem struct {
 	Item
-	Name   string // "Open tuck"
-	Amount string // "4 × 12 s", without the sides
-	Sides  string // "2 a side"
-	Pause  string // "rest 2½ min", or where else the sets go
-	Easier string // what to do when it is too much today
-	Harder string // when it is too little; empty in a deload and in a test
+	Name   string   // "Open tuck"
+	Turns  []string // whose each set is, "L", "R", "L"; none where that is the client's to choose
+	Pause  string   // "rest 2½ min", or where else the sets go
+	Easier string   // what to do when it is too much today
+	Harder string   // when it is too little; empty in a deload and in a test
 	Check  bool
 }
 
@@ -66,12 +65,12 @@ func (s *speech) cardWords(v *View) CardWords {
 	}
 }
 
-// cards are all sessions of the block, in order.
-func (s *speech) cards(p *program.Program, coach program.Coach) []Card {
+// cards are all sessions of the block, in order; written are its weeks in words.
+func (s *speech) cards(p *program.Program, written []Week, coach program.Coach) []Card {
 	var all []Card
-	for _, w := range p.Weeks {
-		for i := range w.Sessions {
-			all = append(all, s.card(w, i, coach.Site))
+	for i, w := range p.Weeks {
+		for j := range w.Sessions {
+			all = append(all, s.card(w, j, written[i].Sessions[j].Items, coach.Site))
 		}
 	}
 	for i := range all {
@@ -80,7 +79,7 @@ func (s *speech) cards(p *program.Program, coach program.Coach) []Card {
 	return all
 }
 
-func (s *speech) card(w program.Week, index int, site string) Card {
+func (s *speech) card(w program.Week, index int, written []Item, site string) Card {
 	session := w.Sessions[index]
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
@@ -91,11 +90,12 @@ func (s *speech) card(w program.Week, index int, site string) Card {
 		c.Kind = s.kind(w)
 	}
 	var rest []program.Prescription
-	for _, p := range session.Items {
+	for i, p := range session.Items {
+		item := s.cardItem(p, written[i], w.Kind)
 		if p.Role == program.RolePrepare {
-			c.Prepare = append(c.Prepare, s.cardItem(p, w.Kind))
+			c.Prepare = append(c.Prepare, item)
 		} else {
-			c.Items, rest = append(c.Items, s.cardItem(p, w.Kind)), append(rest, p)
+			c.Items, rest = append(c.Items, item), append(rest, p)
 		}
 	}
 	if len(rest) == 0 {
@@ -163,14 +163,9 @@ func holdsMain(session program.Session) bool {
 	return slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" })
 }
 
-func (s *speech) cardItem(p program.Prescription, kind program.WeekKind) CardItem {
-	c := CardItem{Item: s.item(p), Check: p.Check}
+func (s *speech) cardItem(p program.Prescription, written Item, kind program.WeekKind) CardItem {
+	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
 	c.Name = capital(c.Item.Name())
-	if p.EachSide && p.Sets%2 == 0 && !p.Max && !p.Check {
-		c.Sides = s.say("card.sides", "half", strconv.Itoa(p.Sets/2))
-		p.EachSide = false
-	}
-	c.Amount = s.dose(p)
 	if c.Help != "" && p.Scale == 0 {
 		c.Help = s.say("rig.help", "kilograms", c.Help)
 	}

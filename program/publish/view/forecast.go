@@ -158,11 +158,12 @@ func (s *speech) gates(p *program.Program) []Gate {
 
 func (s *speech) gate(g program.StepGate) Gate {
 	v := Gate{StepID: g.Step, Step: s.step(g.Step), Dose: s.holds(g.Sets, g.Hold), Week: g.Week}
-	sets, hold, single := strconv.Itoa(g.Sets), strconv.Itoa(g.Hold), ""
-	v.Terms = []string{s.say("gate.sets", "sets", sets, "hold", hold)}
-	if step, ok := s.road.Step(g.Step); ok && step.Sides == 2 && g.Sets%2 == 0 {
-		v.Terms[0] = s.say("gate.sets_each_side", "sets", sets, "hold", hold, "half", strconv.Itoa(g.Sets/2))
+	single, sides := "", 1
+	if step, ok := s.road.Step(g.Step); ok {
+		sides = step.Sides
 	}
+	key, pairs := GateSets(g.Gate, sides)
+	v.Terms = []string{s.say(key, pairs...)}
 	if g.Single > 0 {
 		single = s.say("gate.single", "hold", strconv.Itoa(g.Single))
 		v.Terms = append(v.Terms, single)

@@ -18,6 +18,7 @@ type speech struct {
 	road    *program.RoadMap
 	program *program.Program
 	lang    string
+	turns   turns             // of the odd sets, in the plans before this one
 	missing map[string]string // key to what is wrong with it
 }
 

@@ -51,6 +51,7 @@ type View struct {
 	Forecast Forecast
 	Ladder   []Rung // this body's order of steps
 	Weeks    []Week
+	Turns    string    // how sides share an odd number of sets of a step; empty: no step is held so
 	Pictures []Picture // the block's positions and the goal's
 	Gates    []Gate
 	Outline  []string // what comes after the block
@@ -62,6 +63,9 @@ type View struct {
 	CueWorth []CueWorth
 	Advice   Advice
 	Labels   Labels
+
+	Made   program.Date // the day the plan on the wall was made; of the first, the day measured
+	Events []Event      // of its calendar, in order
 
 	Progress Progress // what was done so far; nothing where there is no log
 
@@ -140,13 +144,22 @@ type Gate struct {
 	Week         int      // last week on the step; 0: not in this block
 }
 
-// New writes a program in the words of the library. Problems name each missing
-// word once, with the words file; the View is complete but for those.
-func New(coach program.Coach, lib *program.Library, p *program.Program) (*View, program.Problems) {
+// New writes a program in the words of the library. Kept are all plans of the
+// client that were kept, in order, the last of them the program's own; none where
+// it is the first. Problems name each missing word once, with the words file; the
+// View is complete but for those.
+func New(coach program.Coach, lib *program.Library, p *program.Program, kept ...program.PlanVersion) (*View, program.Problems) {
 	s := newSpeech(coach, lib, p)
+	wall := program.PlanVersion{Version: 1, On: p.Measured}
+	if n := len(kept); n > 0 {
+		wall, kept = kept[n-1], kept[:n-1]
+	}
+	days, turns := s.before(kept)
+	s.turns = turns
 	v := s.view(coach, p)
 	if len(v.Withheld) == 0 {
 		v.ForCoach = s.coachPage(p)
+		v.Made, v.Events = wall.On, s.calendar(days, v, &wall)
 	}
 	return v, s.problems()
 }
@@ -169,7 +182,8 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Where = s.where(p)
 	v.Forecast = s.forecast(p)
 	v.Ladder = s.ladder(p)
-	v.Weeks = s.weeks(p)
+	v.Weeks = s.weeks(p.Weeks, s.turns.after(p.Weeks))
+	v.Turns = s.takingTurns(p.Weeks)
 	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
@@ -179,7 +193,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
-	v.Cards, v.CardText = s.cards(p, coach), s.cardWords(v)
+	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)
 	return v
 }
 

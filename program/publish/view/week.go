@@ -62,7 +62,10 @@ type Item struct {
 	Sets                 int
 	Hold                 int    // s, for a timer; 0: repetitions, or as long as it stays clean
 	Pause                int    // s between sets, for a timer
-	Dose                 string // "4 × 12 s", "3 × 8", "4 × 40 s, 2 a side"
+	Amount               string // "4 × 12 s", "3 × 8"
+	Sides                string // "2 a side"; "left 3, right 2", the one that begins first; empty where both work at once
+	Begins               Side   // of an odd number of sets by turns
+	Dose                 string // the two: "4 × 40 s, 2 a side"
 	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
 	Help                 string // "6.5 kg"
 	Spot                 string // "hands 26 cm ahead of the spot under the anchor"
@@ -83,11 +86,13 @@ func (i Item) Name() string {
 	return i.Exercise
 }
 
-func (s *speech) weeks(p *program.Program) []Week {
+// weeks writes a block; turns are who gets the odd set in it.
+func (s *speech) weeks(from []program.Week, turns turns) []Week {
 	var all []Week
-	for _, w := range p.Weeks {
+	for _, w := range from {
 		all = append(all, s.week(w))
 	}
+	s.oddSides(all, from, turns)
 	return all
 }
 
@@ -106,7 +111,7 @@ func (s *speech) week(w program.Week) Week {
 		s.helpOf(&v, w)
 	} else if lead, ok := leading(w); ok && w.Hold == 0 {
 		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
-		v.Main = s.dose(lead)
+		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
 	}
 	v.Line = join(v.Range, v.Rig, v.Drop)
@@ -200,7 +205,7 @@ func (s *speech) session(number int, from program.Session) Session {
 func (s *speech) item(p program.Prescription) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
-		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Dose: s.dose(p),
+		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
 		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
 	}
 	if p.Max || p.Check {
@@ -220,7 +225,7 @@ func (s *speech) item(p program.Prescription) Item {
 	if e, ok := s.lib.Exercise(p.Exercise); ok && len(e.Cues) > 0 {
 		v.Cue, v.Cues = e.Cues[0], e.Cues
 	}
-	v.Line = join(v.Dose, v.Rig)
+	v.share(s.sides(p))
 	return v
 }
 
@@ -252,8 +257,8 @@ func (s *speech) fewer(w program.Week, session program.Session) string {
 	return s.say("amount.fewer", "sets", strconv.Itoa(sets))
 }
 
-// dose writes sets and what a set is, and how many of them a side gets.
-func (s *speech) dose(p program.Prescription) string {
+// amount writes sets and what a set is.
+func (s *speech) amount(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
 	case p.Max:
@@ -265,11 +270,7 @@ func (s *speech) dose(p program.Prescription) string {
 	case p.Hold > 0:
 		key = "amount.holds"
 	}
-	pairs := []string{"sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps)}
-	if p.EachSide && p.Sets%2 == 0 {
-		key, pairs = key+"_each_side", append(pairs, "half", strconv.Itoa(p.Sets/2))
-	}
-	return s.say(key, pairs...)
+	return s.say(key, "sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps))
 }
 
 // spot says where the hands go under a band.

@@ -1,0 +1,127 @@
+package view
+
+import (
+	"maps"
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
+
+// Event is one day in a calendar: a session of the plan on the wall, or one that
+// went.
+type Event struct {
+	Day      program.Date
+	Summary  string
+	Text     string       // what to do; of a session that went, that it did
+	Revision int          // the number of the plan that made it so, less one
+	Revised  program.Date // the day that plan was made
+	Gone     bool         // an earlier plan had it, and the one on the wall has not
+	past     bool         // the same, and the day had passed when the plan was made
+}
+
+// says compares what a reader sees.
+func (e *Event) says(other *Event) bool {
+	return e.Gone == other.Gone && e.Summary == other.Summary && e.Text == other.Text
+}
+
+// diary is what a client's calendars have held, day by day, as of one plan after
+// the other.
+type diary map[program.Date]Event
+
+// hang takes in a plan, after those before it. A day that reads otherwise, is new
+// or is there again is of this plan; so is one that went. Days that had passed by
+// then and are not in it (a week in which nothing was done has become a week off)
+// are not called off: they stay in the calendar as they were.
+func (d diary) hang(v *program.PlanVersion, sessions []Event) {
+	in := map[program.Date]bool{}
+	for _, e := range sessions {
+		in[e.Day] = true
+		old, ok := d[e.Day]
+		if e.Revision, e.Revised = old.Revision, old.Revised; !ok || !e.says(&old) {
+			e.Revision, e.Revised = v.Version-1, v.On
+		}
+		d[e.Day] = e
+	}
+	for day, e := range d {
+		switch {
+		case in[day] || e.Gone:
+			continue
+		case day < v.On:
+			e.past = true
+		default:
+			e.Gone, e.Revision, e.Revised = true, v.Version-1, v.On
+		}
+		d[day] = e
+	}
+}
+
+// since are the days from one on, in order.
+func (d diary) since(from program.Date) []Event {
+	var all []Event
+	for _, day := range slices.Sorted(maps.Keys(d)) {
+		if e := d[day]; !e.past && (!e.Gone || day >= from) {
+			all = append(all, e)
+		}
+	}
+	return all
+}
+
+// before reads the plans that came before the one on the wall: what calendars
+// hold of them, and whose turn the odd sets were. That today's words lack one of
+// an old plan's notes is no problem: nobody prints it.
+func (s *speech) before(kept []program.PlanVersion) (diary, turns) {
+	d, t, old := diary{}, turns{}, *s
+	old.missing = map[string]string{}
+	for i := range kept {
+		v := &kept[i]
+		t = t.after(v.Weeks)
+		d.hang(v, old.events(old.weeks(v.Weeks, t)))
+	}
+	return d, t
+}
+
+// calendar is what the view's calendar holds, once the plan on the wall, made on
+// a day, is in the diary. A session that went with an earlier plan of this block
+// is called off still: not every calendar took in every plan.
+func (s *speech) calendar(d diary, v *View, wall *program.PlanVersion) []Event {
+	d.hang(wall, s.events(v.Weeks))
+	all := d.since(min(v.Start, wall.On))
+	for i := range all {
+		if e := &all[i]; e.Gone {
+			e.Summary, e.Text = s.say("calendar.gone", "what", e.Summary), s.say("calendar.gone_why")
+		}
+	}
+	return all
+}
+
+// events are the sessions of a block.
+func (s *speech) events(weeks []Week) []Event {
+	var all []Event
+	for _, w := range weeks {
+		for _, session := range w.Sessions {
+			all = append(all, Event{Day: session.Date, Summary: join(s.skill(), w.Title, summary(session)), Text: doing(session)})
+		}
+	}
+	return all
+}
+
+// summary is the line of the session's first hold of a step.
+func summary(session Session) string {
+	for _, role := range []program.Role{program.RoleTest, program.RoleMain, program.RoleSecond} {
+		for _, item := range session.Items {
+			if item.RoleKey == role {
+				return join(item.Name(), item.Line)
+			}
+		}
+	}
+	return session.Minutes
+}
+
+func doing(session Session) string {
+	lines := []string{session.Minutes}
+	for _, item := range session.Items {
+		lines = append(lines, join(item.Name(), item.Line, item.Spot, item.Remark))
+	}
+	return strings.Join(lines, "\n")
+}
