@@ -90,10 +90,11 @@ func usualBefore(noted map[program.Date]int, days []program.Date, before program
 // flag is what a morning asks for; without a code nothing.
 func (m morning) flag(on program.Date) (code string, level program.FlagLevel) {
 	stop := m.above >= morningHigh || m.running
+	old := on-m.date > pauseDays
 	switch {
-	case m.above < morningUp:
+	case m.above < morningUp || old && !stop: // sessions since have answered it
 		return "", 0
-	case stop && on-m.date > pauseDays:
+	case old:
 		return flagMorningOld, program.FlagLook
 	case m.above >= morningHigh:
 		return flagMorningHigh, program.FlagStop

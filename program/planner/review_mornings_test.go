@@ -93,8 +93,10 @@ func TestMorningRule(t *testing.T) {
 		{"a week ago, high", after(zeros, noted{7, 3}), flagMorningHigh, stop},
 		{"older, high", after(zeros, noted{8, 3}), flagMorningOld, look},
 		{"older, two running", after(zeros, noted{10, 1}, noted{8, 1}), flagMorningOld, look},
-		{"two weeks ago", after(zeros[:2], noted{14, 2}), flagMorningUp, look},
-		{"before that", after(zeros[:2], noted{15, 2}), "", 0},
+		{"two weeks ago, high", after(zeros[:2], noted{14, 3}), flagMorningOld, look},
+		{"before that", after(zeros[:2], noted{15, 3}), "", 0},
+		{"a week ago, a little", after(zeros, noted{7, 2}), flagMorningUp, look},
+		{"older, a little: sessions since have answered it", after(zeros, noted{8, 2}), "", 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			review, q := morningsRead(t, func(on program.Date) (lines []program.Entry) {
