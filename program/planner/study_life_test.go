@@ -66,7 +66,7 @@ func (l *lifetime) do(w *program.Week) program.Log {
 		skip := l.ill > 0 || d.Float64() > l.keeps
 		if printed++; !skip {
 			done++
-			asked += askedFor(w, s)
+			asked += l.askedFor(w, s)
 			stimulus += l.session(&log, s, printed)
 		}
 	}
@@ -78,21 +78,33 @@ func (l *lifetime) do(w *program.Week) program.Log {
 	return log
 }
 
-// askedFor is how many counted seconds a session asks for; where no load is
-// printed, as many as every other of its week.
-func askedFor(w *program.Week, s *program.Session) float64 {
+// askedFor is how many counted seconds a session asks for, with the weights of the
+// truth, as the rivals have them; where no load is printed, which is theirs, as many
+// as every other session of its week.
+func (l *lifetime) askedFor(w *program.Week, s *program.Session) float64 {
 	sum, unweighed := 0, 0
 	for i := range s.Items {
-		if item := &s.Items[i]; item.Role == program.RoleMain && item.Load == 0 {
+		switch item := &s.Items[i]; {
+		case item.Role == program.RoleMain && item.Load == 0:
 			unweighed++
-		} else {
-			sum += counted(*item)
+		case isArm(item) && item.Role != program.RoleTest:
+			sum += item.Sets * item.Hold * work{share: l.share(l.loadOf(item))}.halves()
 		}
 	}
 	if unweighed > 0 {
 		sum = w.HalfSeconds / len(w.Sessions)
 	}
 	return float64(sum) / 2
+}
+
+// loadOf is what an item asks of this person in truth.
+func (l *lifetime) loadOf(item *program.Prescription) float64 {
+	if item.Step == "" {
+		return l.body.PlancheLean(item.Ahead, l.body.support).Torque * math.Exp(l.model)
+	}
+	r, _ := l.body.onLadder(item.Step)
+	o, _ := l.body.hungAs(r, item.Rig)
+	return l.felt(o.load-item.Scale*r.toesReach()*allowance(r.Step), r.ID, o.rig)
 }
 
 // pass ends a week with a share of the gain that it would bring.

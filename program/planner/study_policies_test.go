@@ -97,9 +97,10 @@ func (c *coached) read(w *program.Week, log *program.Log) {
 // # The rivals
 //
 // Two rules that a coach can keep in mind, each as it is said and in a version that
-// looks after the client: a stiffer rival than the rule alone. They train the same days, ease and test in the same weeks, and hold as
-// many counted seconds a week as ours, shared evenly among the sets of one rig;
-// the weights are those of the truth. Levels of help are the sets of bands at one
+// looks after the client: a stiffer rival than the rule alone. They train the same
+// days, ease and test in the same weeks, and hold as many counted seconds a week as
+// ours, shared evenly among the sets of one rig; the weights are those of the truth,
+// as they are where ours is asked what it asked for. Levels of help are the sets of bands at one
 // length of strap, up to a quarter of body weight.
 type rival struct {
 	*lifetime
