@@ -18,9 +18,9 @@ type outlook struct {
 	mid   []float64 // the same in the median
 }
 
-// plannedQuantile is the quantile of capacity a printed block reckons with. In
-// simulation a block planned on the median broke 19 % of its sets; this one,
-// with holds of 0.70 of the maximum, 1 to 5 % (our judgement).
+// plannedQuantile is the quantile of capacity a printed block reckons with. Planned
+// on the median it would break a set in five; on this one, with holds of 0.70 of the
+// maximum, one in eighteen (simulated: testdata/study.txt; our judgement).
 const plannedQuantile = 0.30
 
 // leanSpread is the extra doubt of a lean as a test, in ln C (our judgement: the

@@ -120,8 +120,7 @@ func (p *plan) second(main work, week int) work {
 }
 
 // Loads of the lighter work as shares of the instant maximum (our judgement).
-// Easy leans stay where seconds are not counted: what they would take of the
-// week's seconds does more in the main work (in simulation 1 % sooner).
+// Easy leans stay where seconds are not counted: those do more in the main work.
 const (
 	secondLoad = 0.72
 	easyLoad   = 0.49
