@@ -15,13 +15,14 @@ import "gatepost/program"
 // as asked for, and one that was tried and not passed is repeated.
 
 // gateFirst puts the gate of the step worked on before the next one: into the
-// last build week on it, or else into this week, which then stays there.
+// last build week on it, and where that is not enough into this week, which then
+// stays there.
 func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
-	if now.rung == onTheFloor || p.gateless || p.asked(now.rung) {
+	if now.rung == onTheFloor || p.gateless || p.asked(stages, now.rung) {
 		return next
 	}
-	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung {
-		if stages[last].gate = stages[last].gate || p.canShow(now.rung, last); stages[last].gate {
+	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung && p.canShow(now.rung, last) {
+		if stages[last].gate = true; p.asked(stages, now.rung) {
 			return next
 		}
 	}
@@ -38,23 +39,34 @@ func (p *plan) gateHere(stages []stage, s stage, week int) bool {
 		return true
 	}
 	goal := s.rung == len(p.body.ladder)-1
-	return goal && p.beyondGate(s.rung, week) && !p.asked(s.rung) && !hadGate(stages[:week], s.rung)
+	return goal && p.beyondGate(s.rung, week) && !p.asked(stages, s.rung)
 }
 
-func hadGate(stages []stage, rung int) bool {
-	for _, s := range stages {
+// asked says that a step's gate is passed, or is asked for on as many days as it
+// wants: in the weeks behind, and in those planned so far.
+func (p *plan) asked(stages []stage, rung int) bool {
+	r := &p.body.ladder[rung]
+	days := 0
+	if p.past.step == r.ID {
+		days = p.past.gateDays
+	}
+	for i, s := range stages {
 		if s.gate && s.rung == rung {
-			return true
+			days += p.mainDays(i)
 		}
 	}
-	return false
+	return r.load <= p.past.passed || days >= max(1, r.Gate.Sessions)
 }
 
-// asked says that a step's gate is passed, or was asked for on as many days as it
-// wants.
-func (p *plan) asked(rung int) bool {
-	r := &p.body.ladder[rung]
-	return r.load <= p.past.passed || p.past.asked == r.ID
+// mainDays is on how many days a week does its main work.
+func (p *plan) mainDays(week int) int {
+	n := 0
+	for _, part := range p.weeks[week].parts() {
+		if part != partLight {
+			n++
+		}
+	}
+	return n
 }
 
 // canShow says that a gate's seconds are within the effort of a week.

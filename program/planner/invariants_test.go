@@ -66,8 +66,8 @@ func gateOf(lib *program.Library, p *program.Program, id string) program.Gate {
 }
 
 // checkGates: a gate week's main work is the gate, free, with as many sets and
-// seconds, and nothing heavy before it; and a step has one such week at most in a
-// printed version, two where the gate was not passed.
+// seconds, and nothing heavy before it; and a step has no more of them in a printed
+// version than the gate wants days, and one where it was not passed.
 func checkGates(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
 	weeks := map[string]int{}
 	for _, w := range ahead(p) {
@@ -76,7 +76,7 @@ func checkGates(lib *program.Library, _ *program.Assessment, p *program.Program)
 		}
 		g := gateOf(lib, p, w.Step)
 		weeks[w.Step]++
-		v.want(weeks[w.Step] <= 2, "week %d: gate week number %d of one step", w.Number, weeks[w.Step])
+		v.want(weeks[w.Step] <= g.Sessions+1, "week %d: gate week number %d of one step", w.Number, weeks[w.Step])
 		v.want(w.Kind == program.WeekBuild && w.Rig.Free() && w.Help == 0, "week %d: a gate with help", w.Number)
 		for _, it := range items(&w) {
 			v.want(it.Role != program.RoleAhead, "week %d: heavy work in a gate week", w.Number)
@@ -143,11 +143,15 @@ func checkDeloads(_ *program.Library, a *program.Assessment, p *program.Program)
 	if sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age >= 45 || age < 16 {
 		every = 3
 	}
-	run, sets := 0, 0
+	run, sets, off := 0, 0, 0
 	for i := range p.Weeks {
 		w := &p.Weeks[i]
+		if w.Kind == program.WeekAway {
+			off++
+		}
 		if w.Kind == program.WeekBuild {
 			run++
+			off = 0
 			sets = armSets(w)
 			if w.Start < p.From {
 				continue
@@ -156,8 +160,8 @@ func checkDeloads(_ *program.Library, a *program.Assessment, p *program.Program)
 			continue
 		}
 		run = 0
-		if w.Kind == program.WeekTest {
-			sets = 0 // what follows is another block
+		if w.Kind == program.WeekTest || off >= 2 {
+			sets = 0 // what follows is another block, or begins anew after two weeks off
 		}
 		if w.Kind == program.WeekDeload && w.Start >= p.From {
 			v.want(i > 0 || daysAway(a, w.Start) >= 5, "week 1 is a deload")

@@ -208,8 +208,8 @@ func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
 		}
 		if g.State == program.GateNotYet {
 			b.repeat, b.moreHelp = g.Tries <= repeats, g.Tries > repeats
-		} else if r.askedOn(g.StepGate) >= g.Sessions {
-			b.asked = g.Step
+		} else {
+			b.gateDays = r.askedOn(g.StepGate)
 		}
 	}
 }

@@ -25,7 +25,7 @@ type past struct {
 	tested bool    // a hold was read
 
 	passed   float64 // N·m, load of the hardest step whose gate is passed
-	asked    string  // id of the step worked on, where its gate was asked for on as many days as it wants
+	gateDays int     // days on which the gate of the step worked on was asked for, and not missed
 	shown    []shown // free holds of the goal's seconds in the log
 	repeat   bool    // the gate was tried and not passed: repeat the week
 	moreHelp bool    // repeated twice: one step of help back

@@ -224,7 +224,7 @@ func numberSets(log *program.Log) {
 // margin is how much one more set held may take off ln C12 after all, as a share
 // of its standard deviation: it makes the estimate surer, so that what later sets
 // say in its favour weighs less.
-const margin = 0.25
+const margin = 0.3
 
 // morePassedSetsNeverLowerTheEstimate adds one set held as printed, which is "at
 // least" and can only raise the estimate.
