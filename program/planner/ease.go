@@ -22,6 +22,22 @@ func (l *load) ease(from *load, parts, fromParts []part) {
 	}
 }
 
+// easeFrom leaves no more of the sets than a deload after a week of so many may
+// have: the lighter work goes first, then main sets, one at the least.
+func (l *load) easeFrom(sets int) {
+	for _, take := range []func(*daySets) bool{
+		func(s *daySets) bool { return drop(&s.leans, 0) },
+		func(s *daySets) bool { return drop(&s.second, 0) },
+		func(s *daySets) bool { return drop(&s.main, 1) },
+		func(s *daySets) bool { return drop(&s.main, 0) },
+	} {
+		for i := len(l.sets) - 1; i >= 0 && sets > 0; i-- {
+			for total(l.sets) > max(1, deloadShare*sets/100) && take(&l.sets[i]) {
+			}
+		}
+	}
+}
+
 // half is half the sets, rounded down, one at least.
 func half(sets int) int {
 	if sets == 0 {

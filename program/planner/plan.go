@@ -151,6 +151,9 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 		}
 		l := p.works(i, main)
 		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
+		if w.kind == program.WeekDeload && v.off < shortBreak { // a block that begins with one
+			l.easeFrom(p.past.sets)
+		}
 		if w.kind == program.WeekTest {
 			before := l.halfSeconds()
 			if v.built > 0 { // in the block before

@@ -126,7 +126,7 @@ func (r *reading) behind(gates []program.GateRead) past {
 			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.option) {
 				b.rigged = 1
 			}
-			b.last, b.step = last, week.Step
+			b.last, b.sets, b.step = last, total(last.sets), week.Step
 			if week.Scale > 0 {
 				b.step = ""
 			}

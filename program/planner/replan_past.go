@@ -14,6 +14,7 @@ type past struct {
 	counted []int          // half seconds done in each of them
 	before  []weekDone     // weeks of earlier blocks
 	last    load           // straight-arm work of the last build week, as printed
+	sets    int            // straight-arm sets of that week, kept over the end of a block
 	rigged  int            // build weeks in a row, the last one included, with its step and rig
 	step    string         // id of the step worked on; empty on the floor
 
