@@ -19,6 +19,7 @@ type weekView struct {
 	KindKey        program.WeekKind
 	Line           string // the week's main work
 	Step           string
+	Asked          string        // in a gate week
 	Figure         template.HTML // of the week's step
 	Provisional    bool
 	Sessions       []sessionView
@@ -55,7 +56,7 @@ func (b *builder) week(v *view.View, i int, at place) weekView {
 		frame:   b.frame(w.Title, at.week(w.Number), at.root),
 		Program: at.program,
 		Dates:   w.Dates, Kind: w.Kind, KindKey: w.KindKey, Line: w.Line, Step: sentence(w.Step),
-		Provisional: w.Provisional, Advice: v.Advice, Figure: b.weekFigure(v, w),
+		Asked: w.Asked, Provisional: w.Provisional, Advice: v.Advice, Figure: b.weekFigure(v, w),
 	}
 	p.Scripts = []string{timerScript}
 	if i > 0 {

@@ -17,6 +17,7 @@ type Week struct {
 	Kind        string // "Build"; "Gate" in a gate week
 	KindKey     program.WeekKind
 	Gate        bool
+	Asked       string // "Gate week: on 2 days the open tuck is shown …"
 	StepID      string // empty on the floor rungs
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
@@ -113,6 +114,9 @@ func (s *speech) week(w program.Week) Week {
 		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
 		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
+	}
+	if i := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "gate-week" }); i >= 0 {
+		v.Asked = s.notes(w.Notes[i : i+1])[0]
 	}
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
