@@ -1,0 +1,104 @@
+package view
+
+import (
+	"strconv"
+
+	"gatepost/program"
+)
+
+// Item is one line of a session.
+type Item struct {
+	ExerciseID, Exercise string
+	StepID, Step         string
+	Role                 string // "Main hold"
+	RoleKey              program.Role
+	Sets                 int
+	Hold                 int    // s, for a timer; 0: repetitions, or as long as it stays clean
+	Pause                int    // s between sets, for a timer
+	Amount               string // "4 × 12 s", "3 × 8"
+	Sides                string // "2 a side"; "left 3, right 2", the one that begins first; empty where both work at once
+	Begins               Side   // of an odd number of sets by turns
+	Dose                 string // the two: "4 × 40 s, 2 a side"
+	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
+	Help                 string // "6.5 kg"
+	Spot                 string // "hands 26 cm ahead of the spot under the anchor"
+	Rest                 string
+	Remark               string // "in the rests of the main hold"
+	Cue                  string // the exercise's first cue
+	Cues                 []string
+	StraightArm          bool
+	Max                  bool
+	Line                 string // "4 × 12 s, narrow + middle"
+}
+
+// Name is what the item is called: its step where it holds one.
+func (i Item) Name() string {
+	if i.Step != "" {
+		return i.Step
+	}
+	return i.Exercise
+}
+
+func (s *speech) item(p program.Prescription) Item {
+	v := Item{
+		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
+		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
+		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
+	}
+	if p.Max || p.Check {
+		v.Hold = 0 // the hold ends when it ends
+	}
+	switch {
+	case p.Ahead > 0:
+		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
+	case p.Scale > 0:
+		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
+	case p.Step != "":
+		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
+	}
+	if p.Step != "" {
+		v.Step = s.step(p.Step)
+	}
+	if e, ok := s.lib.Exercise(p.Exercise); ok && len(e.Cues) > 0 {
+		v.Cue, v.Cues = e.Cues[0], e.Cues
+	}
+	v.share(s.sides(p))
+	return v
+}
+
+// amount writes sets and what a set is.
+func (s *speech) amount(p program.Prescription) string {
+	key := "amount.reps"
+	switch {
+	case p.Max:
+		return s.say("amount.max_hold")
+	case p.Check && p.Hold > 0: // nothing is tested to its end
+		return s.say("amount.check_for", "hold", strconv.Itoa(p.Hold))
+	case p.Check:
+		return s.say("amount.check_hold")
+	case p.Hold > 0:
+		key = "amount.holds"
+	}
+	return s.say(key, "sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps))
+}
+
+// spot says where the hands go under a band.
+func (s *speech) spot(p program.Prescription) string {
+	cm := round(100 * p.HandsAhead)
+	switch {
+	case p.Rig.Free():
+		return ""
+	case cm > 0:
+		return s.say("rig.hands_ahead", "length", s.centimetres(p.HandsAhead))
+	case cm < 0:
+		return s.say("rig.hands_behind", "length", s.centimetres(-p.HandsAhead))
+	}
+	return s.say("rig.hands_under")
+}
+
+func (s *speech) remark(p program.Prescription) string {
+	if p.InRests {
+		return s.say("amount.in_rests")
+	}
+	return ""
+}
