@@ -96,21 +96,22 @@ type (
 		Short   int           `json:"short"`
 	}
 	progressJSON struct {
-		Number  int          `json:"number"` // 0: before the block
-		Start   program.Date `json:"start"`
-		Kind    string       `json:"kind"`
-		Held12  float64      `json:"held_12_s_nm"`
-		Low     float64      `json:"low_nm"`
-		High    float64      `json:"high_nm"`
-		Planned float64      `json:"planned_nm"`
-		Printed int          `json:"printed"`
-		Done    int          `json:"done"`
-		Holds   holdsJSON    `json:"holds"`
-		Counted holdsJSON    `json:"straight_arm"`
-		Help    float64      `json:"help_n"`
-		RPE     *float64     `json:"rpe"`
-		Pain    painJSON     `json:"pain"`
-		Tests   []testJSON   `json:"tests"`
+		Number   int          `json:"number"` // 0: before the block
+		Start    program.Date `json:"start"`
+		Kind     string       `json:"kind"`
+		Held12   float64      `json:"held_12_s_nm"`
+		Low      float64      `json:"low_nm"`
+		High     float64      `json:"high_nm"`
+		Planned  float64      `json:"planned_nm"`
+		Printed  int          `json:"printed"`
+		Done     int          `json:"done"`
+		Holds    holdsJSON    `json:"holds"`
+		Counted  holdsJSON    `json:"straight_arm"`
+		Help     float64      `json:"help_n"`
+		RPE      *float64     `json:"rpe"`
+		Pain     painJSON     `json:"pain"`
+		Mornings painJSON     `json:"mornings"`
+		Tests    []testJSON   `json:"tests"`
 	}
 	holdsJSON struct {
 		Printed float64 `json:"printed_s"`
@@ -194,7 +195,7 @@ func toSessionRead(s program.SessionRead) sessionReadJSON {
 func toProgress(w program.WeekRead) progressJSON {
 	return progressJSON{w.Number, w.Start, string(w.Kind), places(w.Held12, 1), places(w.Low, 1), places(w.High, 1), places(w.Planned, 1),
 		w.Printed, w.Done, holdsJSON{float64(w.HoldPrinted), places(w.HoldDone, 1)},
-		holdsJSON{float64(w.HalfPrinted) / 2, float64(w.HalfSeconds) / 2}, places(w.Help, 1), positive(w.RPE), toPain(w.Pain),
+		holdsJSON{float64(w.HalfPrinted) / 2, float64(w.HalfSeconds) / 2}, places(w.Help, 1), positive(w.RPE), toPain(w.Pain), toPain(w.Mornings),
 		each(w.Tests, func(t program.TestRead) testJSON { return testJSON{t.Date, places(t.Held12, 1)} })}
 }
 
