@@ -14,13 +14,14 @@ import (
 type outlook struct {
 	state strength.State
 	path  strength.Path
-	low   []float64 // N·m held twelve seconds, by week, at the quantile a printed block is planned on
+	low   []float64 // N·m held twelve seconds, by week, at the quantile that weeks are planned on
 	mid   []float64 // the same in the median
 }
 
-// plannedQuantile is the quantile of capacity a printed block reckons with. Planned
-// on the median it would break a set in five; on this one, with holds of 0.70 of the
-// maximum, one in eighteen (simulated: testdata/study.txt; our judgement).
+// plannedQuantile is the quantile of capacity that weeks are planned on, in a block
+// printed once as well as after a reading of the log. Read weekly, it breaks one set
+// in twenty-five, the median one in fourteen, in as many weeks to the goal
+// (simulated, see testdata/study.txt; our judgement).
 const plannedQuantile = 0.30
 
 // leanSpread is the extra doubt of a lean as a test, in ln C (our judgement: the
@@ -97,7 +98,7 @@ func newOutlook(p *plan) outlook {
 			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
 			continue
 		}
-		o.low = append(o.low, o.path.Quantile(float64(i-over), before.quantile()))
+		o.low = append(o.low, o.path.Quantile(float64(i-over), plannedQuantile))
 		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
 	return o

@@ -13,13 +13,15 @@ import (
 //
 //   - Weeks that are over stay as they were printed; one in which nothing was
 //     done has become a week away. A week begun stays as it hangs. The weeks
-//     ahead are planned on the median of the new estimate, under every promise of
-//     Plan, with what was done (and not what was printed) as the work behind.
+//     ahead are planned from the new estimate, under every promise of Plan and
+//     with its reserve, with what was done (and not what was printed) as the work
+//     behind.
 //   - Sessions missed in a week that was otherwise trained are dropped, and
 //     nothing is made up; where half the sessions were done the week may be printed
 //     again as it was, and only what was done lets it rise. A session done on
-//     another day of its week counts as that day's. A week with nothing done moves the work back: the weeks ahead
-//     go on from the estimate as it is, and the rhythm of deloads starts anew.
+//     another day of its week counts as that day's. A week with nothing done moves
+//     the work back: the weeks ahead go on from the estimate as it is, and the
+//     rhythm of deloads starts anew.
 //     After two such weeks straight-arm work restarts at seven tenths.
 //   - Days ill cost two per cent a week, other weeks off one (see strength); what
 //     was lost comes back at one per cent a week.
@@ -94,9 +96,6 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return
 	}
-	if len(r.days) == 0 && len(r.weeks) == 0 { // nothing to read yet
-		r.plan.past.read = false
-	}
 	r.fill(out, r.notes())
 	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
 	if len(changes(r.wall[len(r.wall)-1].Weeks, out.Weeks, out.From)) > 0 {
@@ -107,7 +106,7 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 // behind is what the weeks that are over leave to the plan.
 func (r *reading) behind(gates []program.GateRead) past {
 	e := r.est
-	b := past{before: r.earlier, state: e.state, career: e.career, lost: e.lost, off: e.off, read: true, tested: e.tested}
+	b := past{before: r.earlier, state: e.state, career: e.career, lost: e.lost, off: e.off, tested: e.tested}
 	for i, w := range r.weeks {
 		if w.start < r.block || w.Number == 0 {
 			continue

@@ -22,7 +22,6 @@ type past struct {
 	career strength.Career
 	lost   float64 // ln C lost in weeks off and not yet back
 	off    int     // weeks off in a row right before
-	read   bool    // the log is read weekly: plan on the median
 	tested bool    // a hold was read
 
 	passed   float64 // N·m, load of the hardest step whose gate is passed
@@ -47,16 +46,6 @@ type shown struct {
 
 // over is how many weeks of the block are over.
 func (b *past) over() int { return len(b.weeks) }
-
-// quantile is the quantile of capacity to plan on: a block printed once reckons
-// with less than one whose log is read every week. After two weeks that told
-// nothing, a log is as good as none.
-func (b *past) quantile() float64 {
-	if b.read && b.off < shortBreak {
-		return 0.5
-	}
-	return plannedQuantile
-}
 
 // stays is how many build weeks the step stays what it is: one that is repeated,
 // or those in which help came back.

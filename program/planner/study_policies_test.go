@@ -59,7 +59,6 @@ func (c *coached) planned(monday program.Date) []program.Week {
 		c.plan.weeks = c.calendar(monday)
 		c.begins(monday)
 	}
-	c.past.read = c.weekly && len(c.reading.weeks) > 0
 	c.look = newOutlook(c.plan)
 	c.main = c.mains()
 	if !c.weekly {
