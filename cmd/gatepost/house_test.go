@@ -22,7 +22,7 @@ var mayImport = map[string][]string{
 	"cmd/gatepost":                  {"*"},
 	"content":                       {},
 	"program":                       {},
-	"program/figure":                {"program", "program/mechanics"},
+	"program/figure":                {"program"},
 	"program/intake":                {"program"},
 	"program/mechanics":             {},
 	"program/planner":               {"program", "program/mechanics", "program/strength"},
