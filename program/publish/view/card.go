@@ -91,7 +91,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	}
 	var rest []program.Prescription
 	for i, p := range session.Items {
-		item := s.cardItem(p, written[i], w.Kind)
+		item := s.cardItem(p, written[i], w)
 		if p.Role == program.RolePrepare {
 			c.Prepare = append(c.Prepare, item)
 		} else {
@@ -163,7 +163,7 @@ func holdsMain(session program.Session) bool {
 	return slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" })
 }
 
-func (s *speech) cardItem(p program.Prescription, written Item, kind program.WeekKind) CardItem {
+func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) CardItem {
 	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
 	c.Name = capital(c.Item.Name())
 	if c.Help != "" && p.Scale == 0 {
@@ -179,7 +179,7 @@ func (s *speech) cardItem(p program.Prescription, written Item, kind program.Wee
 		return c
 	}
 	c.Easier = s.easier(p)
-	if kind == program.WeekBuild {
+	if shows := w.Gate && p.Role == program.RoleMain; w.Kind == program.WeekBuild && !shows {
 		c.Harder = s.harder(p)
 	}
 	return c
