@@ -1,0 +1,46 @@
+package view_test
+
+import (
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
+)
+
+// A gate week is called so wherever its weeks stand, and its cards on the days that
+// show the gate: they ask for it and offer nothing harder. Other days are as ever.
+func TestGateWeek(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[1]
+	w.Gate = true
+	w.Notes = append(w.Notes, program.Note{Code: "gate-week", Values: []program.Value{
+		{Name: "step", Kind: program.ValueStep, Text: w.Step}, {Name: "sets", Kind: program.ValueCount, Number: 3},
+		{Name: "hold", Kind: program.ValueSeconds, Number: 10}, {Name: "days", Kind: program.ValueCount, Number: 2}}})
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	if got := v.Weeks[1]; got.Kind != "Gate" || got.KindKey != program.WeekBuild || got.Asked == "" || v.Weeks[0].Asked != "" {
+		t.Errorf("%q of kind %q: %q", got.Kind, got.KindKey, got.Asked)
+	}
+	shown := 0
+	for _, c := range v.Cards {
+		gate := false
+		for _, item := range c.Items {
+			gate = gate || c.Number == 2 && item.RoleKey == program.RoleMain && item.StepID != ""
+			if gate && item.RoleKey == program.RoleMain && item.Harder != "" {
+				t.Errorf("%s: harder than a gate: %q", c.Date, item.Harder)
+			}
+		}
+		if gate {
+			shown++
+		}
+		if (c.Kind == "Gate") != gate || (c.Note == viewtest.Words()["card.gate_today"]) != gate {
+			t.Errorf("%s, shows a gate: %v, is called %q and says %q", c.Date, gate, c.Kind, c.Note)
+		}
+	}
+	if shown == 0 {
+		t.Error("no card shows the gate")
+	}
+}
