@@ -118,6 +118,35 @@ func TestGateNotPassed(t *testing.T) {
 	}
 }
 
+// Help comes back once: the week trained with it begins the count of tries anew.
+func TestHelpComesBackOnce(t *testing.T) {
+	lib := library(t)
+	a := maren(t)
+	a.Training.Away = nil
+	wall := gateWall(t, lib, &a)
+	for w := range 3 {
+		a.Log.Entries = append(a.Log.Entries, bent(freeSets(7*w, 9, 10, 10, 8), func(e *program.Entry) { e.RigGiven = false }))
+	}
+	on := monday + 20
+	_, p, _ := Read(lib, &a, wall, on)
+	back := weekAt(p.Weeks, on+1)
+	for back.Kind != program.WeekBuild {
+		back = weekAt(p.Weeks, back.Start+7)
+	}
+	if back.Help == 0 {
+		t.Fatal("no help has come back")
+	}
+	wall = append(wall, Version(&p, 2, on))
+	for _, s := range back.Sessions {
+		a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
+	}
+	review, p, _ := Read(lib, &a, wall, back.Start+6)
+	next := weekAt(p.Weeks, back.Start+7)
+	if next == nil || hasNote(review.Notes, noteHelpBack) || next.Step == back.Step && next.Help > back.Help {
+		t.Errorf("after a week with %.1f N the next has %.1f: %v", back.Help, next.Help, review.Notes)
+	}
+}
+
 // A gate passed early opens the next step.
 func TestGatePassedEarly(t *testing.T) {
 	lib := library(t)
