@@ -53,7 +53,8 @@ func onPaper(week Date, plans []PlanVersion, last int) *PlanVersion {
 // has says that a version has a session of a week on the same day with the same card.
 func (v *PlanVersion) has(week *Week, s *Session) bool {
 	return slices.ContainsFunc(v.Weeks, func(w Week) bool {
-		return w.Gate == week.Gate && slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.SameCard(s) })
+		same := w.Gate == week.Gate || !s.HoldsMain()
+		return same && slices.ContainsFunc(w.Sessions, func(old Session) bool { return old.Date == s.Date && old.SameCard(s) })
 	})
 }
 
@@ -66,4 +67,10 @@ func (s *Session) SameCard(t *Session) bool {
 			x.Ahead == y.Ahead && x.Scale == y.Scale && x.Sets == y.Sets && x.Hold == y.Hold &&
 			x.Reps == y.Reps && x.Rest == y.Rest && x.InRests == y.InRests && x.Max == y.Max && x.Check == y.Check
 	})
+}
+
+// HoldsMain says that a session does a step as its main work: the days that show a
+// gate in its week.
+func (s *Session) HoldsMain() bool {
+	return slices.ContainsFunc(s.Items, func(p Prescription) bool { return p.Role == RoleMain && p.Step != "" })
 }

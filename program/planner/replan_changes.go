@@ -61,7 +61,7 @@ func change(before, after *program.Week) program.Change {
 	c.Notes = append(c.Notes, differences(before, after)...)
 	for i := range after.Sessions {
 		s := &after.Sessions[i]
-		if old := sessionOn(before, s.Date); old == nil || !old.SameCard(s) || before.Gate != after.Gate {
+		if old := sessionOn(before, s.Date); old == nil || !old.SameCard(s) || before.Gate != after.Gate && s.HoldsMain() {
 			c.Cards = append(c.Cards, s.Date)
 		}
 	}

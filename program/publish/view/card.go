@@ -137,7 +137,7 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 	if showsGate(w, session) {
 		return s.say("card.gate_today")
 	}
-	if holdsMain(session) {
+	if session.HoldsMain() {
 		for _, g := range s.program.Gates {
 			if g.Week > 0 && g.Week < w.Number && g.Step != w.Step {
 				gate = s.say("card.gate", "step", s.step(g.Step))
@@ -157,11 +157,7 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 }
 
 // showsGate says that a session's main work is a gate.
-func showsGate(w program.Week, session program.Session) bool { return w.Gate && holdsMain(session) }
-
-func holdsMain(session program.Session) bool {
-	return slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Role == program.RoleMain && p.Step != "" })
-}
+func showsGate(w program.Week, session program.Session) bool { return w.Gate && session.HoldsMain() }
 
 func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) CardItem {
 	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
