@@ -70,7 +70,7 @@ func (p *plan) works(i int, main work) load {
 	if l.second.floor == nil {
 		l.leans = p.lean(i, easyLoad, secondLeast, secondLeast)
 	}
-	if p.limits.ahead && main.gate == 0 && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
+	if p.limits.ahead && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
 		l.ahead = p.ahead(main, i)
 	}
 	return l
@@ -95,8 +95,8 @@ func (l *load) build(parts []part, allowed, round, inRound int) {
 	if l.main.short {
 		least, most = shortSetsLeast, min(shortSetsMost, shortSetsLeast+inRound)
 	}
-	if l.main.gate > 0 {
-		least, most = l.main.gate, l.main.gate
+	if l.main.gate {
+		least, most = l.main.rung.Gate.Sets, l.main.rung.Gate.Sets
 	}
 	for i, part := range parts {
 		l.sets[i] = l.leastSets(part, least)

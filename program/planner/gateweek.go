@@ -69,16 +69,11 @@ func (p *plan) mainDays(week int) int {
 	return n
 }
 
-// canShow says that a gate's seconds are within the effort of a week.
+// canShow says that a gate's seconds are within the effort of a week. Sore elbows
+// never come here: they keep to one step and one rig.
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	w := p.at(r, r.rigs[0], week)
-	effort := p.limits.effortIn(week)
-	if effort == usualEffort {
-		effort = mostEffort
-	}
-	return w.option.rig.Free() && held(effort, w.max) >= gateSeconds(r.Gate) &&
-		!(p.limits.elbowSore && w.share > elbowLoad)
+	return held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate)
 }
 
 // gateSeconds are what a gate week's sets last: those of the longer set, where a
@@ -99,6 +94,6 @@ func (p *plan) buildBefore(week int) int {
 func (p *plan) gateMenu(s stage, week int) (menu, []work) {
 	r := &p.body.ladder[s.rung]
 	w := p.at(r, r.rigs[0], week)
-	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, r.Gate.Sets
+	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, true
 	return menu{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

@@ -32,7 +32,7 @@ type limits struct {
 // which adapt more slowly than muscle.
 const (
 	usualEffort    = 0.70
-	mostEffort     = 0.75 // of a rig that is in use already
+	mostEffort     = 0.75 // of a rig that is in use already, and of a gate
 	gentleEffort   = 0.60
 	gentleReturn   = 3  // weeks of gentle effort after a lay-off
 	easyReturn     = 2  // weeks of fewer seconds after a lay-off
@@ -113,6 +113,15 @@ func (l limits) effortIn(week int) float64 {
 		return gentleEffort
 	}
 	return l.effort
+}
+
+// mostEffortIn is the most effort of a week, where something speaks for it; who
+// trains gently does so here too.
+func (l limits) mostEffortIn(week int) float64 {
+	if e := l.effortIn(week); e < usualEffort {
+		return e
+	}
+	return mostEffort
 }
 
 // volumeFactors shrink the counted seconds. Where several hold, the two smallest

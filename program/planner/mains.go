@@ -49,7 +49,7 @@ func (p *plan) mainsAt(stages []stage) (out []work, ok bool) {
 			last = p.alone(stages[i], i)
 		}
 		if w.kind != program.WeekBuild {
-			last.gate = 0
+			last.gate = false
 		}
 		out[i] = last
 	}
@@ -89,7 +89,7 @@ func (p *plan) floorWeek(last work, week int) work {
 func (p *plan) again(w work, week int) work {
 	w.max = p.look.maxHold(w.option.load, week)
 	w.share = p.look.shareHeld(w.max)
-	w.hold, w.gate = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold)), 0
+	w.hold, w.gate = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold)), false
 	return w
 }
 

@@ -98,7 +98,7 @@ func (r *reading) askedOn(g program.StepGate) int {
 			return days
 		}
 		for _, d := range w.days {
-			if d.printed != nil && w.Gate && slices.ContainsFunc(d.printed.Items, func(it program.Prescription) bool { return it.Role == program.RoleMain }) {
+			if w.Gate && d.printed != nil && d.printed.HoldsMain() {
 				days++
 			}
 		}

@@ -18,7 +18,7 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
 		out.Ahead, out.Scale = l.main.ahead, l.main.scale
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
-		out.Effort, out.Gate = p.limits.effortIn(i), l.main.gate > 0
+		out.Effort, out.Gate = p.limits.effortIn(i), l.main.gate
 		out.Stance = p.body.figure(l.main)
 	}
 	out.Sessions = p.sessions(i, *session)
@@ -33,9 +33,9 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 func (p *plan) sessions(i, number int) []program.Session {
 	w, l := &p.weeks[i], &p.loads[i]
 	out := make([]program.Session, len(w.days))
-	check := p.opensAfterDeload(i) && l.main.gate == 0 // the gate is test enough
-	spare := 0                                         // pulling sets in halves that the week's pushing still allows
-	rear := false                                      // a single set of pulling is for the rear shoulder next
+	check := p.opensWithCheck(i)
+	spare := 0    // pulling sets in halves that the week's pushing still allows
+	rear := false // a single set of pulling is for the rear shoulder next
 	for j, date := range w.days {
 		d := p.day(i, date, number+j, check)
 		if !d.straight {
@@ -114,6 +114,9 @@ func (p *plan) opensAfterDeload(i int) bool {
 	return i > 0 && p.weeks[i].kind == program.WeekBuild && p.weeks[i-1].kind != program.WeekBuild
 }
 
+// opensWithCheck says that a week begins with a check hold; a gate is test enough.
+func (p *plan) opensWithCheck(i int) bool { return p.opensAfterDeload(i) && !p.loads[i].main.gate }
+
 // provisional weeks stand until a check hold has spoken.
 func (p *plan) provisional(i int) bool {
 	for j := p.past.over() + 1; j <= i; j++ {
@@ -158,7 +161,7 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	if w.Kind == program.WeekDeload && daysAway(p.athlete, w.Start) >= deloadAway {
 		out = append(out, note(noteAwayDeload))
 	}
-	if p.opensAfterDeload(i) && !l.main.none() && l.main.gate == 0 {
+	if p.opensWithCheck(i) && !l.main.none() {
 		out = append(out, note(noteCheckHold))
 	}
 	if w.Kind != program.WeekBuild || l.main.none() {
@@ -167,7 +170,7 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	if lastBuild >= 0 {
 		out = append(out, p.change(p.main[lastBuild], l.main)...)
 	}
-	if l.main.gate > 0 {
+	if l.main.gate {
 		g := l.main.rung.Gate
 		out = append(out, note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(l.main.hold)), count("days", g.Sessions)))
 	}

@@ -16,7 +16,7 @@ type work struct {
 	share  float64 // of the instant maximum
 	hold   int     // s, prescribed
 	short  bool    // sets of 5 to 9 s, because no rig allows more
-	gate   int     // sets that the step's gate asks for, in its gate week; else 0
+	gate   bool    // the step's gate itself, in its gate week
 }
 
 func (w work) none() bool { return w.rung == nil && w.floor == nil }
@@ -86,9 +86,8 @@ func (p *plan) at(r *rung, o option, week int) work {
 	if float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad {
 		return w
 	}
-	effort := p.limits.effortIn(week)
-	w.setHold(effort)
-	if effort == usualEffort && p.past.hangs(r, o) && held(mostEffort, w.max) >= mainLeast {
+	w.setHold(p.limits.effortIn(week))
+	if p.past.hangs(r, o) && held(p.limits.mostEffortIn(week), w.max) >= mainLeast {
 		w.hold, w.short = max(w.hold, mainLeast), false
 	}
 	return w
