@@ -183,7 +183,6 @@ func makeClient(studio *program.Studio, a *program.Assessment, part output, web 
 	v.Places = a.Places
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	if wall.Review.Last != 0 {
-		wall.Review.PrintNow = wall.Next.ToPrint(wall.Review.Changes, a.Plans, wall.Review.Version)
 		c.readBack(studio, &wall)
 	}
 	if part.print {

@@ -81,7 +81,6 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 		return err
 	}
 	r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
-	r.PrintNow = p.ToPrint(r.Changes, a.Plans, r.Version)
 	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
 	if err := j.report(append(append(problems, more...), words...)); err != nil {
 		return err

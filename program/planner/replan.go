@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"cmp"
 	"slices"
 
 	"gatepost/program"
@@ -47,28 +46,29 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 		review.Withheld = out.Withheld
 		return review, out, problems
 	}
-	versions = slices.Clone(versions)
-	slices.SortStableFunc(versions, func(x, y program.PlanVersion) int { return cmp.Compare(x.Version, y.Version) })
+	kept := byVersion(versions)
 	var first program.Program
-	if len(versions) == 0 || nothingDone(&a.Log) {
+	if len(kept) == 0 || nothingDone(&a.Log) {
 		first, _ = Plan(lib, a)
 	}
-	if len(versions) == 0 {
+	wall := kept
+	if len(kept) == 0 {
 		if review.Withheld = first.Withheld; len(first.Weeks) == 0 {
 			return review, first, problems
 		}
-		versions = []program.PlanVersion{Version(&first, 1, min(a.Measured, out.Start))}
+		wall = []program.PlanVersion{Version(&first, 1, min(a.Measured, out.Start))}
 	}
-	r := newReading(p, versions, on)
+	r := newReading(p, wall, on)
 	gates := r.gatesRead()
 	pains, eased := r.painFlags()
 	r.review(&review, gates, pains)
-	if nothingDone(&a.Log) && !eases(&eased.Health, &r.athlete.Health) {
+	if nothingDone(&a.Log) && len(countedSore(&eased.Health, &r.athlete.Health)) == 0 {
 		out = first
 	} else {
 		r.replan(&out, &eased, gates)
 	}
 	r.finish(&review, &out)
+	review.PrintNow = out.ToPrint(review.Changes, kept, review.Version)
 	return review, out, problems
 }
 

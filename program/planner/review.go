@@ -22,10 +22,8 @@ func (r *reading) notes() []program.Note {
 	if b.moreHelp {
 		notes = append(notes, note(noteHelpBack, step("step", b.step)))
 	}
-	for _, j := range joints {
-		if *j.state(&r.athlete.Health) != *j.state(&r.asked.Health) {
-			notes = append(notes, note(noteEased, word("joint", j.key)))
-		}
+	for _, key := range countedSore(&r.athlete.Health, &r.asked.Health) {
+		notes = append(notes, note(noteEased, word("joint", key)))
 	}
 	return notes
 }

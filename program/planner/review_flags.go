@@ -78,14 +78,15 @@ func countSore(s *program.Joint) {
 	}
 }
 
-// eases says that some joint counts as sore that did not.
-func eases(eased, asked *program.Health) bool {
+// countedSore are the joints that count as sore and did not, by their words.
+func countedSore(eased, asked *program.Health) []string {
+	var keys []string
 	for _, j := range joints {
 		if *j.state(eased) != *j.state(asked) {
-			return true
+			keys = append(keys, j.key)
 		}
 	}
-	return false
+	return keys
 }
 
 // worstByWeek is the worst pain of a joint in the seven days up to the review,
