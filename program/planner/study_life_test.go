@@ -84,11 +84,12 @@ func (l *lifetime) do(w *program.Week) program.Log {
 func (l *lifetime) askedFor(w *program.Week, s *program.Session) float64 {
 	sum, unweighed := 0, 0
 	for i := range s.Items {
-		switch item := &s.Items[i]; {
+		switch item := s.Items[i]; {
 		case item.Role == program.RoleMain && item.Load == 0:
 			unweighed++
-		case isArm(item) && item.Role != program.RoleTest:
-			sum += item.Sets * item.Hold * work{share: l.share(l.loadOf(item))}.halves()
+		case isArm(&item):
+			item.Load = l.share(l.loadOf(&item))
+			sum += counted(item)
 		}
 	}
 	if unweighed > 0 {
@@ -155,7 +156,7 @@ func (l *lifetime) session(log *program.Log, s *program.Session, nth int) float6
 
 // lean does leans, which are light: all of them are held as printed.
 func (l *lifetime) lean(log *program.Log, on program.Date, item *program.Prescription) float64 {
-	load := l.body.PlancheLean(item.Ahead, l.body.support).Torque * math.Exp(l.model)
+	load := l.loadOf(item)
 	longest := strength.MaxHold(math.Exp(l.c), load, math.Exp(l.kappa))
 	e := program.Entry{Date: on, Exercise: item.Exercise}
 	for range item.Sets {
