@@ -144,12 +144,12 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 			}
 		}
 	}
-	less := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "less-help" })
+	less := s.noted(w, "less-help")
 	switch {
 	case gate != "":
 		return gate
-	case less >= 0:
-		return s.notes(w.Notes[less : less+1])[0]
+	case less != "":
+		return less
 	case w.Provisional:
 		return s.say("week.provisional")
 	}

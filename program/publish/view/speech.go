@@ -122,6 +122,14 @@ func (s *speech) exercise(id string) string {
 	return strings.ReplaceAll(id, "-", " ")
 }
 
+// noted is a week's note of one code; empty where it has none.
+func (s *speech) noted(w program.Week, code string) string {
+	if i := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == code }); i >= 0 {
+		return s.notes(w.Notes[i : i+1])[0]
+	}
+	return ""
+}
+
 // notes writes the planner's notes.
 func (s *speech) notes(notes []program.Note) []string {
 	var all []string

@@ -82,9 +82,7 @@ func (s *speech) week(w program.Week) Week {
 		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
 	}
-	if i := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "gate-week" }); i >= 0 {
-		v.Asked = s.notes(w.Notes[i : i+1])[0]
-	}
+	v.Asked = s.noted(w, "gate-week")
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session))
