@@ -2,43 +2,25 @@ package paper
 
 import (
 	"crypto/rand"
-	"io/fs"
 	"os"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
-	"testing/fstest"
 
 	"gatepost/program"
 	"gatepost/program/intake"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
 )
-
-// spoken is this repository's folder, with a studio of another language.
-type spoken struct {
-	fs.FS
-	language string
-}
-
-func (f spoken) Open(name string) (fs.File, error) {
-	if name != "content/studio.yaml" {
-		return f.FS.Open(name)
-	}
-	text, err := fs.ReadFile(f.FS, name)
-	if err != nil {
-		return nil, err
-	}
-	return fstest.MapFS{name: {Data: append(text, "\nlanguage: "+f.language+"\n"...)}}.Open(name)
-}
 
 // oneLegged is Maren of the demo studio a year on: she works on the one-leg half
 // lay, and rows with one arm.
 func oneLegged(t *testing.T, language string) *view.View {
 	t.Helper()
 	root := os.DirFS("../../..")
-	studio, problems := intake.Read(spoken{root, language}, root, rand.Reader)
+	studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
 	if problems.Stop() {
 		t.Fatal(problems)
 	}

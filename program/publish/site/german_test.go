@@ -1,26 +1,12 @@
 package site_test
 
 import (
-	"io/fs"
 	"os"
 	"strings"
 	"testing"
-	"testing/fstest"
+
+	"gatepost/program/publish/view/viewtest"
 )
-
-// inGerman is a coach's folder whose studio asks for German.
-type inGerman struct{ fs.FS }
-
-func (f inGerman) Open(name string) (fs.File, error) {
-	if name != "content/studio.yaml" {
-		return f.FS.Open(name)
-	}
-	text, err := fs.ReadFile(f.FS, name)
-	if err != nil {
-		return nil, err
-	}
-	return fstest.MapFS{name: {Data: append(text, "\nlanguage: de\n"...)}}.Open(name)
-}
 
 // The demo's site in German is whole: its pages say so, and every link leads
 // somewhere, those into the middle of a translated page too.
@@ -30,7 +16,7 @@ func TestGermanSite(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer root.Close()
-	files := build(t, studio(t, inGerman{root.FS()}, nil))
+	files := build(t, studio(t, viewtest.Spoken{FS: root.FS(), Language: "de"}, nil))
 	checkLinks(t, files, 1000)
 	for path, text := range files {
 		if isPage(path) && !strings.Contains(text, `<html lang="de"`) {
