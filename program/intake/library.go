@@ -119,10 +119,9 @@ func (s *shelf) readWords(f *folder, lang string) {
 		l.source.readYAML("week: {build: build week}", words(own))
 		model := own
 		if !l.source.builtIn {
-			model = f.modelWords(l.id)
-		}
-		if l.source.sound() && len(model) > 0 && !l.source.builtIn {
-			compareWords(l.source, own, model)
+			if model = f.modelWords(l.id); l.source.sound() && len(model) > 0 {
+				compareWords(l.source, own, model)
+			}
 		}
 		if l.id == lang {
 			s.Words = own
