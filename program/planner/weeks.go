@@ -167,12 +167,12 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	if w.Kind != program.WeekBuild || l.main.none() {
 		return out
 	}
-	if lastBuild >= 0 {
-		out = append(out, p.change(p.main[lastBuild], l.main)...)
-	}
-	if l.main.gate {
+	switch {
+	case l.main.gate: // says that it is free, and what for
 		g := l.main.rung.Gate
 		out = append(out, note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(l.main.hold)), count("days", g.Sessions)))
+	case lastBuild >= 0:
+		out = append(out, p.change(p.main[lastBuild], l.main)...)
 	}
 	if l.main.short {
 		out = append(out, note(noteShortSets, step("step", l.main.step())))
