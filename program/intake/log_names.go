@@ -91,9 +91,10 @@ func (l *logLine) newExercise(written string) (exerciseDone, bool) {
 		l.fault(l.at(columnExercise), "a session that was missed has no line", "Take the line away; a note can stand in the next session's line.")
 		return exerciseDone{}, false
 	}
-	id, message, advice := l.known.exercises.resolve(written)
+	id, message, _ := l.known.exercises.resolve(written)
 	if message != "" {
-		l.fault(l.at(columnExercise), message, advice)
+		words := append(slices.Clone(l.known.exercises.list), doneWord, morningWord)
+		l.fault(l.at(columnExercise), message, offer(written, words))
 		return exerciseDone{}, false
 	}
 	return exerciseDone{id, cmp.Or(l.known.steps[fold(written)], l.known.holds[id])}, true
