@@ -1,6 +1,10 @@
 package program
 
-import "time"
+import (
+	"math"
+	"slices"
+	"time"
+)
 
 // Assessment is what a coach measured, asked and tested of one athlete, and the
 // goal they agreed on.
@@ -107,9 +111,10 @@ type Goal struct {
 // Band is an elastic band as measured with a luggage scale, in the way it will
 // be used (a loop as a loop).
 type Band struct {
-	Name  string
-	Rest  float64 // m, unstretched
-	Pulls []Pull
+	Name    string
+	Rest    float64 // m, unstretched
+	Pulls   []Pull
+	Retired Date // from this day on no plan hangs it; 0: in use. Older lines of the log still name it
 }
 
 // Pull is one measured point of a band.
@@ -124,6 +129,31 @@ type Hanging struct {
 	Offset  float64   // m, sideways from above the hip
 	Support float64   // m, height of the hands' support
 	Drops   []float64 // m, lengths of unstretched strap that may go between
+	Strap   Strap     // a strap of any length, beside those; the zero Strap is none
+	Bar     float64   // m, height of the bar to hang from; 0: none
+}
+
+// Strap is one that can be set to any length between two, in steps of five centimetres.
+type Strap struct{ From, To float64 } // m
+
+// strapStep is how finely a strap is set. Our judgement: what can be read off a tape
+// on a hanging strap.
+const strapStep = 0.05 // m
+
+// Lengths are all lengths of strap that may hang between anchor and band, the
+// shortest first; none at all is one of 0.
+func (h Hanging) Lengths() []float64 {
+	lengths := slices.Clone(h.Drops)
+	if h.Strap != (Strap{}) {
+		for n := 0; h.Strap.From+float64(n)*strapStep < h.Strap.To+1e-9; n++ {
+			lengths = append(lengths, math.Round(1000*(h.Strap.From+float64(n)*strapStep))/1000)
+		}
+	}
+	if len(lengths) == 0 {
+		return []float64{0}
+	}
+	slices.Sort(lengths)
+	return slices.Compact(lengths)
 }
 
 // Rig is which bands are hung, and how low. The zero Rig is no help at all.
@@ -145,6 +175,7 @@ type Hold struct {
 	Reps     int     // where the exercise is counted
 	Ahead    float64 // m, shoulder ahead of the wrist crease in a lean
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
+	Stopped  bool    // the coach ended it: it could have lasted longer
 }
 
 // DefaultStraddle is the angle between the legs where none was measured:

@@ -20,8 +20,19 @@ type Program struct {
 	Gates     []StepGate // of the steps that the block trains, and the goal's
 	Outline   []Stage    // what comes after the block
 	Cues      []CueWorth
-	Place     string // step id of the first week's work; empty on the floor rungs
-	Notes     []Note // about the whole program
+	Place     string   // step id of the first week's work; empty on the floor rungs
+	Offsets   []Offset // what this client's own sets have taught of the model's error
+	Asks      []Note   // what the coach has to answer: tests that contradict each other, a body that does not fit the room
+	Notes     []Note   // about the whole program
+}
+
+// Offset is how far one step, lean or press of this client lies from the model:
+// what is held is heavier (above zero) or lighter than it was drawn.
+type Offset struct {
+	Step     string  // step id, or else
+	Exercise string  // exercise id
+	Ln       float64 // ln of the load over the model's
+	Spread   float64 // its sd
 }
 
 // Client is whose program it is, without anything private.
@@ -146,7 +157,8 @@ type Prescription struct {
 	EachSide    bool
 	InRests     bool    // done in the rests of the main work
 	Max         bool    // a maximal test hold: as long as it stays clean
-	Check       bool    // a check hold: stop with two seconds left
+	Check       bool    // a check hold: stop with two seconds left; with Hold 0 as long as that leaves
+	Try         bool    // a try of what is not held yet: as long as it stays clean, and a second counts
 	MaxHold     float64 // s, predicted; 0 where nothing predicts it
 	Load        float64 // share of instant capacity; 0 where nothing predicts it
 }

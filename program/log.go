@@ -25,8 +25,9 @@ type Entry struct {
 	Exercise  string // exercise id; the exercise of the step where a step was named
 	Step      string // step id, where it holds one
 	Rig       Rig
-	RigGiven  bool // bands were named, or "free"; otherwise the rig is the printed one
-	DropGiven bool // the strap was named too; otherwise it is the printed one
+	RigGiven  bool    // bands were named, or "free"; otherwise the rig is the printed one
+	DropGiven bool    // the strap was named too; otherwise it is the printed one
+	Ahead     float64 // m, lean as it was done; 0: as printed
 	Sets      []SetDone
 	Note      string
 	Place     Place // of its first line

@@ -65,7 +65,7 @@ func (s *Session) SameCard(t *Session) bool {
 		return x.Exercise == y.Exercise && x.Role == y.Role && x.Step == y.Step &&
 			slices.Equal(x.Rig.Bands, y.Rig.Bands) && x.Rig.Drop == y.Rig.Drop &&
 			x.Ahead == y.Ahead && x.Scale == y.Scale && x.Sets == y.Sets && x.Hold == y.Hold &&
-			x.Reps == y.Reps && x.Rest == y.Rest && x.InRests == y.InRests && x.Max == y.Max && x.Check == y.Check
+			x.Reps == y.Reps && x.Rest == y.Rest && x.InRests == y.InRests && x.Max == y.Max && x.Check == y.Check && x.Try == y.Try
 	})
 }
 

@@ -3,9 +3,10 @@ package program
 // PlanVersion is the plan as it hung on the wall: one version of a client's
 // block, kept so that what was printed can be compared with what was done.
 type PlanVersion struct {
-	Version int    // from 1
-	On      Date   // the day it was made; it holds from its first day on or after that
-	Weeks   []Week // the whole block; without figures
+	Version int      // from 1
+	On      Date     // the day it was made; it holds from its first day on or after that
+	Weeks   []Week   // the whole block; without figures
+	Passed  []string // step ids whose gates the coach has signed, whatever the log says
 }
 
 // Review is what a client's log says, held against what was printed.
@@ -33,6 +34,8 @@ type Review struct {
 	Pace                  float64 // ln of the capacity now over the one planned for now
 	Gates                 []GateRead
 	Flags                 []Flag // what a coach has to look at, the most urgent first
+	Offsets               []Offset
+	Asks                  []Note // what the coach has to answer: the words that a gate still lacks
 	NextTest              Date   // 0: none in the weeks ahead
 	Changes               []Change
 	PrintNow              []Date // cards of the coming week, see Program.ToPrint

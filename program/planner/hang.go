@@ -25,12 +25,8 @@ func (b *body) options(r *rung) []option {
 
 // hung tries some bands on every length of strap.
 func (b *body) hung(r *rung, bands ...int) []option {
-	drops := b.hanging.Drops
-	if len(drops) == 0 {
-		drops = []float64{0}
-	}
 	var out []option
-	for _, drop := range drops {
+	for _, drop := range b.hanging.Lengths() {
 		o := b.withRig(r, drop, bands...)
 		if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
 			out = append(out, o)
