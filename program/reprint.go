@@ -15,17 +15,23 @@ func coming(weeks []Week, from Date) *Week {
 	return nil
 }
 
-// ToPrint are the cards of the coming week that are not yet on paper as the program
-// has them: those that changes name, and those that an earlier version changed while
+// ToPrint are the cards still to come of the week that has begun, where changes name
+// them, and those of the coming week that are not yet on paper as the program has
+// them: those that changes name, and those that an earlier version changed while
 // the week was still a later one, whose cards wait. Plans are the kept ones, by
 // version; those after the last one that hung before this program do not count.
 func (p *Program) ToPrint(changes []Change, plans []PlanVersion, last int) []Date {
+	var cards []Date
+	for _, c := range changes {
+		if c.Start < p.From {
+			cards = append(cards, c.Cards...)
+		}
+	}
 	week := p.Coming()
 	if week == nil {
-		return nil
+		return cards
 	}
 	paper := onPaper(week.Start, plans, last)
-	var cards []Date
 	for i := range week.Sessions {
 		s := &week.Sessions[i]
 		changed := slices.ContainsFunc(changes, func(c Change) bool { return slices.Contains(c.Cards, s.Date) })

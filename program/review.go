@@ -111,6 +111,7 @@ type GateRead struct {
 	StepGate
 	State    GateState
 	On       Date // the day it was passed
+	Signed   bool // by the coach's word, and not by the log
 	Tries    int  // weeks in a row in which it was tried and not passed
 	Days     []GateDay
 	Criteria []Criterion

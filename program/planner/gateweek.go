@@ -21,6 +21,9 @@ func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
 	if now.rung == onTheFloor || p.gateless || p.asked(stages, now.rung) {
 		return next
 	}
+	if p.past.unanswered && p.body.ladder[now.rung].ID == p.past.step {
+		return stage{rung: now.rung}
+	}
 	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung && p.canShow(now.rung, last) {
 		if stages[last].gate = true; p.asked(stages, now.rung) {
 			return next
@@ -38,7 +41,7 @@ func (p *plan) gateHere(stages []stage, s stage, week int) bool {
 	if p.past.repeat && p.buildsBefore(week) == 0 {
 		return true
 	}
-	goal := s.rung == len(p.body.ladder)-1
+	goal := s.rung == len(p.body.ladder)-1 && !p.past.unanswered
 	return goal && p.beyondGate(s.rung, week) && !p.asked(stages, s.rung)
 }
 
@@ -73,7 +76,7 @@ func (p *plan) mainDays(week int) int {
 // never come here: they keep to one step and one rig.
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	return held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate)
+	return !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate)
 }
 
 // gateSeconds are what a gate week's sets last: those of the longer set, where a

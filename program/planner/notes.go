@@ -50,6 +50,11 @@ const (
 	noteEased       = "joint-eased"
 	noteSetUnplaced = "set-unplaced"
 	noteBandGone    = "band-gone"
+	noteGateOpen    = "gate-open"
+	noteJointRests  = "joint-rests"
+	noteWayBack     = "way-back"
+
+	askGate = "ask-gate" // words that the log lacks
 
 	flagPainRising = "flag-pain-rising"
 	flagPainHigh   = "flag-pain-high"
@@ -68,6 +73,7 @@ const (
 	flagSilent     = "flag-silent"
 	flagMissed     = "flag-missed"
 	flagGatePassed = "flag-gate-passed"
+	flagGateUnsaid = "flag-gate-unsaid"
 	flagGateNotYet = "flag-gate-not-yet"
 	flagGateHelp   = "flag-gate-help"
 	flagGoalShown  = "flag-goal-shown"
@@ -94,10 +100,10 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold, noteGateWeek,
-	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
-	flagSilent, flagMissed, flagGatePassed, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
+	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
 	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets,
 }
 

@@ -110,6 +110,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
 	p.look = newOutlook(p)
+	p.easeBegun()
 	p.main = make([]work, len(p.weeks))
 	if p.limits.hands {
 		p.main = p.mains()

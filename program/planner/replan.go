@@ -39,7 +39,10 @@ import (
 //
 // A client without a session in the log gets the plan of Plan, to the byte, unless
 // a morning says that a joint is sore.
-func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) (program.Review, program.Program, program.Problems) {
+//
+// Passed are the steps whose gates the coach signs with this review, whatever the
+// log says of them; those that earlier versions keep are read with them.
+func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date, passed ...string) (program.Review, program.Program, program.Problems) {
 	out, p, problems := begin(lib, a)
 	review := program.Review{Client: out.Client, On: on}
 	if p == nil {
@@ -59,6 +62,7 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 		wall = []program.PlanVersion{Version(&first, 1, min(a.Measured, out.Start))}
 	}
 	r := newReading(p, wall, on)
+	r.sign(wall, on, passed)
 	gates := r.gatesRead()
 	pains, eased := r.painFlags()
 	r.review(&review, gates, pains)
@@ -98,7 +102,7 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 	}
 	r.fill(out, r.notes())
 	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
-	if len(changes(r.wall[len(r.wall)-1].Weeks, out.Weeks, out.From)) > 0 {
+	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
 		out.Version++
 	}
 }
@@ -128,6 +132,14 @@ func (r *reading) behind(gates []program.GateRead) past {
 			b.last, b.sets, b.step = last, total(last.sets), week.Step
 			if week.Scale > 0 {
 				b.step = ""
+			}
+		}
+	}
+	b.rest = r.restAfter()
+	for _, w := range b.weeks {
+		for _, day := range recalled(&w).straight {
+			if b.rest.until != 0 && day >= b.rest.from {
+				b.rest.begun = append(b.rest.begun, day)
 			}
 		}
 	}
@@ -194,13 +206,15 @@ func (p *plan) stanceOf(w *program.Week) program.Stance {
 
 // gatesBehind is what the gates ask of the weeks ahead.
 func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
+	if open := r.leftOpen(b, gates); open != "" {
+		b.step, b.open = open, true
+	}
+	for _, s := range r.signed {
+		b.passed = max(b.passed, r.loadOfStep(s.step))
+	}
 	for _, g := range gates {
 		if g.State == program.GatePassed {
-			for i := range r.body.ladder {
-				if r.body.ladder[i].ID == g.Step {
-					b.passed = max(b.passed, r.body.ladder[i].load)
-				}
-			}
+			b.passed = max(b.passed, r.loadOfStep(g.Step))
 		}
 		if g.Step != b.step {
 			continue
@@ -208,18 +222,85 @@ func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
 		if g.State == program.GateNotYet {
 			b.repeat, b.moreHelp = g.Tries <= repeats, g.Tries > repeats
 		} else {
-			b.gateDays = r.askedOn(g.StepGate)
+			b.gateDays, b.unanswered = countingDays(&g), r.gateWeeks(g.Step) >= gateWeeksAsked
 		}
 	}
 }
 
-// shown are the free clean holds of the goal's seconds in the log.
+// openWeeks is for how many build weeks a step may have been trained whose gate
+// before it is still open, until the plan leaves it at that: after them the harder
+// step has long answered the question (our judgement).
+const openWeeks = 2
+
+// leftOpen is the step that the client left for the one worked on now, a week or two
+// ago, although its gate was asked for and is not passed; empty where there is none.
+// Nobody moves on without the gate.
+func (r *reading) leftOpen(b *past, gates []program.GateRead) string {
+	since, asked := 0, ""
+	for i := len(b.weeks) - 1; i >= 0 && asked == ""; i-- {
+		switch w := &b.weeks[i]; {
+		case w.Kind != program.WeekBuild:
+		case w.Step == b.step:
+			since++
+		case w.Gate && r.rungBelow(w.Step) < r.rungBelow(b.step):
+			asked = w.Step
+		default:
+			return ""
+		}
+	}
+	for _, g := range gates {
+		if g.Step == asked && g.State != program.GatePassed && since <= openWeeks {
+			return asked
+		}
+	}
+	return ""
+}
+
+// loadOfStep is what a step of the road map weighs for this body, N·m; 0 where it
+// has none of that name.
+func (p *plan) loadOfStep(id string) float64 {
+	for i := range p.body.all {
+		if p.body.all[i].ID == id {
+			return p.body.all[i].load
+		}
+	}
+	return 0
+}
+
+// gateWeeksAsked is how many gate weeks of a step are printed for a log that never says
+// how the form was; then the work on the step goes on, and waits for the answer.
+const gateWeeksAsked = 2
+
+// gateWeeks are those of a step that were done.
+func (r *reading) gateWeeks(step string) int {
+	n := 0
+	for _, w := range r.weeks {
+		if w.Gate && w.Step == step && len(w.days) > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// countingDays is on how many days a gate was shown.
+func countingDays(g *program.GateRead) int {
+	n := 0
+	for _, d := range g.Days {
+		if d.Counts {
+			n++
+		}
+	}
+	return n
+}
+
+// shown are the free holds of the goal's seconds in the log that are written as clean:
+// what nobody saw is not shown.
 func (r *reading) shown() []shown {
 	var out []shown
 	for _, d := range r.days {
 		for i := range d.sets {
 			s := &d.sets[i]
-			if s.Step == "" || !s.Rig.Free() || s.Done.Clean == program.CleanNo || s.Done.Seconds < r.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
+			if s.Step == "" || !s.Rig.Free() || s.Done.Clean != program.CleanYes || s.Done.Seconds < r.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
 				continue
 			}
 			for j := range r.body.all {

@@ -15,16 +15,20 @@ func Version(p *program.Program, version int, on program.Date) program.PlanVersi
 	return v
 }
 
-// changes compares the weeks of two plans from a Monday on. Only what a card or
-// the chart prints counts: a prediction that moved by half a second is no news.
+// changes compares the weeks of two plans from a day on; of the week that has begun by
+// then only the cards still to come. Only what a card or the chart prints counts: a
+// prediction that moved by half a second is no news.
 func changes(before, after []program.Week, from program.Date) []program.Change {
 	var out []program.Change
 	for i := range after {
-		w := &after[i]
+		w, was := &after[i], weekAt(before, after[i].Start)
 		if w.Start < from {
+			w, was = toCome(w, from), toCome(was, from)
+		}
+		if w == nil || w.Start < from && was == nil {
 			continue
 		}
-		if c := change(weekAt(before, w.Start), w); len(c.Notes)+len(c.Cards)+len(c.Gone) > 0 {
+		if c := change(was, w); len(c.Cards)+len(c.Gone) > 0 || w.Start >= from && len(c.Notes) > 0 {
 			out = append(out, c)
 		}
 	}
@@ -40,6 +44,17 @@ func changes(before, after []program.Week, from program.Date) []program.Change {
 	}
 	slices.SortStableFunc(out, func(a, b program.Change) int { return int(a.Start - b.Start) })
 	return out
+}
+
+// toCome is a week that has begun, with the sessions from a day on; nil where there are
+// none, or nothing was done in it at all.
+func toCome(w *program.Week, from program.Date) *program.Week {
+	if w == nil || w.Kind == program.WeekAway || w.Start+6 < from {
+		return nil
+	}
+	left := *w
+	left.Sessions = slices.DeleteFunc(slices.Clone(w.Sessions), func(s program.Session) bool { return s.Date < from })
+	return &left
 }
 
 func weekAt(weeks []program.Week, monday program.Date) *program.Week {

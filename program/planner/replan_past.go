@@ -24,9 +24,14 @@ type past struct {
 	off    int     // weeks off in a row right before
 	tested bool    // a hold was read
 
-	passed   float64 // N·m, load of the hardest step whose gate is passed
-	gateDays int     // days on which the gate of the step worked on was asked for, and not missed
+	passed float64 // N·m, load of the hardest step whose gate is passed
+	open   bool    // that step was left although its gate is not passed
+	// its gate was shown but for words that nobody has written, in two weeks
+	unanswered bool
+
+	gateDays int     // days that count for the gate of the step worked on
 	shown    []shown // free holds of the goal's seconds in the log
+	rest     rest    // what a bad pain leaves for the sessions ahead
 	repeat   bool    // the gate was tried and not passed: repeat the week
 	moreHelp bool    // repeated twice: one step of help back
 }

@@ -22,6 +22,15 @@ func (r *reading) notes() []program.Note {
 	if b.moreHelp {
 		notes = append(notes, note(noteHelpBack, step("step", b.step)))
 	}
+	if b.open {
+		notes = append(notes, note(noteGateOpen, step("step", b.step)))
+	}
+	if b.rest.until >= r.on {
+		notes = append(notes, r.restNotes()...)
+	}
+	if b.rest.until != 0 && r.stageBack(max(b.rest.from, b.rest.until+1)) != backNone {
+		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
+	}
 	for _, key := range countedSore(&r.athlete.Health, &r.asked.Health) {
 		notes = append(notes, note(noteEased, word("joint", key)))
 	}
@@ -42,7 +51,8 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
 	out.Doubted, out.Unread = r.est.doubted, r.est.unread
 	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
-	out.Gates, out.Flags = gates, r.flags(pains, gates, out.Ended)
+	out.Gates, out.Asks = gates, r.asks(gates)
+	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
 	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
 }
 
@@ -85,13 +95,17 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 	return p.capacity(), forecasts, goal
 }
 
+// changesTo are those of new weeks against the plan on the wall.
+func (r *reading) changesTo(weeks []program.Week) []program.Change {
+	return changes(r.wall[len(r.wall)-1].Weeks, weeks, r.nextCard())
+}
+
 // finish adds what the new plan changes.
 func (r *reading) finish(out *program.Review, p *program.Program) {
 	out.Withheld, out.Notes = p.Withheld, nil
-	wall := &r.wall[len(r.wall)-1]
 	if len(p.Withheld) == 0 && p.From != 0 {
 		out.Notes = r.notes()
-		out.Changes = changes(wall.Weeks, p.Weeks, p.From)
+		out.Changes = r.changesTo(p.Weeks)
 		out.After, out.ForecastAfter, out.GoalAfter = p.Capacity, p.Forecasts, p.Goal
 	} else {
 		out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))

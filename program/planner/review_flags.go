@@ -7,14 +7,15 @@ import (
 )
 
 // joints are the pairs of joints that a plan can ease, with their words.
-var joints = []struct {
+var joints = [...]struct {
+	name  string // as exercises have it
 	key   string
 	pain  func(program.Pain) int
 	state func(*program.Health) *program.Joint
 }{
-	{"joint.wrists", func(p program.Pain) int { return p.Wrists }, func(h *program.Health) *program.Joint { return &h.Wrists }},
-	{"joint.elbows", func(p program.Pain) int { return p.Elbows }, func(h *program.Health) *program.Joint { return &h.Elbows }},
-	{"joint.shoulders", func(p program.Pain) int { return p.Shoulders }, func(h *program.Health) *program.Joint { return &h.Shoulders }},
+	{"wrists", "joint.wrists", func(p program.Pain) int { return p.Wrists }, func(h *program.Health) *program.Joint { return &h.Wrists }},
+	{"elbows", "joint.elbows", func(p program.Pain) int { return p.Elbows }, func(h *program.Health) *program.Joint { return &h.Elbows }},
+	{"shoulders", "joint.shoulders", func(p program.Pain) int { return p.Shoulders }, func(h *program.Health) *program.Joint { return &h.Shoulders }},
 }
 
 // The pain rule over weeks (common practice, our limits): three or more within
@@ -103,15 +104,7 @@ func (r *reading) worstByWeek(of func(program.Pain) int) [3]int {
 		if at >= len(worst) {
 			continue
 		}
-		pains := slices.Clone(d.pains)
-		for i := range d.sets {
-			pains = append(pains, d.sets[i].Done.Pain)
-		}
-		for _, p := range pains {
-			if p.Given {
-				worst[at] = max(worst[at], of(p))
-			}
-		}
+		worst[at] = max(worst[at], d.worst(of))
 	}
 	return worst
 }
@@ -214,8 +207,13 @@ func (r *reading) goalFlag() []program.Flag {
 const repeats = 2
 
 // flags are all of them, the most urgent first.
-func (r *reading) flags(pains []program.Flag, gates []program.GateRead, ended bool) []program.Flag {
+func (r *reading) flags(pains []program.Flag, gates []program.GateRead, asks []program.Note, ended bool) []program.Flag {
 	flags := append(slices.Clone(pains), r.gateFlags(gates)...)
+	for i, ask := range asks {
+		if step := ask.Values[0]; i == 0 || asks[i-1].Values[0] != step {
+			flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagGateUnsaid, step)})
+		}
+	}
 	flags = append(flags, r.goalFlag()...)
 	if ended {
 		flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagBlockOver)})

@@ -39,6 +39,8 @@ func (r *reading) gateRead(g program.StepGate) program.GateRead {
 	if len(counting) >= sessions {
 		read.State, read.On = program.GatePassed, counting[sessions-1].Date
 		read.Days = counting[:sessions]
+	} else if i := slices.IndexFunc(r.signed, func(s signed) bool { return s.step == g.Step }); i >= 0 {
+		read.State, read.On, read.Signed = program.GatePassed, r.signed[i].on, true
 	} else if read.Tries = r.tries(g); read.Tries > 0 {
 		read.State = program.GateNotYet
 	}
@@ -82,28 +84,6 @@ func (r *reading) tries(g program.StepGate) int {
 		}
 	}
 	return n
-}
-
-// askedOn is on how many days a gate's seconds were asked for and done, free, since
-// the step was last trained with help. How many sets does not matter: some
-// weeks have no room for all of a gate's.
-func (r *reading) askedOn(g program.StepGate) int {
-	days := 0
-	for i := len(r.weeks) - 1; i >= 0; i-- {
-		w := r.weeks[i]
-		if w.Kind != program.WeekBuild || w.Step != g.Step || len(w.days) == 0 {
-			continue
-		}
-		if !w.Rig.Free() {
-			return days
-		}
-		for _, d := range w.days {
-			if w.Gate && d.printed != nil && d.printed.HoldsMain() {
-				days++
-			}
-		}
-	}
-	return days
 }
 
 // asks says that a day's print asked for the gate: as many free sets, as long.

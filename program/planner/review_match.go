@@ -43,16 +43,22 @@ type weekPrinted struct {
 	days []*dayRead
 }
 
-// wallWeek is a week as it hung on the wall when it began: by the last version
-// made by then, or else by the first that has it.
+// wallWeek is a week as it hung on the wall: when it began, by the last version made
+// by then, or else by the first that has it; from a day on as a version made in the
+// middle of it changed the cards still to come.
 func wallWeek(versions []program.PlanVersion, monday program.Date) *program.Week {
 	var found *program.Week
 	for i := range versions {
-		v := &versions[i]
-		for j := range v.Weeks {
-			if v.Weeks[j].Start == monday && (found == nil || v.On <= monday) {
-				found = &v.Weeks[j]
-			}
+		w := weekAt(versions[i].Weeks, monday)
+		switch on := versions[i].On; {
+		case w == nil:
+		case found == nil || on <= monday:
+			found = w
+		case on <= monday+6 && toCome(w, on) != nil:
+			merged := *w
+			merged.Sessions = slices.DeleteFunc(slices.Clone(found.Sessions), func(s program.Session) bool { return s.Date >= on })
+			merged.Sessions = append(merged.Sessions, toCome(w, on).Sessions...)
+			found = &merged
 		}
 	}
 	return found

@@ -54,14 +54,22 @@ func (r *reading) mornings(of func(program.Pain) int) map[program.Date]int {
 func (r *reading) lastMorning(of func(program.Pain) int) morning {
 	noted := r.mornings(of)
 	days := slices.Sorted(maps.Keys(noted))
-	n := len(days)
-	if n == 0 || r.on-days[n-1] > lately || days[n-1] < r.athlete.Measured {
+	if n := len(days); n > 0 && r.on-days[n-1] <= lately {
+		return r.morningAt(noted, days, n-1)
+	}
+	return morning{}
+}
+
+// morningAt reads one morning of a joint, of those in order; the zero morning for one
+// before the assessment.
+func (r *reading) morningAt(noted map[program.Date]int, days []program.Date, at int) morning {
+	last := days[at]
+	if last < r.athlete.Measured {
 		return morning{}
 	}
-	last := days[n-1]
 	first := last
-	if n > 1 && last-days[n-2] <= runningDays && days[n-2] >= r.athlete.Measured {
-		first = days[n-2]
+	if at > 0 && last-days[at-1] <= runningDays && days[at-1] >= r.athlete.Measured {
+		first = days[at-1]
 	}
 	usual := usualBefore(noted, days, first)
 	m := morning{date: last, pain: noted[last], above: noted[last] - usual}
@@ -87,9 +95,12 @@ func usualBefore(noted map[program.Date]int, days []program.Date, before program
 	return values[(len(values)-1)/2]
 }
 
+// stops reports whether straight-arm work has to stop for some days.
+func (m morning) stops() bool { return m.above >= morningHigh || m.running }
+
 // flag is what a morning asks for; without a code nothing.
 func (m morning) flag(on program.Date) (code string, level program.FlagLevel) {
-	stop := m.above >= morningHigh || m.running
+	stop := m.stops()
 	old := on-m.date > pauseDays
 	switch {
 	case m.above < morningUp || old && !stop: // sessions since have answered it

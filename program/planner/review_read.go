@@ -20,10 +20,32 @@ type reading struct {
 	weeks []*weekPrinted
 	est   *estimate
 
+	signed    []signed // gates that the coach passed by hand
+	signedNow int      // of them with this review
+
 	progress []program.WeekRead // of every week since the assessment
 	then     moment             // when the plan on the wall was made
 	since    int                // moves before this one are older than that
 	earlier  []weekDone         // weeks done before the block on the wall
+}
+
+// signed is a gate that the coach passed knowingly, whatever the log says.
+type signed struct {
+	step string
+	on   program.Date
+}
+
+// sign takes over what the coach has signed, with earlier versions and now.
+func (r *reading) sign(versions []program.PlanVersion, on program.Date, now []string) {
+	for _, v := range versions {
+		for _, step := range v.Passed {
+			r.signed = append(r.signed, signed{step, v.On})
+		}
+	}
+	for _, step := range now {
+		r.signed = append(r.signed, signed{step, on})
+	}
+	r.signedNow = len(now)
 }
 
 // moment is what was believed at one time.
@@ -126,7 +148,7 @@ func (r *reading) readWeek(w *weekPrinted) {
 func armDays(w *weekPrinted) int {
 	n := 0
 	for _, d := range w.days {
-		if slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step != "" || s.item != nil && isArm(s.item) }) {
+		if d.arm() {
 			n++
 		}
 	}

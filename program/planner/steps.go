@@ -48,6 +48,9 @@ func (p *plan) stageFor(week, current int) stage {
 	if current != onTheFloor && p.buildsBefore(week) < p.past.stays() {
 		want = current // the gate was tried and not passed
 	}
+	if current != onTheFloor && p.comingBack(week) {
+		want = current
+	}
 	lowest := max(current, 0)
 	if p.enterable(want, week, false) {
 		return stage{rung: p.unlessTooEasy(want, lowest, week)}

@@ -35,7 +35,7 @@ func Wall(lib *program.Library, a *program.Assessment) (OnWall, program.Problems
 	default:
 		out.Review, out.Program, problems = Read(lib, a, versions[:n-1], versions[n-1].On)
 		out.Next = out.Program
-		out.Changed = changes(versions[n-2].Weeks, versions[n-1].Weeks, madeFor(&versions[n-1]))
+		out.Changed = changes(versions[n-2].Weeks, versions[n-1].Weeks, versions[n-1].On)
 	}
 	if problems.Stop() || len(out.Program.Withheld) > 0 {
 		return OnWall{Program: out.Program}, problems

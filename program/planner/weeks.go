@@ -22,6 +22,9 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.Stance = p.body.figure(l.main)
 	}
 	out.Sessions = p.sessions(i, *session)
+	if p.comingBack(i) {
+		easeWeek(&out)
+	}
 	*session += len(w.days)
 	p.tally(&out)
 	out.Notes = p.weekNotes(&out, lastBuild)
@@ -43,6 +46,7 @@ func (p *plan) sessions(i, number int) []program.Session {
 		}
 		d.rear = rear
 		out[j] = p.session(d)
+		p.easeBack(&out[j], i)
 		rear = rear != (pulling(out[j].Items) == 1)
 		l.keep(slices.Index(w.straight, date), out[j].Items)
 		check = check && d.sets.main == 0
@@ -54,11 +58,12 @@ func (p *plan) sessions(i, number int) []program.Session {
 		if d.straight {
 			continue
 		}
-		if d.pulls = min(pullsBetween, spare/2/between); d.kind == program.WeekDeload {
+		if d.pulls = max(0, min(pullsBetween, spare/2/between)); d.kind == program.WeekDeload {
 			d.pulls = half(d.pulls)
 		}
 		d.rear = rear
 		out[j] = p.session(d)
+		p.easeBack(&out[j], i)
 		rear = rear != (pulling(out[j].Items) == 1)
 	}
 	return out

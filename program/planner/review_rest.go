@@ -1,0 +1,123 @@
+package planner
+
+import (
+	"maps"
+	"slices"
+
+	"gatepost/program"
+)
+
+// restAfter is what the last pain that asked for rest leaves, and how far the way back
+// has come since.
+func (r *reading) restAfter() rest {
+	var stops [len(joints)]program.Date
+	var out rest
+	for i, j := range joints {
+		if days := r.stops(j.pain); len(days) > 0 {
+			stops[i] = days[len(days)-1]
+		}
+	}
+	last := slices.Max(stops[:])
+	if last == 0 {
+		return rest{}
+	}
+	for i, day := range stops {
+		if day+restDays >= last {
+			out.joints |= 1 << i
+		}
+	}
+	out.from, out.until = r.nextCard(), last+restDays
+	out.sessions = r.quietSince(out.until)
+	return out
+}
+
+// restDays are without straight-arm work after pain of five or more, or after a
+// morning that stops it. The card says three to seven, and the client decides by the
+// mornings; three are what is taken off the cards (common practice).
+const restDays = 3
+
+// nextCard is the first day whose card can still be changed: the day of the review,
+// unless something is written of it already.
+func (r *reading) nextCard() program.Date {
+	if n := len(r.days); n > 0 && r.days[n-1].date == r.on {
+		return r.on + 1
+	}
+	return r.on
+}
+
+// stops are the days since the assessment whose pain at a joint asks for rest, in order:
+// five or more in a session, or a morning that stops straight-arm work.
+func (r *reading) stops(of func(program.Pain) int) []program.Date {
+	var days []program.Date
+	for _, d := range r.days {
+		if d.worst(of) >= highPain {
+			days = append(days, d.date)
+		}
+	}
+	noted := r.mornings(of)
+	mornings := slices.Sorted(maps.Keys(noted))
+	for i, date := range mornings {
+		if r.morningAt(noted, mornings, i).stops() {
+			days = append(days, date)
+		}
+	}
+	slices.Sort(days)
+	return days
+}
+
+// worst is the most pain that a day's session left at a joint; 0 where none was said.
+func (d *dayRead) worst(of func(program.Pain) int) int {
+	worst := 0
+	for _, p := range d.pains {
+		if p.Given {
+			worst = max(worst, of(p))
+		}
+	}
+	for i := range d.sets {
+		if p := d.sets[i].Done.Pain; p.Given {
+			worst = max(worst, of(p))
+		}
+	}
+	return worst
+}
+
+// quietMornings is how many mornings after a session of the way back have to be quiet
+// before the next step of it (common practice: the second day is often the worse one).
+const quietMornings = 2
+
+// quietSince counts the straight-arm sessions after a day that left no joint sore,
+// neither in the session nor on the mornings after it. What nobody wrote of a morning
+// counts as quiet, as it does in the log.
+func (r *reading) quietSince(day program.Date) int {
+	n := 0
+	for _, d := range r.days {
+		if d.date <= day || !d.arm() {
+			continue
+		}
+		quiet := true
+		for _, j := range joints {
+			quiet = quiet && d.worst(j.pain) < sorePain && !r.upAfter(d.date, j.pain)
+		}
+		if quiet {
+			n++
+		}
+	}
+	return n
+}
+
+// upAfter reports whether one of the mornings after a session was above usual.
+func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
+	noted := r.mornings(of)
+	days := slices.Sorted(maps.Keys(noted))
+	for i, date := range days {
+		if date > day && date <= day+quietMornings && r.morningAt(noted, days, i).above >= morningUp {
+			return true
+		}
+	}
+	return false
+}
+
+// arm reports whether a day held straight-arm work.
+func (d *dayRead) arm() bool {
+	return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step != "" || s.item != nil && isArm(s.item) })
+}

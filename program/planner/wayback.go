@@ -1,0 +1,213 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// # The way back from pain
+//
+// Five of ten or more at a joint, or a morning that says stop, takes everything off the
+// cards of the next three days that loads the joint with straight arms or under a push.
+// Then work comes back session by session, each after quiet mornings: leans at half of
+// the maximum; main work at .65 of the predicted hold with six sets in ten, three times;
+// at .72, three times; then the plan. Meanwhile nothing gets harder: no gate, no new
+// step, no heavy work. It is laid over the sessions as they were planned, so that it can
+// only take away (common practice for tendons; the numbers are our judgement).
+
+// jointSet is a set of joints, by their place in joints.
+type jointSet uint8
+
+func (s jointSet) has(i int) bool { return s&(1<<i) != 0 }
+
+// rest is what a bad pain leaves for the sessions ahead. The zero rest is nothing.
+type rest struct {
+	joints   jointSet
+	from     program.Date   // the first day whose card can still be changed
+	until    program.Date   // the last day without straight-arm work
+	sessions int            // straight-arm sessions of the way back that are done and stayed quiet
+	begun    []program.Date // straight-arm days still to come of the week that has begun
+}
+
+// stageBack is how far the way back has come on a day.
+type stageBack int
+
+const (
+	backNone  stageBack = iota // the plan
+	backRest                   // no straight-arm work at the joints
+	backLeans                  // leans at half
+	backLight                  // main work, shorter and less of it
+	backNear                   // main work, shorter
+)
+
+// Sessions of each stage, the share of the predicted hold and of the sets.
+const (
+	leanSessions  = 1
+	lightSessions = 3
+	nearSessions  = 3
+	lightEffort   = 0.65
+	nearEffort    = 0.72
+	lightSets     = 60 // per cent
+)
+
+// stageBack is the stage of a day; of others than training days that before it.
+func (p *plan) stageBack(day program.Date) stageBack {
+	r := &p.past.rest
+	if r.until == 0 || day < r.from {
+		return backNone
+	}
+	if day <= r.until {
+		return backRest
+	}
+	n := r.sessions
+	for _, d := range p.armDaysAhead() {
+		if d > r.until && d < day {
+			n++
+		}
+	}
+	for _, s := range []struct {
+		stage    stageBack
+		sessions int
+	}{{backLeans, leanSessions}, {backLight, lightSessions}, {backNear, nearSessions}} {
+		if n < s.sessions {
+			return s.stage
+		}
+		n -= s.sessions
+	}
+	return backNone
+}
+
+// easeBegun lays the way back over what is left of the week that has begun, whose cards
+// otherwise stay as they hang.
+func (p *plan) easeBegun() {
+	for i := range p.past.weeks {
+		w := &p.past.weeks[i]
+		if p.past.rest.until == 0 || w.Start+6 < p.past.rest.from {
+			continue
+		}
+		w.Sessions = slices.Clone(w.Sessions)
+		for j := range w.Sessions {
+			s := &w.Sessions[j]
+			before := countedOf(s)
+			p.easeBack(s, i)
+			gone := before - countedOf(s)
+			w.HalfSeconds, p.past.counted[i] = w.HalfSeconds-gone, max(0, p.past.counted[i]-gone)
+		}
+	}
+}
+
+// armDaysAhead are the straight-arm days to come, in order.
+func (p *plan) armDaysAhead() []program.Date {
+	days := slices.Clone(p.past.rest.begun)
+	for _, w := range p.weeks[min(p.past.over(), len(p.weeks)):] {
+		days = append(days, w.straight...)
+	}
+	return days
+}
+
+// comingBack reports whether a week has a day on the way back.
+func (p *plan) comingBack(week int) bool {
+	return p.past.rest.until != 0 && slices.ContainsFunc(p.weeks[week].straight, func(d program.Date) bool { return p.stageBack(d) != backNone })
+}
+
+// easeBack lays the way back over a session. It only takes away, but for the leans that
+// stand in place of what they lead back to.
+func (p *plan) easeBack(s *program.Session, week int) {
+	stage := p.stageBack(s.Date)
+	if stage == backNone {
+		return
+	}
+	var items []program.Prescription
+	for _, item := range s.Items {
+		if item, ok := p.easedItem(item, stage); ok {
+			items = append(items, item)
+		}
+	}
+	if lean := p.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
+		items = inOrder(append(items, lean))
+	}
+	s.Items = items
+	s.Minutes = (p.length(items) + 59) / 60
+	if stage == backRest {
+		s.Dropped = p.restNotes()
+	}
+}
+
+// restNotes say which joints rest, and until when.
+func (p *plan) restNotes() []program.Note {
+	var out []program.Note
+	for i, j := range joints {
+		if p.past.rest.joints.has(i) {
+			out = append(out, note(noteJointRests, word("joint", j.key), date("until", p.past.rest.until)))
+		}
+	}
+	return out
+}
+
+// leanBack are the leans of the first session of the way back, in place of the
+// straight-arm work that the session had.
+func (p *plan) leanBack(s *program.Session, week int) program.Prescription {
+	if !slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
+		return program.Prescription{}
+	}
+	return p.hold(p.lean(week, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
+}
+
+// easedItem is an item as a stage leaves it; not ok where it goes.
+func (p *plan) easedItem(item program.Prescription, stage stageBack) (program.Prescription, bool) {
+	switch {
+	case stage == backRest:
+		return item, !p.strains(&item)
+	case item.Role == program.RoleAhead, item.Try:
+		return item, false
+	case stage == backLeans:
+		return item, !isArm(&item) && !p.strains(&item)
+	case !isArm(&item):
+		return item, true
+	}
+	effort := nearEffort
+	if stage == backLight {
+		effort = lightEffort
+		item.Sets = max(1, item.Sets*lightSets/100)
+	}
+	hold := held(effort, tenths(item.MaxHold))
+	if item.Hold == 0 { // a check or a test: not to its end
+		item.Max, item.Check, item.Hold = false, true, hold
+	}
+	item.Hold = min(item.Hold, hold)
+	return item, item.Hold >= deloadLeast
+}
+
+// strains reports whether an item loads a joint that rests: with straight arms, as every
+// hold, raise and straight pull does, or by pushing what the hands carry.
+func (p *plan) strains(item *program.Prescription) bool {
+	e, ok := p.lib.Exercise(item.Exercise)
+	if !ok || item.Role == program.RolePrepare {
+		return false
+	}
+	hard := e.StraightArm || item.StraightArm || slices.ContainsFunc(e.Trains, func(t program.Purpose) bool {
+		return t == program.ForPush || t == program.ForRaise || t == program.ForStraightPull || t == program.ForBalance || t == program.ForHandstand
+	})
+	for i, j := range joints {
+		if hard && p.past.rest.joints.has(i) && slices.Contains(e.Loads, j.name) {
+			return true
+		}
+	}
+	return false
+}
+
+// easeWeek has a week say of its main work what its sessions are left with.
+func easeWeek(w *program.Week) {
+	hold := 0
+	for _, s := range w.Sessions {
+		for i := range s.Items {
+			if isMain(&s.Items[i]) {
+				hold = max(hold, s.Items[i].Hold)
+			}
+		}
+	}
+	if w.Hold, w.Gate = hold, false; hold == 0 {
+		*w = program.Week{Number: w.Number, Start: w.Start, Kind: w.Kind, Capacity: w.Capacity, Provisional: w.Provisional, Sessions: w.Sessions}
+	}
+}
