@@ -2,7 +2,7 @@ package planner
 
 import "gatepost/program"
 
-// asks are the words that a gate still lacks: on a day that showed everything else,
+// asks are the words that a gate still lacks: on a day of its week that showed everything else,
 // whether the form held, or how hard the last set was. Until they are written, or the
 // coach signs the gate, nobody moves on.
 func (r *reading) asks(gates []program.GateRead) []program.Note {
@@ -11,9 +11,11 @@ func (r *reading) asks(gates []program.GateRead) []program.Note {
 		if g.State == program.GatePassed {
 			continue
 		}
-		for _, d := range r.days {
-			if try := tryGate(d, g.StepGate); try != nil && !try.counts() && !try.missed() {
-				out = append(out, note(askGate, step("step", g.Step), date("on", d.date), word("what", try.unsaid())))
+		for _, w := range r.weeks {
+			for _, d := range w.days {
+				if try := tryGate(d, g.StepGate); w.Gate && try != nil && !try.counts() && !try.missed() {
+					out = append(out, note(askGate, step("step", g.Step), date("on", d.date), word("what", try.unsaid())))
+				}
 			}
 		}
 	}
