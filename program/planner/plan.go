@@ -59,6 +59,8 @@ type plan struct {
 	loads   []load // by week
 	past    past   // what is over; nothing in a first plan
 
+	gentlerThan [][]program.Week // plans without the bad news that this one is made after
+
 	gateless bool // no gate weeks: the bands allow none
 }
 
@@ -77,6 +79,10 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 	}
 	state, notes := assess(a, p.body)
 	p.past.state, p.past.career = state, career(a, p.body)
+	for _, well := range withoutEach(a) {
+		other, _ := Plan(lib, &well)
+		p.gentlerThan = append(p.gentlerThan, other.Weeks)
+	}
 	p.fill(&out, notes)
 	return out, problems
 }
@@ -128,6 +134,7 @@ func (p *plan) fillWeeks() []program.Week {
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
+		p.holdTo(i, &p.loads[i])
 		w := p.printed(i, lastBuild, &session)
 		if w.Kind == program.WeekBuild {
 			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)

@@ -100,11 +100,40 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return
 	}
+	r.gentlerThan = r.otherPlans(eased, gates)
 	r.fill(out, r.notes())
 	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
 	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
 		out.Version++
 	}
+}
+
+// otherPlans are those that this one may not ask more than: the plan that would be made
+// if one sore joint were fine, and after weeks off, or where the estimate is below what
+// the plan on the wall reckoned with, that plan.
+func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead) [][]program.Week {
+	var out [][]program.Week
+	for i, j := range joints {
+		if !sore(*j.state(&eased.Health)) {
+			continue
+		}
+		well := *eased
+		*j.state(&well.Health) = program.JointFine
+		var other program.Program
+		_, p, _ := begin(r.lib, &well)
+		if p == nil {
+			continue
+		}
+		x := newReading(p, r.wall, r.on)
+		x.signed, x.quiet = r.signed, r.quiet|1<<i
+		x.replan(&other, &well, gates)
+		out = append(out, other.Weeks)
+	}
+	wall := &r.wall[len(r.wall)-1]
+	if now := weekAt(wall.Weeks, r.from); now != nil && (r.plan.past.off > 0 || r.est.state.C12() < now.Capacity) {
+		out = append(out, wall.Weeks)
+	}
+	return out
 }
 
 // behind is what the weeks that are over leave to the plan.

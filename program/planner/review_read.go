@@ -22,6 +22,7 @@ type reading struct {
 
 	signed    []signed // gates that the coach passed by hand
 	signedNow int      // of them with this review
+	quiet     jointSet // whose pain is left aside, to see what the plan would be without it
 
 	progress []program.WeekRead // of every week since the assessment
 	then     moment             // when the plan on the wall was made

@@ -13,7 +13,7 @@ func (r *reading) restAfter() rest {
 	var stops [len(joints)]program.Date
 	var out rest
 	for i, j := range joints {
-		if days := r.stops(j.pain); len(days) > 0 {
+		if days := r.stops(j.pain); len(days) > 0 && !r.quiet.has(i) {
 			stops[i] = days[len(days)-1]
 		}
 	}

@@ -1,0 +1,70 @@
+package planner
+
+import "gatepost/program"
+
+// # After weeks off
+//
+// Two weeks or more without training: for two weeks the work is on the step before, or
+// on the same step with more help, with seven sets in ten; then it comes back, and is
+// whole again after as many weeks as were missed, four at most. Until then nobody begins
+// a new step or shows a gate. Our judgement, near common practice: what was built in
+// months is not lost in three weeks, but elbows have to get used to it again.
+
+const (
+	comebackFrom  = 2  // weeks off in a row
+	comebackEasy  = 2  // weeks of the easier step or rig
+	comebackMost  = 4  // weeks until the work is whole again, at the most
+	comebackShare = 70 // per cent of the sets and of the counted seconds
+)
+
+// comeback is how a week lies after weeks off: how many there were, and its place among
+// the weeks of training since, from 0. Off is 0 where the way back is over, or nothing
+// was trained before it.
+func (p *plan) comeback(week int) (off, since int) {
+	kinds := p.kinds()
+	at := len(p.past.before) + week
+	for since = 0; at-since-1 >= 0 && kinds[at-since-1] != program.WeekAway; since++ {
+	}
+	last := at - since - 1
+	for ; last >= 0 && kinds[last] == program.WeekAway; last-- {
+		off++
+	}
+	if last < 0 || off < comebackFrom || since >= min(off, comebackMost) {
+		return 0, 0
+	}
+	return off, since
+}
+
+// kinds are those of all weeks, the earlier blocks' first.
+func (p *plan) kinds() []program.WeekKind {
+	var out []program.WeekKind
+	for _, w := range p.past.before {
+		out = append(out, w.kind)
+	}
+	for _, w := range p.weeks {
+		out = append(out, w.kind)
+	}
+	return out
+}
+
+// returning reports whether a week is on the way back from weeks off, and easy whether
+// it is one of the first, on an easier step or rig.
+func (p *plan) returning(week int) (back, easy bool) {
+	off, since := p.comeback(week)
+	return off > 0, off > 0 && since < comebackEasy
+}
+
+// comebackPart is the share of the work before, in per cent, that a week on the way back
+// may hold; 100 on no such way.
+func (p *plan) comebackPart(week int) int {
+	off, since := p.comeback(week)
+	if off == 0 {
+		return 100
+	}
+	whole := min(off, comebackMost)
+	if since < comebackEasy || whole <= comebackEasy {
+		return comebackShare
+	}
+	steps := whole - comebackEasy + 1
+	return comebackShare + (100-comebackShare)*(since-comebackEasy+1)/steps
+}
