@@ -53,6 +53,7 @@ const (
 	noteGateOpen    = "gate-open"
 	noteJointRests  = "joint-rests"
 	noteWayBack     = "way-back"
+	noteComeback    = "comeback"
 
 	askGate = "ask-gate" // words that the log lacks
 
@@ -100,7 +101,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold, noteGateWeek,
-	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
