@@ -90,10 +90,10 @@ func (p *plan) buildBefore(week int) int {
 	return -1
 }
 
-// gateMenu is the one choice of a gate week: the gate.
-func (p *plan) gateMenu(s stage, week int) (menu, []work) {
+// gateOnly is the one choice of a gate week: the gate.
+func (p *plan) gateOnly(s stage, week int) (candidates, []work) {
 	r := &p.body.ladder[s.rung]
-	w := p.at(r, r.rigs[0], week)
+	w := p.at(r, r.rigs()[0], week)
 	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, true
-	return menu{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
+	return candidates{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

@@ -202,7 +202,7 @@ func (p *plan) leastHelpBack(r *rung) (help, weeks int) {
 		return 0, 0
 	}
 	best := 0
-	for _, o := range r.rigs {
+	for _, o := range r.rigs() {
 		if o.help >= from && (best == 0 || o.help < best) && p.keeps(r, o, p.firstBuild(), p.limits.elbowSore) {
 			best = o.help
 		}

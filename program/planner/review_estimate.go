@@ -166,9 +166,9 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 
 // hungAs is the option of a rig; not ok where a band is no longer the client's.
 func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
-	for i := range r.rigs {
-		if sameRig(rig, r.rigs[i].rig) {
-			return r.rigs[i], true
+	for i := range r.rigs() {
+		if sameRig(rig, r.rigs()[i].rig) {
+			return r.rigs()[i], true
 		}
 	}
 	o := b.named(r, rig)

@@ -163,7 +163,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 
 // freeTest is a free hold of a rung at a capacity in N·m.
 func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+	w := work{rung: r, option: r.rigs()[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
 	w.share = p.look.shareHeld(w.max)
 	return w
 }

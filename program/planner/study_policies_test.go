@@ -121,7 +121,7 @@ type asked struct {
 // levels are a rung's ways to help, free first.
 func (r *rival) levels(rung int) []option {
 	var out []option
-	for _, o := range r.body.ladder[rung].rigs {
+	for _, o := range r.body.ladder[rung].rigs() {
 		if o.rig.Drop == r.body.hanging.Drops[0] && float64(o.help) <= bandShare*10*r.body.weight {
 			out = append(out, o)
 		}
