@@ -30,6 +30,8 @@ const (
 	noteStepDropped  = "step-dropped"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
+	noteMendStrap    = "mend-strap"
+	noteMendBand     = "mend-band"
 	noteNewStep      = "new-step"
 	noteLessHelp     = "less-help"
 	noteMoreHelp     = "more-help"
@@ -41,6 +43,9 @@ const (
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
+	noteOpenSet      = "open-set"
+	noteGateMinutes  = "gate-no-minutes"
+	noteGateSeconds  = "gate-no-seconds"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -91,9 +96,9 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
-	noteAwayDeload, noteCheckHold, noteGateWeek,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -108,7 +108,7 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 	}
 	for i := range p.past.weeks {
 		w := &p.past.weeks[i]
-		add(p.weeks[i].kind, p.bearable(w, p.past.counted[i]), p.bearable(w, w.HalfSeconds))
+		add(p.weeks[i].kind, p.bearable(w, worked(w, p.past.counted[i])), p.bearable(w, worked(w, w.HalfSeconds)))
 		if p.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}
