@@ -17,16 +17,18 @@ type rung struct {
 	pose mechanics.Pose
 	free mechanics.Hold
 	load float64 // N·m, effective: torque × allowance
-	rigs []option
+	body *body
+	hung []option // see rigs
 }
 
-// option is one way to hang the client's bands at one step. The first option of
-// every step is free.
+// option is one way to hang the client's bands at one step.
 type option struct {
 	rig  program.Rig
 	hold mechanics.Hold
 	help int     // tenths of a newton, vertical, so that comparing is exact
 	load float64 // N·m, effective
+
+	until program.Date // the first day on which one of its bands is retired; 0: none is
 }
 
 // body is the client as mechanics sees them, with the ladder of their steps.
@@ -169,10 +171,9 @@ func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 }
 
 func (b *body) rung(s *program.Step, straddle float64) rung {
-	r := rung{Step: s, pose: poseOf(s.Pose, straddle)}
+	r := rung{Step: s, pose: poseOf(s.Pose, straddle), body: b}
 	r.free = mechanics.Solve(b.Body, r.pose, b.support, nil)
 	r.load = r.free.Torque * allowance(s)
-	r.rigs = b.options(&r)
 	return r
 }
 

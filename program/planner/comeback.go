@@ -54,6 +54,57 @@ func (p *plan) returning(week int) (back, easy bool) {
 	return off > 0, off > 0 && since < comebackEasy
 }
 
+// stepsBack reports whether a build week is trained on the step before; sore elbows keep
+// to one step, with fewer sets.
+func (p *plan) stepsBack(week int, now stage) bool {
+	_, easy := p.returning(week)
+	return easy && now.rung > 0 && p.weeks[week].kind == program.WeekBuild && !p.limits.elbowSore
+}
+
+// stepBeforeOff is the step worked on before weeks off that lie just behind; empty where
+// there are none.
+func (p *plan) stepBeforeOff() string {
+	over := p.past.over()
+	off, since := p.comeback(over)
+	for i := over - since - off - 1; off > 0 && i >= 0; i-- {
+		if w := &p.past.weeks[i]; w.Kind == program.WeekBuild && w.Scale == 0 {
+			return w.Step
+		}
+	}
+	return ""
+}
+
+// comeBack takes from a week after weeks off what is over its share of the work before
+// them, in counted seconds and in sets.
+func (p *plan) comeBack(i int, l *load, done []int) {
+	off, since := p.comeback(i)
+	if off == 0 {
+		return
+	}
+	part := p.comebackPart(i)
+	most, sets := 0, 0
+	last := i - since - off // the first week off
+	for k := max(0, last-lookBack); k < last; k++ {
+		most = max(most, done[len(p.past.before)+k])
+		if p.weeks[k].kind == program.WeekBuild {
+			sets = p.setsOf(k)
+		}
+	}
+	if most > 0 {
+		l.shrink(most * part / 100)
+	}
+	l.easeTo(sets, part)
+}
+
+// setsOf is how many sets of straight-arm work a week holds.
+func (p *plan) setsOf(week int) int {
+	if week < p.past.over() {
+		l := p.loadOf(&p.past.weeks[week])
+		return total(l.sets)
+	}
+	return total(p.loads[week].sets)
+}
+
 // comebackPart is the share of the work before, in per cent, that a week on the way back
 // may hold; 100 on no such way.
 func (p *plan) comebackPart(week int) int {

@@ -70,7 +70,7 @@ func (p *plan) works(i int, main work) load {
 	if l.second.floor == nil {
 		l.leans = p.lean(i, easyLoad, secondLeast, secondLeast)
 	}
-	if p.limits.ahead && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
+	if back, _ := p.returning(i); p.limits.ahead && !back && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
 		l.ahead = p.ahead(main, i)
 	}
 	return l
@@ -125,12 +125,17 @@ func (l *load) leastSets(part part, main int) daySets {
 }
 
 // shrink takes work away until the week is within its seconds: leans, the heavy
-// work, the lighter work, and at last main sets, of which one a day stays.
+// work, the lighter work, and at last main sets, of which one a day stays. Before a
+// gate loses a set all lighter work goes.
 func (l *load) shrink(allowed int) {
+	secondLeast := 1
+	if l.main.gate {
+		secondLeast = 0
+	}
 	for _, take := range []func(*daySets) bool{
 		func(s *daySets) bool { return drop(&s.leans, 0) },
 		func(s *daySets) bool { take := s.ahead > 0; s.ahead = 0; return take },
-		func(s *daySets) bool { return drop(&s.second, 1) },
+		func(s *daySets) bool { return drop(&s.second, secondLeast) },
 		func(s *daySets) bool { return drop(&s.main, 2) },
 		func(s *daySets) bool { return drop(&s.second, 0) },
 		func(s *daySets) bool { return drop(&s.main, 1) },

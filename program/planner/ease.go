@@ -22,9 +22,10 @@ func (l *load) ease(from *load, parts, fromParts []part) {
 	}
 }
 
-// easeFrom leaves no more of the sets than a deload after a week of so many may
-// have: the lighter work goes first, then main sets, one at the least.
-func (l *load) easeFrom(sets int) {
+// easeTo leaves no more than a share, in per cent, of so many sets, one at the least:
+// the lighter work goes first, then main sets, at last those of a whole day.
+func (l *load) easeTo(sets, share int) {
+	most := max(1, share*sets/100)
 	for _, take := range []func(*daySets) bool{
 		func(s *daySets) bool { return drop(&s.leans, 0) },
 		func(s *daySets) bool { return drop(&s.second, 0) },
@@ -32,7 +33,7 @@ func (l *load) easeFrom(sets int) {
 		func(s *daySets) bool { return drop(&s.main, 0) },
 	} {
 		for i := len(l.sets) - 1; i >= 0 && sets > 0; i-- {
-			for total(l.sets) > max(1, deloadShare*sets/100) && take(&l.sets[i]) {
+			for total(l.sets) > most && take(&l.sets[i]) {
 			}
 		}
 	}

@@ -135,17 +135,17 @@ func setTime(item program.Prescription) int {
 }
 
 // inOrder sorts items as they are done: test and heavy work fresh, pulls that
-// fill the main work's rests right after it.
-func inOrder(items []program.Prescription) []program.Prescription {
-	slices.SortStableFunc(items, func(a, b program.Prescription) int { return cmp.Compare(place(a), place(b)) })
+// fill the main work's rests right after it, an open set last of the main work.
+func inOrder(items []program.Prescription, open bool) []program.Prescription {
+	slices.SortStableFunc(items, func(a, b program.Prescription) int { return cmp.Compare(place(a, open), place(b, open)) })
 	return items
 }
 
-func place(item program.Prescription) int {
+func place(item program.Prescription, open bool) int {
 	order := []program.Role{program.RolePrepare, program.RoleTest, program.RoleAhead, program.RoleMain,
 		program.RoleSecond, program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility}
 	at := 2 * slices.Index(order, item.Role)
-	if item.InRests {
+	if item.InRests || open && item.Check {
 		at = 2*slices.Index(order, program.RoleMain) + 1
 	}
 	return at

@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // # Gate weeks
 //
@@ -10,6 +14,11 @@ import "gatepost/program"
 // free, with its sets and seconds, and nothing heavy comes before it. Where that is
 // not within reach in the last week, the step after it waits. The goal's own gate
 // has its week once the forecast would move on, were there a step after it.
+//
+// A gate week asks for all of the gate on each main day, or it is none. The lighter
+// work gives way to it; where even then the minutes or the week's straight-arm seconds
+// have no room, the gate waits, and so does the step after it. The last set of the
+// second day is an open one: held until two seconds are left, it shows who is ahead.
 //
 // Once a log is read, a gate week that was done without everything written counts
 // as asked for, and one that was tried and not passed is repeated.
@@ -76,7 +85,63 @@ func (p *plan) mainDays(week int) int {
 // never come here: they keep to one step and one rig.
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	return !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate)
+	back, _ := p.returning(week)
+	return !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate) && p.hasRoom(rung, week)
+}
+
+// crowded is a gate week that had no room for its gate: the session's minutes were too
+// few, or else the week's seconds.
+type crowded struct {
+	rung, week int
+	minutes    bool
+}
+
+// hasRoom reports whether a gate has not been tried in a week in vain; minutes that are
+// too few once are so in every week.
+func (p *plan) hasRoom(rung, week int) bool {
+	return !slices.ContainsFunc(p.noRoom, func(c crowded) bool { return c.rung == rung && (c.minutes || c.week == week) })
+}
+
+// asksGate reports whether a week, if it is a gate week, has all sets of the gate on
+// each main day.
+func (p *plan) asksGate(week int) bool {
+	l := &p.loads[week]
+	for i, part := range p.weeks[week].parts() {
+		if l.main.gate && part != partLight && l.sets[i].main < l.main.rung.Gate.Sets {
+			return false
+		}
+	}
+	return true
+}
+
+// opens reports whether a straight-arm day closes with an open set: the second main day
+// of a gate week, of those who may test.
+func (p *plan) opens(week, day int) bool {
+	mains := 0
+	for _, part := range p.weeks[week].parts()[:day+1] {
+		if part != partLight {
+			mains++
+		}
+	}
+	return p.limits.maxTests && p.loads[week].main.gate && mains == 2 && p.weeks[week].parts()[day] != partLight
+}
+
+// waits are notes of the gates that no week of the block had room for.
+func (p *plan) waits(weeks []program.Week) []program.Note {
+	var out []program.Note
+	for rung := range p.body.ladder {
+		i := slices.IndexFunc(p.noRoom, func(c crowded) bool { return c.rung == rung })
+		r := &p.body.ladder[rung]
+		if i < 0 || slices.ContainsFunc(weeks, func(w program.Week) bool { return w.Gate && w.Step == r.ID }) {
+			continue
+		}
+		code := noteGateSeconds
+		if p.noRoom[i].minutes {
+			code = noteGateMinutes
+		}
+		out = append(out, note(code, step("step", r.ID), count("sets", r.Gate.Sets), seconds("hold", float64(gateSeconds(r.Gate)))))
+	}
+	return out
 }
 
 // gateSeconds are what a gate week's sets last: those of the longer set, where a
@@ -93,10 +158,10 @@ func (p *plan) buildBefore(week int) int {
 	return -1
 }
 
-// gateMenu is the one choice of a gate week: the gate.
-func (p *plan) gateMenu(s stage, week int) (menu, []work) {
+// gateOnly is the one choice of a gate week: the gate.
+func (p *plan) gateOnly(s stage, week int) (candidates, []work) {
 	r := &p.body.ladder[s.rung]
-	w := p.at(r, r.rigs[0], week)
+	w := p.at(r, r.rigs()[0], week)
 	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, true
-	return menu{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
+	return candidates{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

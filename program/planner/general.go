@@ -33,6 +33,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	for _, id := range p.body.alike {
 		add(true, noteStepDropped, step("step", id))
 	}
+	notes = append(append(notes, p.waits(out.Weeks)...), p.mends()...)
 	return append(notes, p.bandNotes(out)...)
 }
 

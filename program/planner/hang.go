@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -8,48 +9,101 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// options are all ways to hang at most two bands at a step, free first, that
-// pull at all and leave weight on the hands.
-func (b *body) options(r *rung) []option {
-	out := []option{{hold: r.free, load: r.load}}
-	for i := range b.bands {
-		out = append(out, b.hung(r, i)...)
+// alikeHelp is how close the help of two rigs may be before the plainer one stands
+// for both, in N (our judgement: fifty grams, less than a knot).
+const alikeHelp = 0.5
+
+// rigs are the ways to hang at most two bands at a step that pull at all, leave
+// weight on the hands and help no more than any work allows: free first, then by
+// their help. Of rigs that help alike the one with fewer bands stays, or else the one
+// with the shorter strap.
+//
+// A strap of any length makes hundreds of rigs, of which few plans look at more than
+// those of three steps: they are solved when they are asked for, and only those that
+// the pull at the free hold's hip tells apart.
+func (r *rung) rigs() []option {
+	if r.hung == nil {
+		r.hung = []option{{hold: r.free, load: r.load}}
+		for _, h := range r.body.hangings(r.free.HipHeight) {
+			if o := r.body.withRig(r, h.drop, h.bands...); o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
+				r.hung = append(r.hung, o)
+			}
+		}
+		slices.SortStableFunc(r.hung, func(x, y option) int { return cmp.Compare(x.help, y.help) })
 	}
+	return r.hung
+}
+
+// hanging is some bands on one length of strap, and their pull on a hip at rest.
+type hanging struct {
+	bands []int
+	drop  float64 // m
+	pull  float64 // N
+	until program.Date
+}
+
+// hangings are all that pull on a hip at a height, m, one for each half newton.
+func (b *body) hangings(hip float64) []hanging {
+	var all []hanging
 	for i := range b.bands {
+		all = b.onEachStrap(all, hip, i)
 		for j := i + 1; j < len(b.bands); j++ {
-			out = append(out, b.hung(r, i, j)...)
+			all = b.onEachStrap(all, hip, i, j)
+		}
+	}
+	slices.SortStableFunc(all, func(x, y hanging) int { return cmp.Compare(x.pull, y.pull) })
+	var out []hanging
+	for _, h := range all {
+		switch last := len(out) - 1; {
+		case last < 0 || h.pull-out[last].pull >= alikeHelp || h.until != out[last].until:
+			out = append(out, h)
+		case cmp.Or(cmp.Compare(len(h.bands), len(out[last].bands)), cmp.Compare(h.drop, out[last].drop)) < 0:
+			out[last] = h
 		}
 	}
 	return out
 }
 
-// hung tries some bands on every length of strap.
-func (b *body) hung(r *rung, bands ...int) []option {
-	var out []option
+func (b *body) onEachStrap(all []hanging, hip float64, bands ...int) []hanging {
 	for _, drop := range b.hanging.Lengths() {
-		o := b.withRig(r, drop, bands...)
-		if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
-			out = append(out, o)
+		h := hanging{bands: bands, drop: drop}
+		length := math.Hypot(b.hanging.Anchor-b.support.Height-hip, b.hanging.Offset) - drop
+		for _, i := range bands {
+			h.pull += b.curves[i].Force(length)
+			h.until = earlier(h.until, b.bands[i].Retired)
+		}
+		if h.pull > 0 && h.pull <= aheadBandShare*b.weight {
+			all = append(all, h)
 		}
 	}
-	return out
+	return all
+}
+
+// earlier is the earlier of two dates, where 0 is none.
+func earlier(a, b program.Date) program.Date {
+	if a == 0 || b != 0 && b < a {
+		return b
+	}
+	return a
 }
 
 func (b *body) withRig(r *rung, drop float64, bands ...int) option {
 	hang := mechanics.Rig{Drop: drop, Anchor: b.hanging.Anchor - b.support.Height, Offset: b.hanging.Offset}
 	rig := program.Rig{Drop: drop}
+	until := program.Date(0)
 	for _, i := range bands {
 		hang.Bands = append(hang.Bands, b.curves[i])
 		rig.Bands = append(rig.Bands, b.bands[i].Name)
+		until = earlier(until, b.bands[i].Retired)
 	}
 	hold := mechanics.Solve(b.Body, r.pose, b.support, &hang)
-	return option{rig: rig, hold: hold, help: int(math.Round(10 * hold.Help)), load: hold.Torque * allowance(r.Step)}
+	return option{rig: rig, hold: hold, help: int(math.Round(10 * hold.Help)), load: hold.Torque * allowance(r.Step), until: until}
 }
 
 // named is the option of a rig as an assessment names it.
 func (b *body) named(r *rung, rig program.Rig) option {
 	if rig.Free() {
-		return r.rigs[0]
+		return option{hold: r.free, load: r.load}
 	}
 	var indices []int
 	for i, band := range b.bands {
@@ -59,3 +113,7 @@ func (b *body) named(r *rung, rig program.Rig) option {
 	}
 	return b.withRig(r, rig.Drop, indices...)
 }
+
+// hangsIn reports whether a rig may hang in the week of a Monday: none of its bands is
+// retired on any of its days.
+func (o *option) hangsIn(monday program.Date) bool { return o.until == 0 || monday+6 < o.until }

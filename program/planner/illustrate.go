@@ -40,7 +40,7 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 	}
 	for i := range b.all {
 		r := &b.all[i]
-		show(r.ID, "", b.stance(r, r.rigs[0]))
+		show(r.ID, "", b.stance(r, r.rigs()[0]))
 		show(r.ID+"/flat", "", b.flat(r))
 		show(r.ID+"/band", "", b.under(r, 0))
 		show(r.ID+"/slant", "", b.under(r, drawnSlant))

@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // mains is each week's main work: rigs chosen over all build weeks of a stretch
 // together; deload and test weeks keep the rig of the build week before.
@@ -16,16 +20,16 @@ func (p *plan) mains() []work {
 
 // mainsAt are the works of stages; not ok where no choice of rigs leads through them.
 func (p *plan) mainsAt(stages []stage) (out []work, ok bool) {
-	var menus []menu
+	var weeks []candidates
 	var works [][]work
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		if p.weeks[i].kind == program.WeekBuild && stages[i].rung != onTheFloor {
-			m, choices := p.menuFor(stages[i], i)
-			menus, works = append(menus, m), append(works, choices)
+			c, choices := p.candidatesFor(stages[i], i)
+			weeks, works = append(weeks, c), append(works, choices)
 		}
 	}
-	picks := p.pick(menus)
-	if len(picks) < len(menus) {
+	picks := p.pick(weeks)
+	if len(picks) < len(weeks) {
 		return nil, false
 	}
 	out = make([]work, len(p.weeks))
@@ -51,7 +55,9 @@ func (p *plan) mainsAt(stages []stage) (out []work, ok bool) {
 		if w.kind != program.WeekBuild {
 			last.gate = false
 		}
-		out[i] = last
+		if out[i] = last; w.kind != program.WeekBuild && !last.option.hangsIn(w.start) {
+			out[i] = p.alone(stages[i], i)
+		}
 	}
 	if resumed {
 		return out, true
@@ -94,79 +100,75 @@ func (p *plan) again(w work, week int) work {
 }
 
 // pick chooses the rigs; sore elbows keep one rig for the whole block.
-func (p *plan) pick(menus []menu) []int {
+func (p *plan) pick(weeks []candidates) []int {
 	if p.limits.elbowSore {
-		if picks := constant(menus); picks != nil {
+		if picks := constant(weeks); picks != nil {
 			return picks
 		}
 	}
-	hung := p.hung(menus)
-	if picks := chooseRigs(append(hung, menus...)); picks != nil {
+	hung := p.hung(weeks)
+	if picks := chooseRigs(append(hung, weeks...)); picks != nil {
 		return picks[len(hung):]
 	}
-	return chooseRigs(menus)
+	return chooseRigs(weeks)
 }
 
-// hung is the rig of the last build week as menus of one choice, where the first
+// hung is the rig of the last build week as weeks of one choice, where the first
 // week to plan goes on with its step: so a rig stays two weeks and help does not
 // rise from one printed version to the next either, as long as that rig will do.
-func (p *plan) hung(menus []menu) []menu {
+func (p *plan) hung(weeks []candidates) []candidates {
 	last := p.past.main()
-	if len(menus) == 0 || last.floor != nil || menus[0].step != p.index(last.rung) {
+	if len(weeks) == 0 || last.floor != nil || weeks[0].step != p.index(last.rung) {
 		return nil
 	}
-	for i, o := range p.body.ladder[menus[0].step].rigs {
+	for i, o := range p.body.ladder[weeks[0].step].rigs() {
 		if p.past.hangs(last.rung, o) {
-			m := menu{step: menus[0].step, choices: []choice{{rig: i, help: o.help, hold: middleHold}}}
-			return []menu{m, m}[:min(2, p.past.rigged)]
+			c := candidates{step: weeks[0].step, choices: []choice{{rig: i, help: o.help, hold: middleHold}}}
+			return []candidates{c, c}[:min(2, p.past.rigged)]
 		}
 	}
 	return nil
 }
 
-// constant is the least help that serves every week.
-func constant(menus []menu) []int {
-	if len(menus) == 0 {
+// constant is the rig that costs least of those that serve every week.
+func constant(weeks []candidates) []int {
+	if len(weeks) == 0 {
 		return nil
 	}
 	var best []int
-	for _, c := range menus[0].choices {
-		picks := make([]int, 0, len(menus))
-		for _, m := range menus {
-			for j, d := range m.choices {
-				if d.rig == c.rig {
-					picks = append(picks, j)
-				}
+	var least cost
+	for _, c := range weeks[0].choices {
+		var sum cost
+		picks := make([]int, 0, len(weeks))
+		for _, w := range weeks {
+			if j := slices.IndexFunc(w.choices, func(d choice) bool { return d.rig == c.rig }); j >= 0 {
+				picks, sum = append(picks, j), sum.plus(w.choices[j].cost())
 			}
 		}
-		if len(picks) == len(menus) && (best == nil || c.help < menus[0].choices[best[0]].help) {
-			best = picks
+		if len(picks) == len(weeks) && (best == nil || sum.less(least)) {
+			best, least = picks, sum
 		}
 	}
 	return best
 }
 
-// menuFor lists a week's choices at its stage.
-func (p *plan) menuFor(s stage, week int) (menu, []work) {
+// candidatesFor lists a week's choices at its stage.
+func (p *plan) candidatesFor(s stage, week int) (candidates, []work) {
 	if s.gate {
-		return p.gateMenu(s, week)
+		return p.gateOnly(s, week)
 	}
-	m := menu{step: s.rung}
+	c := candidates{step: s.rung}
 	var works []work
 	r := &p.body.ladder[s.rung]
-	long := false
-	for _, o := range r.rigs {
-		long = long || p.at(r, o, week).trainable()
-	}
-	for i, o := range r.rigs {
+	for i, o := range r.rigs() {
 		w := p.at(r, o, week)
-		if w.hold == 0 || long && !w.trainable() || p.limits.elbowSore && !p.keeps(r, o, week, true) || p.tooLittle(r, o, week) {
+		if w.hold == 0 || p.limits.elbowSore && !p.keeps(r, o, week, true) || p.tooLittle(r, o, week) {
 			continue
 		}
-		m.choices = append(m.choices, choice{rig: i, help: o.help, hold: w.hold})
+		c.choices = append(c.choices, choice{rig: i, help: o.help, hold: w.hold, slack: p.slack(w, week)})
 		works = append(works, w)
 	}
-	return m, works
+	return c, works
 }
 
 // alone is the main work of a block without a build week.
@@ -174,15 +176,9 @@ func (p *plan) alone(s stage, week int) work {
 	if s.rung == onTheFloor {
 		return p.onFloor(week)
 	}
-	_, works := p.menuFor(s, week)
-	if len(works) == 0 { // strength lost while away
+	c, works := p.candidatesFor(s, week)
+	if len(works) == 0 { // strength lost while away, or bands that are gone
 		return p.onFloor(week)
 	}
-	best := works[0]
-	for _, w := range works {
-		if w.option.help < best.option.help {
-			best = w
-		}
-	}
-	return best
+	return works[constant([]candidates{c})[0]]
 }

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"slices"
 	"testing"
@@ -139,7 +140,8 @@ var badNews = []struct {
 			return false
 		}
 		gone := days[len(days)-1]
-		l.a.Log.Entries = slices.DeleteFunc(slices.Clone(l.a.Log.Entries), func(e program.Entry) bool { return !e.Morning && e.Date.Monday() == gone })
+		without := slices.DeleteFunc(slices.Clone(l.a.Log.Entries), func(e program.Entry) bool { return !e.Morning && e.Date.Monday() == gone })
+		l.a.Log.Entries = without
 		return true
 	}},
 	{"sore", func(t *rapid.T, l *life) bool {
@@ -183,7 +185,7 @@ func TestNewsRates(t *testing.T) {
 	all := lives(lib)
 	count, bad := map[string]int{}, map[string]int{}
 	kinds := map[string]int{}
-	shown := 0
+	shown := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		l := all.Draw(t, "life")
 		k := badNews[rapid.IntRange(0, len(badNews)-1).Draw(t, "news")]
@@ -192,39 +194,59 @@ func TestNewsRates(t *testing.T) {
 		if !k.do(t, &m) {
 			t.Skip("not this one")
 		}
-		_, behind, _ := begin(lib, &l.a)
-		_, behind2, _ := begin(lib, &m.a)
-		if behind == nil || behind2 == nil {
+		_, b1, _ := begin(lib, &l.a)
+		_, b2, _ := begin(lib, &m.a)
+		if b1 == nil || b2 == nil {
 			t.Skip()
 		}
-		p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, l.wall, l.on)
+		b2.leans = b2.body.leanLoads()
+		rw, p, _ := Read(lib, &l.a, l.wall, l.on)
+		rv, q, _ := Read(lib, &m.a, l.wall, l.on)
 		if len(p.Withheld)+len(q.Withheld) > 0 {
 			return
 		}
-		behind2.leans = behind2.body.leanLoads()
-		count[k.name]++
-		if h := harder(behind2, &p, &q); len(h) > 0 {
-			bad[k.name]++
+		wall := l.wall[len(l.wall)-1]
+		tell := func(name string, h []string) {
+			count[name]++
+			if len(h) == 0 {
+				return
+			}
+			bad[name]++
 			for _, s := range h {
 				var w string
 				fmt.Sscan(s, &w)
-				kinds[k.name+" "+w]++
+				kinds[name+" "+w]++
 			}
-			if shown++; shown < 25 {
-				fmt.Println(k.name, p.Weeks[0].Step, q.Weeks[0].Step, h[0])
+			if shown[name]++; shown[name] < 6 {
+				fmt.Println(name, p.Weeks[0].Step, q.Weeks[0].Step, l.on, h)
 			}
+		}
+		switch k.name {
+		case "pain", "sore", "missed":
+			tell(k.name, harder(b2, &p, &q))
+		default:
+			var h []string
+			if rv.After.Held12 > rw.After.Held12*(1+1e-9) {
+				h = append(h, fmt.Sprintf("estimate %.3f after %.3f", rv.After.Held12, rw.After.Held12))
+			}
+			for i := range rv.ForecastAfter {
+				f, g := rw.ForecastAfter[i], rv.ForecastAfter[i]
+				if g.Likely != 0 && (f.Likely == 0 || g.Likely < f.Likely) && !g.Held {
+					h = append(h, fmt.Sprintf("likely %s after %s", g.Likely, f.Likely))
+				}
+			}
+			tell(k.name, h)
+		}
+		if now := weekAt(wall.Weeks, q.From); q.From != 0 && now != nil && rv.After.Held12 < now.Capacity {
+			hung := q
+			hung.Weeks, hung.Forecasts = wall.Weeks, nil
+			tell("below the wall", harder(b2, &hung, &q))
 		}
 	})
-	for _, k := range badNews {
-		fmt.Printf("%-14s %5d cases, %4d harder\n", k.name, count[k.name], bad[k.name])
+	for _, k := range slices.Sorted(maps.Keys(count)) {
+		fmt.Printf("%-14s %5d cases, %4d harder\n", k, count[k], bad[k])
 	}
-	for _, k := range slices.Sorted(func(yield func(string) bool) {
-		for k := range kinds {
-			if !yield(k) {
-				return
-			}
-		}
-	}) {
+	for _, k := range slices.Sorted(maps.Keys(kinds)) {
 		fmt.Println(k, kinds[k])
 	}
 }

@@ -30,6 +30,8 @@ const (
 	noteStepDropped  = "step-dropped"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
+	noteMendStrap    = "mend-strap"
+	noteMendBand     = "mend-band"
 	noteNewStep      = "new-step"
 	noteLessHelp     = "less-help"
 	noteMoreHelp     = "more-help"
@@ -41,6 +43,9 @@ const (
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
+	noteOpenSet      = "open-set"
+	noteGateMinutes  = "gate-no-minutes"
+	noteGateSeconds  = "gate-no-seconds"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -98,9 +103,9 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
-	noteAwayDeload, noteCheckHold, noteGateWeek,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
@@ -118,6 +123,10 @@ func seconds(name string, s float64) program.Value {
 
 func newtons(name string, n float64) program.Value {
 	return program.Value{Name: name, Kind: program.ValueNewtons, Number: n}
+}
+
+func shareOf(name string, of float64) program.Value {
+	return program.Value{Name: name, Kind: program.ValueShare, Number: of}
 }
 
 func metres(name string, m float64) program.Value {

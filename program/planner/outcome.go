@@ -53,7 +53,7 @@ func (b *body) stepLoad(r *rung) program.StepLoad {
 	return program.StepLoad{
 		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
 		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs[0]),
+		HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
 	}
 }
 
@@ -206,7 +206,7 @@ func (p *plan) cues() []program.CueWorth {
 func (r *rung) like(newtons float64) program.Rig {
 	var best program.Rig
 	least := math.Log(4.0 / 3)
-	for _, o := range r.rigs {
+	for _, o := range r.rigs() {
 		if len(o.rig.Bands) != 1 || o.help <= 0 {
 			continue
 		}

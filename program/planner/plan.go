@@ -61,7 +61,8 @@ type plan struct {
 
 	gentlerThan [][]program.Week // plans without the bad news that this one is made after
 
-	gateless bool // no gate weeks: the bands allow none
+	gateless bool      // no gate weeks: the bands allow none
+	noRoom   []crowded // gate weeks that had no room for all of the gate
 }
 
 // Plan makes a client's program. Problems are what the numbers find wrong in the
@@ -117,35 +118,54 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
 	p.look = newOutlook(p)
 	p.easeBegun()
-	p.main = make([]work, len(p.weeks))
-	if p.limits.hands {
-		p.main = p.mains()
-	}
 	out.Weeks = p.fillWeeks()
 	p.outcome(out)
 	out.Notes = append(p.generalNotes(out), notes...)
 }
 
-// fillWeeks doses every week in turn and puts it into sessions.
+// fillWeeks plans the weeks again until each gate week has room for its gate.
 func (p *plan) fillWeeks() []program.Week {
+	p.noRoom = nil
+	for {
+		p.main = make([]work, len(p.weeks))
+		if p.limits.hands {
+			p.main = p.mains()
+		}
+		if out, ok := p.doseWeeks(); ok {
+			return out
+		}
+	}
+}
+
+// doseWeeks doses every week in turn and puts it into sessions; not ok where a gate
+// week turned out to be none.
+func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
-	out, lastBuild, session := p.remember(&v)
+	var lastBuild, session int
+	out, lastBuild, session = p.remember(&v)
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
+		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
+		fits := p.asksGate(i)
 		w := p.printed(i, lastBuild, &session)
+		if !p.asksGate(i) {
+			p.noRoom = append(p.noRoom, crowded{p.index(p.main[i].rung), i, fits})
+			return nil, false
+		}
 		if w.Kind == program.WeekBuild {
 			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
 		}
-		v.add(w.Kind, w.HalfSeconds, w.HalfSeconds, first)
+		done := worked(&w, w.HalfSeconds)
+		v.add(w.Kind, done, done, first)
 		if w.Kind == program.WeekBuild {
 			lastBuild = i
 		}
 		out = append(out, w)
 	}
-	return out
+	return out, true
 }
 
 // dosed is a week's straight-arm work with its sets.
@@ -160,7 +180,7 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 		l := p.works(i, main)
 		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
 		if w.kind == program.WeekDeload && v.off < shortBreak { // a block that begins with one
-			l.easeFrom(p.past.sets)
+			l.easeTo(p.past.sets, deloadShare)
 		}
 		if w.kind == program.WeekTest {
 			before := l.halfSeconds()

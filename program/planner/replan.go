@@ -346,8 +346,9 @@ func (r *reading) shown() []shown {
 // weeks so far as work behind.
 func (r *reading) nextBlock() past {
 	b := r.plan.past
-	for i, w := range b.weeks {
-		b.before = append(b.before, weekDone{w.Kind, b.counted[i], w.HalfSeconds})
+	for i := range b.weeks {
+		w := &b.weeks[i]
+		b.before = append(b.before, weekDone{w.Kind, worked(w, b.counted[i]), worked(w, w.HalfSeconds)})
 	}
 	b.weeks, b.counted, b.last, b.repeat, b.moreHelp = nil, nil, load{}, false, false
 	return b

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"slices"
 
 	"gatepost/program"
@@ -113,7 +114,7 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 	}
 	for i := range p.past.weeks {
 		w := &p.past.weeks[i]
-		add(p.weeks[i].kind, p.bearable(w, p.past.counted[i]), p.bearable(w, w.HalfSeconds))
+		add(p.weeks[i].kind, p.bearable(w, worked(w, p.past.counted[i])), p.bearable(w, worked(w, w.HalfSeconds)))
 		if p.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}
@@ -141,7 +142,7 @@ func (p *plan) resumed() (stage, bool) {
 	if p.past.step == "" || first < 0 {
 		return stage{rung: onTheFloor}, p.limits.elbowSore && !p.past.last.main.none()
 	}
-	for r := p.rungBelow(p.past.step); r >= 0; r-- {
+	for r := p.rungBelow(cmp.Or(p.stepBeforeOff(), p.past.step)); r >= 0; r-- {
 		for _, short := range []bool{false, true} {
 			if p.enterable(r, first, short) {
 				return stage{rung: r, short: short}, p.limits.elbowSore
@@ -207,7 +208,7 @@ func (p *plan) leastHelpBack(r *rung) (help, weeks int) {
 		return 0, 0
 	}
 	best := 0
-	for _, o := range r.rigs {
+	for _, o := range r.rigs() {
 		if o.help >= from && (best == 0 || o.help < best) && p.keeps(r, o, p.firstBuild(), p.limits.elbowSore) {
 			best = o.help
 		}

@@ -51,9 +51,11 @@ const (
 	brokenForm  = 4.0 // s of a hold that may not have been clean any more
 	painStops   = 3   // of ten, from which a joint and not strength ends a set
 	checkLeft   = 2.0 // s left in a check hold, as it is asked for
-	checkRPE    = 10 - checkLeft/2.5
+	checkRPE    = 10 - checkLeft/secondsPerRPE
 	pressSpread = 0.15
-	readLeast   = 1e-4 // of ln C: less is no move
+
+	secondsPerRPE = 2.5  // s of a hold that a point of RPE leaves
+	readLeast     = 1e-4 // of ln C: less is no move
 )
 
 func newEstimate(a *program.Assessment, b *body, state strength.State) *estimate {
@@ -166,9 +168,9 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 
 // hungAs is the option of a rig; not ok where a band is no longer the client's.
 func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
-	for i := range r.rigs {
-		if sameRig(rig, r.rigs[i].rig) {
-			return r.rigs[i], true
+	for i := range r.rigs() {
+		if sameRig(rig, r.rigs()[i].rig) {
+			return r.rigs()[i], true
 		}
 	}
 	o := b.named(r, rig)

@@ -90,15 +90,18 @@ func (r *reading) tries(g program.StepGate) int {
 func asks(d *dayRead, g program.StepGate) bool {
 	sets, longer := 0, 0
 	for i := range d.sets {
-		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && s.item.Hold >= g.Hold {
+		if s := &d.sets[i]; s.Step == g.Step && s.item != nil && s.item.Rig.Free() && (s.item.Hold >= g.Hold || isOpen(*s.item)) {
 			sets++
-			if s.Printed >= g.Single {
+			if s.Printed >= g.Single || isOpen(*s.item) {
 				longer++
 			}
 		}
 	}
 	return sets >= g.Sets && (g.Single == 0 || sets > g.Sets && longer > 0 || longer >= g.Sets)
 }
+
+// isOpen reports whether an item is held until two seconds are left.
+func isOpen(item program.Prescription) bool { return item.Check && item.Hold == 0 }
 
 // gatesRead are the gates of the steps that this block worked on, of those after
 // them that were tried unasked, and the goal's. The lighter work on steps below

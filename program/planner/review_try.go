@@ -126,7 +126,10 @@ func lastRPE(sets []*setRead, g program.StepGate) criterion {
 	}
 	last := sets[len(sets)-1]
 	c.Shown, c.Unsaid, c.sets = last.Done.RPE, last.Done.RPE == 0, sets[len(sets)-1:]
-	c.Met = !c.Unsaid && last.Done.RPE <= g.RPEMax
+	if last.item != nil && isOpen(*last.item) { // how hard it was at the gate's seconds
+		c.Shown -= max(0, last.Done.Seconds-float64(g.Hold)) / secondsPerRPE
+	}
+	c.Met = !c.Unsaid && c.Shown <= g.RPEMax
 	return c
 }
 

@@ -1,129 +1,170 @@
 package planner
 
+import "slices"
+
 // choice is one rig that a build week could use.
 type choice struct {
-	rig  int // which, among all rigs of the step
-	help int // tenths of a newton
-	hold int // s
+	rig   int // which, among all rigs of the step
+	help  int // tenths of a newton
+	hold  int // s
+	slack int // hundredths of the maximum that the hold falls short of its least effort
 }
 
-// menu is one build week's choices. Weeks of the same step stand together. A gate
-// week has one choice, free, which need not stay two weeks, nor the one before it.
-type menu struct {
+// candidates are one build week's choices, by their help. Weeks of the same step stand
+// together. A gate week has one choice, free, which need not stay two weeks, nor the
+// one before it.
+type candidates struct {
 	step    int
 	gate    bool
 	choices []choice
 }
 
-// bill is what a choice of rigs costs: total help first, then changes, then how
-// far the holds lie from twelve seconds.
-type bill struct{ help, changes, off int }
+// cost is what a choice of rigs costs, the first that differs decides: effort below
+// what trains, then seconds short of ten, help, changes, and how far the holds lie from
+// twelve seconds.
+type cost struct{ slack, short, help, changes, off int }
 
-func (b bill) less(c bill) bool {
-	if b.help != c.help {
-		return b.help < c.help
+func (a cost) less(b cost) bool {
+	switch {
+	case a.slack != b.slack:
+		return a.slack < b.slack
+	case a.short != b.short:
+		return a.short < b.short
+	case a.help != b.help:
+		return a.help < b.help
+	case a.changes != b.changes:
+		return a.changes < b.changes
 	}
-	if b.changes != c.changes {
-		return b.changes < c.changes
-	}
-	return b.off < c.off
+	return a.off < b.off
 }
 
-func (b bill) plus(c bill) bill { return bill{b.help + c.help, b.changes + c.changes, b.off + c.off} }
+func (a cost) plus(b cost) cost {
+	return cost{a.slack + b.slack, a.short + b.short, a.help + b.help, a.changes + b.changes, a.off + b.off}
+}
 
 // middleHold is the hold that a rig is best for, s.
 const middleHold = 12
 
-func (c choice) bill() bill {
-	return bill{help: c.help, off: max(c.hold-middleHold, middleHold-c.hold)}
+func (c choice) cost() cost {
+	return cost{slack: c.slack, short: max(0, mainLeast-c.hold), help: c.help, off: max(c.hold-middleHold, middleHold-c.hold)}
 }
 
-// chain is a way through the weeks so far, ending in one choice.
-type chain struct {
-	bill
-	first bool // the choice is in its first week, with more of its step to come
-	picks []int
+// path is the cheapest way through the weeks so far to a choice; from is where it
+// comes from, twice the choice before and one more where that was in its first week.
+type path struct {
+	cost
+	open bool // there is such a way
+	from int
 }
+
+func (p path) then(c cost) path {
+	p.cost = p.cost.plus(c)
+	return p
+}
+
+// cheaper is the cheaper of two paths, the first of equals.
+func cheaper(p, q path) path {
+	if !p.open || q.open && q.less(p.cost) {
+		return q
+	}
+	return p
+}
+
+// ends are the paths to one choice: as a rig kept from the week before, or in its
+// first week, with more of its step to come.
+type ends struct{ kept, fresh path }
 
 // chooseRigs picks a choice for every week, exactly, by dynamic programming over
 // (choice, whether it is new): within a step help never rises and a rig stays at
-// least two weeks; the least bill wins, ties go to the earlier choices. It
-// returns nil where no way through exists.
-func chooseRigs(menus []menu) []int {
-	chains := []chain{{}}
-	for i := range menus {
-		chains = extend(chains, menus, i)
+// least two weeks; the least cost wins. It returns nil where no way through exists.
+func chooseRigs(weeks []candidates) []int {
+	table := make([][]ends, len(weeks))
+	for i := range weeks {
+		table[i] = extend(weeks, table, i)
 	}
-	best := -1
-	for i, c := range chains {
-		if last := len(menus) - 1; c.first && !lonely(menus, last) && !menus[last].gate {
-			continue // a rig changed in the very last week
-		}
-		if best < 0 || c.less(chains[best].bill) {
-			best = i
-		}
+	if len(weeks) == 0 {
+		return []int{}
 	}
-	if best < 0 {
+	last := len(weeks) - 1
+	best := least(table[last], lonely(weeks, last) || weeks[last].gate)
+	if !best.open { // or a rig changes in the very last week
 		return nil
 	}
-	return chains[best].picks
+	picks := make([]int, len(weeks))
+	for i := last; i >= 0; i-- {
+		picks[i] = best.from / 2
+		if at := table[i][best.from/2]; best.from%2 == 1 {
+			best = at.fresh
+		} else {
+			best = at.kept
+		}
+	}
+	return picks
+}
+
+// least is the cheapest of a week's paths, as seen from the next week; fresh ones
+// count where they may end.
+func least(all []ends, fresh bool) path {
+	var best path
+	for i, e := range all {
+		best = cheaper(best, e.left(i, fresh))
+	}
+	return best
+}
+
+// left is the cheaper path to a choice, as seen from the next week.
+func (e ends) left(choice int, fresh bool) path {
+	e.kept.from, e.fresh.from = 2*choice, 2*choice+1
+	if !fresh {
+		return e.kept
+	}
+	return cheaper(e.kept, e.fresh)
 }
 
 // lonely says that a week is the only one of its step.
-func lonely(menus []menu, i int) bool { return i < 0 || newStep(menus, i) && endsStep(menus, i) }
+func lonely(weeks []candidates, i int) bool { return newStep(weeks, i) && endsStep(weeks, i) }
 
-func newStep(menus []menu, i int) bool { return i == 0 || menus[i-1].step != menus[i].step }
+func newStep(weeks []candidates, i int) bool { return i == 0 || weeks[i-1].step != weeks[i].step }
 
-func endsStep(menus []menu, i int) bool { return i+1 == len(menus) || menus[i+1].step != menus[i].step }
+func endsStep(weeks []candidates, i int) bool {
+	return i+1 == len(weeks) || weeks[i+1].step != weeks[i].step
+}
 
-// extend adds one week to every chain and keeps, for each choice new or kept,
-// the cheapest.
-func extend(chains []chain, menus []menu, i int) []chain {
-	var out []chain
-	for pick, c := range menus[i].choices {
-		var kept, fresh *chain
-		for k := range chains {
-			next, ok := chains[k].with(menus, i, pick, c)
-			if !ok {
-				continue
-			}
-			slot := &kept
-			if next.first {
-				slot = &fresh
-			}
-			if *slot == nil || next.less((*slot).bill) {
-				*slot = &next
-			}
+// extend are the paths one week longer.
+func extend(weeks []candidates, table [][]ends, i int) []ends {
+	out := make([]ends, len(weeks[i].choices))
+	if newStep(weeks, i) {
+		way := path{open: true}
+		if i > 0 {
+			way = least(table[i-1], true).then(cost{changes: 1})
 		}
-		for _, c := range []*chain{kept, fresh} {
-			if c != nil {
-				c.picks = append(append([]int(nil), c.picks...), pick)
-				out = append(out, *c)
-			}
+		for pick, c := range weeks[i].choices {
+			out[pick].fresh = way.then(c.cost())
+		}
+		return out
+	}
+	before := weeks[i-1].choices
+	changed := fromThere(table[i-1], weeks[i].gate || weeks[i-1].gate)
+	for pick, c := range weeks[i].choices {
+		same := slices.IndexFunc(before, func(b choice) bool { return b.rig == c.rig })
+		if same >= 0 {
+			out[pick].kept = table[i-1][same].left(same, true).then(c.cost())
+		}
+		if more := slices.IndexFunc(before, func(b choice) bool { return b.help >= c.help }); more >= 0 {
+			out[pick].fresh = changed[more].then(c.cost().plus(cost{changes: 1}))
 		}
 	}
 	return out
 }
 
-// with is the chain one week longer, where the rules allow it.
-func (c *chain) with(menus []menu, i, pick int, now choice) (chain, bool) {
-	next := chain{bill: c.bill.plus(now.bill()), picks: c.picks}
-	if newStep(menus, i) {
-		next.first = true
-		if i > 0 {
-			next.changes++
-		}
-		return next, true
+// fromThere are, for each choice, the cheapest of the paths to it and to those that
+// help more.
+func fromThere(all []ends, fresh bool) []path {
+	out := make([]path, len(all))
+	var best path
+	for i := len(all) - 1; i >= 0; i-- {
+		best = cheaper(all[i].left(i, fresh), best)
+		out[i] = best
 	}
-	before := menus[i-1].choices[c.picks[i-1]]
-	if before.rig == now.rig {
-		return next, true
-	}
-	free := menus[i].gate || menus[i-1].gate
-	if c.first && !free || now.help > before.help {
-		return next, false
-	}
-	next.first = true
-	next.changes++
-	return next, true
+	return out
 }

@@ -15,6 +15,7 @@ type day struct {
 	load     *load
 	number   int  // of the session in the block, for taking turns
 	check    bool // opens with a check hold
+	open     bool // its last main set is an open one
 	pulls    int  // sets of pulling, on a day between straight-arm days
 	rear     bool // a single set of pulling is for the rear shoulder
 	test     bool // the test's day
@@ -51,7 +52,7 @@ func (p *plan) session(d day) program.Session {
 			items := p.compose(d, groups[:keep], ratio)
 			total := p.length(items)
 			if total <= minutes || keep == 0 {
-				s.Items = inOrder(items)
+				s.Items = inOrder(items, d.open)
 				s.Minutes = (total + 59) / 60
 				s.Dropped = p.dropped(d, groups[keep:])
 				return s
@@ -96,10 +97,11 @@ func (p *plan) groups(d day) []group {
 // one; the days between pull.
 func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 }
 
-// mainItems are the main sets, the first of them a check hold after a deload.
+// mainItems are the main sets, the first of them a check hold after a deload, the last
+// an open set where a gate is asked for the second time.
 func (p *plan) mainItems(d day) []program.Prescription {
 	main := p.hold(d.load.main, program.RoleMain, d.sets.main, mainRest)
-	if !d.check || d.sets.main == 0 {
+	if !d.check && !d.open || d.sets.main == 0 {
 		return []program.Prescription{main}
 	}
 	check := p.hold(d.load.main, program.RoleTest, 1, mainRest)
@@ -163,7 +165,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 
 // freeTest is a free hold of a rung at a capacity in N·m.
 func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+	w := work{rung: r, option: r.rigs()[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
 	w.share = p.look.shareHeld(w.max)
 	return w
 }

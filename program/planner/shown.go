@@ -29,7 +29,7 @@ func Shown(lib *program.Library) (banded, lean program.Stance) {
 		}
 		a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
 		flat, _ := newBody(&a, m)
-		return b.stance(r, r.rigs[len(r.rigs)-1]), flat.lean(shownLean)
+		return b.stance(r, r.rigs()[len(r.rigs())-1]), flat.lean(shownLean)
 	}
 	return banded, lean
 }

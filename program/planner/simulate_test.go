@@ -64,7 +64,7 @@ func (t *trainee) tests(n int) []program.Hold {
 	var rigs []option
 	for i := range t.body.ladder {
 		r := &t.body.ladder[i]
-		best := slices.MinFunc(r.rigs, func(x, y option) int { return cmp.Compare(t.fromTen(x), t.fromTen(y)) })
+		best := slices.MinFunc(r.rigs(), func(x, y option) int { return cmp.Compare(t.fromTen(x), t.fromTen(y)) })
 		at, rigs = append(at, r), append(rigs, best)
 	}
 	order := make([]int, len(at))

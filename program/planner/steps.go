@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // reserve is how many seconds beyond a gate's a free hold must be predicted
 // before the next step is trained: the gate is trained before it is tested.
@@ -22,6 +26,10 @@ func (p *plan) stages() []stage {
 	out := make([]stage, len(p.weeks))
 	now, entered := p.resumed()
 	for i := p.past.over(); i < len(p.weeks); i++ {
+		if p.stepsBack(i, now) {
+			out[i] = stage{rung: now.rung - 1} // and then on with the step as it was
+			continue
+		}
 		if w := p.weeks[i]; w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
 			next := p.stageFor(i, now.rung)
 			if next.rung > now.rung {
@@ -42,40 +50,48 @@ func (p *plan) stages() []stage {
 	return out
 }
 
-// stageFor decides one week's step; it never goes back from the current one.
+// stageFor decides one week's step; it never goes back from the current one. Ten
+// seconds of the wanted step come first, then ten of an earlier one, free, then short
+// sets; each at an effort that trains, as long as there is one.
 func (p *plan) stageFor(week, current int) stage {
 	want := max(current, p.forecastStep(week))
-	if current != onTheFloor && p.buildsBefore(week) < p.past.stays() {
-		want = current // the gate was tried and not passed
-	}
-	if current != onTheFloor && p.comingBack(week) {
-		want = current
+	if current == onTheFloor {
+		want = max(want, p.testedStep(week))
+	} else if back, _ := p.returning(week); back || p.comingBack(week) || p.buildsBefore(week) < p.past.stays() {
+		want = current // after weeks off or pain, or the gate was tried and not passed
 	}
 	lowest := max(current, 0)
-	if p.enterable(want, week, false) {
-		return stage{rung: p.unlessTooEasy(want, lowest, week)}
-	}
-	for r := want - 1; r >= lowest; r-- {
-		if p.enterable(r, week, false) && p.leastHelp(r, week).max <= tooEasy {
-			return stage{rung: r}
+	for _, least := range []int{mainLeast, shortLeast} {
+		for r := want; r >= lowest; r-- {
+			back := r < want && r != current && !p.limits.elbowSore
+			if p.trains(r, week, least, back) {
+				return stage{rung: r, short: least < mainLeast}
+			}
 		}
 	}
-	for r := want; r >= lowest; r-- {
-		if p.enterable(r, week, true) {
-			return stage{rung: r, short: true}
+	for _, short := range []bool{false, true} { // too easy is better than nothing
+		for r := want; r >= lowest; r-- {
+			if p.enterable(r, week, short) {
+				return stage{rung: r, short: short}
+			}
 		}
 	}
-	return stage{rung: p.easiest(lowest, week)}
+	return stage{rung: onTheFloor}
 }
 
-// easiest takes a step that is too easy over none at all.
-func (p *plan) easiest(lowest, week int) int {
-	for r := len(p.body.ladder) - 1; r >= lowest; r-- {
-		if p.enterable(r, week, false) {
-			return r
+// trains reports whether some rig that keeps serving, or the free hold, gives a hold of
+// so many seconds in a week, at an effort that trains.
+func (p *plan) trains(rung, week, least int, free bool) bool {
+	r := &p.body.ladder[rung]
+	for _, o := range r.rigs() {
+		if free && !o.rig.Free() {
+			break
+		}
+		if w := p.at(r, o, week); w.hold >= least && p.slack(w, week) == 0 && p.keeps(r, o, week, least < mainLeast) {
+			return true
 		}
 	}
-	return onTheFloor
+	return false
 }
 
 // forecastStep is the first step whose free hold is predicted to be shorter than
@@ -97,25 +113,35 @@ func (p *plan) beyondGate(rung, week int) bool {
 	return p.look.maxHold(r.load, week) >= 10*(r.Gate.Hold+reserve)
 }
 
-// unlessTooEasy steps back to the rung before, free, where the least help makes
-// the wanted step easier than that.
-func (p *plan) unlessTooEasy(want, lowest, week int) int {
-	least := p.leastHelp(want, week)
-	if least.max <= tooEasy || want-1 < lowest {
-		return want
+// testedStep is the hardest step that a test has held free for as long as a short set,
+// where some rig gives eight seconds of it that train: what was tested is not passed
+// over. Joints that are sore, and the young, begin where the forecast says.
+func (p *plan) testedStep(week int) int {
+	for r := len(p.body.ladder) - 1; r >= 0 && p.limits.effort == usualEffort; r-- {
+		if p.testedFree(r) && p.trains(r, week, testedHold, false) {
+			return r
+		}
 	}
-	before := p.at(&p.body.ladder[want-1], p.body.ladder[want-1].rigs[0], week)
-	if before.trainable() && before.max < least.max && p.enterable(want-1, week, false) {
-		return want - 1
-	}
-	return want
+	return onTheFloor
+}
+
+// testedHold is the shortest main hold of a step that is begun because of a test, s.
+const testedHold = 8
+
+// testedFree reports whether a test held a step free for five seconds, and the tests
+// together do not say that four are out of reach.
+func (p *plan) testedFree(rung int) bool {
+	r := &p.body.ladder[rung]
+	return p.look.state.MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+		return t.Step == r.ID && t.Rig.Free() && t.Scale == 0 && t.Seconds >= shortLeast
+	})
 }
 
 // enterable says whether one rig keeps a rung trainable (or good for short sets)
 // in this and every later build week of the block.
 func (p *plan) enterable(rung, week int, short bool) bool {
 	r := &p.body.ladder[rung]
-	for _, o := range r.rigs {
+	for _, o := range r.rigs() {
 		if p.keeps(r, o, week, short) {
 			return true
 		}
@@ -143,16 +169,4 @@ func (p *plan) counts(v, week int) bool {
 		return p.weeks[v].kind != program.WeekAway
 	}
 	return v > week && p.weeks[v].kind == program.WeekBuild
-}
-
-// leastHelp is the trainable work with the least help at a rung.
-func (p *plan) leastHelp(rung, week int) work {
-	var best work
-	r := &p.body.ladder[rung]
-	for _, o := range r.rigs {
-		if w := p.at(r, o, week); w.trainable() && (best.none() || o.help < best.option.help) {
-			best = w
-		}
-	}
-	return best
 }

@@ -251,7 +251,7 @@ func (l *lifetime) count(item *program.Prescription, limit float64) {
 // ease applies the day rule: the next rig with more help, else three seconds less.
 func (l *lifetime) ease(r *rung, o option, item *program.Prescription) option {
 	best := o
-	for _, c := range r.rigs {
+	for _, c := range r.rigs() {
 		if c.help > o.help && (best.help == o.help || c.help < best.help) && l.distinct(c, o) {
 			best = c
 		}

@@ -59,8 +59,7 @@ func (c *coached) planned(monday program.Date) []program.Week {
 		c.plan.weeks = c.calendar(monday)
 		c.begins(monday)
 	}
-	c.look = newOutlook(c.plan)
-	c.main = c.mains()
+	c.look, c.noRoom = newOutlook(c.plan), nil
 	if !c.weekly {
 		return c.fillWeeks()
 	}
@@ -71,19 +70,24 @@ func (c *coached) planned(monday program.Date) []program.Week {
 func (c *coached) begins(monday program.Date) {
 	c.reading.block, c.earlier = monday, nil
 	for i, w := range c.reading.weeks {
-		c.earlier = append(c.earlier, weekDone{c.kindDone(w), c.countedIn(i, w), w.HalfSeconds})
+		c.earlier = append(c.earlier, weekDone{c.kindDone(w), worked(w.Week, c.countedIn(i, w)), worked(w.Week, w.HalfSeconds)})
 	}
 }
 
 // oneWeek is the first week that fillWeeks fills.
 func (c *coached) oneWeek() []program.Week {
 	v := volume{limits: c.limits, easy: c.limits.easyWeeks}
-	c.loads = make([]load, len(c.plan.weeks))
+	c.main, c.loads = c.mains(), make([]load, len(c.plan.weeks))
 	_, lastBuild, session := c.remember(&v)
 	i := c.past.over()
 	first := i == 0 || c.plan.weeks[i-1].kind != program.WeekBuild
 	c.loads[i] = c.dosed(i, lastBuild, &v, first)
-	return []program.Week{c.printed(i, lastBuild, &session)}
+	w := c.printed(i, lastBuild, &session)
+	if !c.asksGate(i) {
+		c.noRoom = append(c.noRoom, crowded{rung: c.index(c.main[i].rung), week: i})
+		return c.oneWeek()
+	}
+	return []program.Week{w}
 }
 
 func (c *coached) read(w *program.Week, log *program.Log) {
@@ -121,7 +125,7 @@ type asked struct {
 // levels are a rung's ways to help, free first.
 func (r *rival) levels(rung int) []option {
 	var out []option
-	for _, o := range r.body.ladder[rung].rigs {
+	for _, o := range r.body.ladder[rung].rigs() {
 		if o.rig.Drop == r.body.hanging.Drops[0] && float64(o.help) <= bandShare*10*r.body.weight {
 			out = append(out, o)
 		}

@@ -74,3 +74,20 @@ func (v *volume) add(kind program.WeekKind, halfSeconds, printed int, first bool
 	v.off = 0
 	v.easy = max(0, v.easy-1)
 }
+
+// worked is a week's counted work with the open set of its gate, which is printed
+// without seconds, at those of the gate; a share of it where less of the week was done.
+func worked(w *program.Week, halfSeconds int) int {
+	open := 0
+	for i := range w.Sessions {
+		for _, item := range w.Sessions[i].Items {
+			if w.Gate && isOpen(item) {
+				open += work{hold: w.Hold, share: item.Load}.halfSeconds()
+			}
+		}
+	}
+	if w.HalfSeconds == 0 {
+		return halfSeconds
+	}
+	return halfSeconds + open*halfSeconds/w.HalfSeconds
+}

@@ -125,7 +125,7 @@ func (p *plan) easeBack(s *program.Session, week int) {
 		}
 	}
 	if lean := p.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
-		items = inOrder(append(items, lean))
+		items = inOrder(append(items, lean), false)
 	}
 	s.Items = items
 	s.Minutes = (p.length(items) + 59) / 60

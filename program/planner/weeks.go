@@ -106,6 +106,7 @@ func (p *plan) day(i int, date program.Date, number int, check bool) day {
 		d.part = w.parts()[at]
 		d.sets = p.loads[i].sets[at]
 		d.check = check && d.sets.main > 0
+		d.open = p.opens(i, at)
 	}
 	last := p.weeks[len(p.weeks)-1].test
 	d.test = date == last
@@ -176,8 +177,14 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	case l.main.gate: // says that it is free, and what for
 		g := l.main.rung.Gate
 		out = append(out, note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(l.main.hold)), count("days", g.Sessions)))
+		if slices.ContainsFunc(w.Sessions, opened) {
+			out = append(out, note(noteOpenSet, seconds("hold", float64(l.main.hold))))
+		}
 	case lastBuild >= 0:
 		out = append(out, p.change(p.main[lastBuild], l.main)...)
+	}
+	if off, _ := p.comeback(i); off > 0 {
+		out = append(out, note(noteComeback, count("weeks", off), shareOf("share", float64(p.comebackPart(i))/100)))
 	}
 	if l.main.short {
 		out = append(out, note(noteShortSets, step("step", l.main.step())))
@@ -187,6 +194,9 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	}
 	return out
 }
+
+// opened reports whether a session holds an open set.
+func opened(s program.Session) bool { return slices.ContainsFunc(s.Items, isOpen) }
 
 // change says what is new against the last build week.
 func (p *plan) change(before, now work) []program.Note {

@@ -68,10 +68,6 @@ const (
 // tenths of a second.
 const shortFrom = 90
 
-// tooEasy is the predicted maximal hold, in tenths, from which the least help is
-// too much and an earlier step may load more.
-const tooEasy = 300
-
 // held is the prescribed hold for a predicted maximum in tenths and an effort:
 // whole seconds, rounded down.
 func held(effort float64, max int) int {
@@ -83,7 +79,7 @@ func held(effort float64, max int) int {
 func (p *plan) at(r *rung, o option, week int) work {
 	w := work{rung: r, option: o, max: p.look.maxHold(o.load, week)}
 	w.share = p.look.shareHeld(w.max)
-	if float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad {
+	if !o.hangsIn(p.weeks[week].start) || float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad {
 		return w
 	}
 	w.setHold(p.limits.effortIn(week))
@@ -106,12 +102,28 @@ func (w *work) setHold(effort float64) {
 // trainable says that the work can be main work of ten seconds or more.
 func (w work) trainable() bool { return w.hold >= mainLeast }
 
+// effortBand is how far below the planned effort, in hundredths of the predicted
+// maximum, main work still trains what it is for: .60 to .70, and up to .75 where
+// something speaks for it (our judgement). Who trains gently, at .60, has .50.
+const effortBand = 10
+
+// slack is how far main work falls short of the least effort that trains, in
+// hundredths of its predicted maximum, rounded up; nothing for sore elbows, which are
+// to have it easy.
+func (p *plan) slack(w work, week int) int {
+	if p.limits.elbowSore || w.max == 0 {
+		return 0
+	}
+	least := int(p.limits.effortIn(week)*100+0.5) - effortBand
+	return max(0, (least*w.max-1000*w.hold+w.max-1)/w.max)
+}
+
 // second is the lighter, longer work beside the main work: the hardest earlier
 // step that can be held free for long enough, else a lean.
 func (p *plan) second(main work, week int) work {
 	for i := p.index(main.rung) - 1; i >= 0; i-- {
 		r := &p.body.ladder[i]
-		if w := p.lighter(work{rung: r, option: r.rigs[0]}, r.load, week); w.hold > 0 && w.share <= secondLoad {
+		if w := p.lighter(work{rung: r, option: r.rigs()[0]}, r.load, week); w.hold > 0 && w.share <= secondLoad {
 			return w
 		}
 	}
@@ -142,8 +154,9 @@ func (p *plan) ahead(main work, week int) work {
 	if i < 0 {
 		return best
 	}
-	for _, r := range p.body.ladder[i:min(i+2, len(p.body.ladder))] {
-		for _, o := range r.rigs {
+	for next := i; next < min(i+2, len(p.body.ladder)); next++ {
+		r := &p.body.ladder[next]
+		for _, o := range r.rigs() {
 			easier := r.ID == main.rung.ID && o.help >= main.option.help
 			if easier || float64(o.help) > aheadBandShare*10*p.body.weight {
 				continue
@@ -161,12 +174,11 @@ const (
 	aheadFrom, aheadTo = 0.85, 0.92
 )
 
-func (p *plan) heavy(r rung, o option, week int) work {
-	at := p.index(&r)
-	w := work{rung: &p.body.ladder[at], option: o, max: p.look.maxHold(o.load, week)}
+func (p *plan) heavy(r *rung, o option, week int) work {
+	w := work{rung: r, option: o, max: p.look.maxHold(o.load, week)}
 	w.share = p.look.shareHeld(w.max)
 	hold := min(held(p.limits.effortIn(week), w.max), aheadMost)
-	if w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
+	if o.hangsIn(p.weeks[week].start) && w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
 		w.hold = hold
 	}
 	return w

@@ -1,0 +1,68 @@
+package planner
+
+import (
+	"gatepost/program"
+)
+
+// # What would mend it
+//
+// Where every rig makes the main work too easy, or none makes ten seconds of it, a coach
+// can hang the band lower or buy one: the note says which strap, or how much help, in
+// numbers.
+
+// longestStrap is as far as a strap is tried, and strapTried in which steps, in m
+// (common practice: what hangs between a bar and a loop).
+const longestStrap, strapTried = 0.80, 0.05
+
+// mends says for the first week that needs it what would mend the main work. Sore
+// elbows are to have it easy, and a step that waits for its gate is not mended by help.
+func (p *plan) mends() []program.Note {
+	for i := p.past.over(); i < len(p.weeks); i++ {
+		w := p.main[i]
+		if p.weeks[i].kind != program.WeekBuild || w.rung == nil || w.floor != nil || w.gate || p.limits.elbowSore {
+			continue
+		}
+		if w.trainable() && p.slack(w, i) == 0 {
+			continue
+		}
+		if n := p.mend(w, i); n.Code != "" {
+			return []program.Note{n}
+		}
+	}
+	return nil
+}
+
+// mend is the note for one week's work: the strap above one of the bands that makes
+// ten seconds with the least help, else the help of a band that would. Free work that
+// has become too easy waits for its gate.
+func (p *plan) mend(w work, week int) program.Note {
+	var best work
+	for i := range p.body.bands {
+		for n := 0; float64(n)*strapTried <= longestStrap+1e-9; n++ {
+			o := p.body.withRig(w.rung, float64(n)*strapTried, i)
+			if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
+				best = p.milder(best, p.at(w.rung, o, week), week)
+			}
+		}
+	}
+	values := []program.Value{step("step", w.step()), seconds("hold", float64(w.hold))}
+	if !best.none() {
+		return note(noteMendStrap, append(values, metres("strap", best.option.rig.Drop), text("band", best.option.rig.Bands[0]),
+			newtons("help", float64(best.option.help)/10), seconds("better", float64(best.hold)))...)
+	}
+	for help := 1; help <= int(bandShare*p.body.weight); help++ {
+		o := option{help: 10 * help, load: w.rung.load - float64(help)*w.rung.hipReach()*allowance(w.rung.Step)}
+		if best = p.milder(best, p.at(w.rung, o, week), week); !best.none() {
+			return note(noteMendBand, append(values, newtons("help", float64(help)), seconds("better", float64(best.hold)))...)
+		}
+	}
+	return program.Note{}
+}
+
+// milder is the work with less help, of those that make ten seconds that train.
+func (p *plan) milder(best, w work, week int) work {
+	if w.trainable() && p.slack(w, week) == 0 && (best.none() || w.option.help < best.option.help) {
+		return w
+	}
+	return best
+}
