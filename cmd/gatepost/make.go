@@ -96,6 +96,13 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet})
 		}
 	}
+	if part.print { // for those whose assessment nobody has filled in yet
+		for _, slug := range studio.Waiting {
+			if only == "" || only == slug {
+				m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheet})
+			}
+		}
+	}
 	if part.site {
 		m.addPublic(web, kept)
 	}
