@@ -33,7 +33,7 @@ var update = flag.Bool("update", false, "write the programs as they are planned 
 // coach to say, who reads the difference beside the three lines.
 func TestPanel(t *testing.T) {
 	files, err := filepath.Glob("testdata/panel/*.txt")
-	if err != nil || len(files) < 20 {
+	if err != nil || len(files) < 32 {
 		t.Fatalf("%d clients found, %v", len(files), err)
 	}
 	panel := readPanel(t, files)
