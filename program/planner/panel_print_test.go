@@ -67,7 +67,7 @@ func (b *printer) week(w *program.Week) {
 	b.line(fmt.Sprintf("\nweek %d %s %s", w.Number, w.Start, w.Kind), when(w.Gate, "gate"), when(w.Provisional, "provisional"))
 	if w.Exercise != "" {
 		b.line("  main", w.Exercise, rig(w.Rig), nonzero(w.Help, "help "+kilograms(w.Help)), centimetres(w.Ahead), toes(w.Scale),
-			setsOf(w.SetsLeast, w.Sets)+fmt.Sprintf("%d s, %s of %.1f s (%s meant),", w.Hold, share(float64(w.Hold)/w.MaxHold), w.MaxHold, share(w.Effort)),
+			setsOf(w.SetsLeast, w.Sets)+fmt.Sprintf("%d s, %s of %.1f s (%s meant),", w.Hold, share(float64(w.Hold)/max(w.MaxHold, 0.1)), w.MaxHold, share(w.Effort)),
 			fmt.Sprintf("rest %d s", w.Rest))
 	}
 	b.line("  counted", half(w.HalfSeconds), nonzero(w.MostHalf, "of "+half(w.MostHalf)), fmt.Sprintf("strength %.1f", w.Capacity))
