@@ -1,7 +1,7 @@
 package planner_test
 
 import (
-	"crypto/rand"
+	"bytes"
 	"flag"
 	"os"
 	"path/filepath"
@@ -89,7 +89,7 @@ func (c *panelClient) planned(t *testing.T) string {
 // demo is the library and the demo studio of this repository.
 var demo = sync.OnceValues(func() (program.Studio, program.Problems) {
 	root := os.DirFS("../..")
-	return intake.Read(root, root, rand.Reader)
+	return intake.Read(root, root, nil)
 })
 
 // readPanel reads the clients of the panel as one coach's folder.
@@ -103,8 +103,8 @@ func readPanel(t *testing.T, files []string) []*panelClient {
 			t.Fatal(err)
 		}
 		c := &panelClient{file: file, slug: strings.TrimSuffix(filepath.Base(file), ".txt"), archive: archive}
-		if c.part("a good coach looks for") == nil || c.part("program") == nil {
-			t.Fatalf("%s: nothing to look for, or no program", file)
+		if looks := c.part("a good coach looks for"); looks == nil || bytes.Count(looks.Data, []byte("\n")) != 3 || c.part("program") == nil {
+			t.Fatalf("%s: not three lines to look for, or no program", file)
 		}
 		for _, name := range []string{"assessment.yaml", "log.csv"} {
 			if part := c.part(name); part != nil {
