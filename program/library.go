@@ -6,6 +6,7 @@ type Studio struct {
 	Coach   Coach
 	Library Library
 	Clients []Assessment    // by slug
+	Waiting []string        // slugs of clients whose assessment nobody has filled in yet
 	Public  []PublicProgram // by id
 	Notes   []CoachNote     // the newest first
 }

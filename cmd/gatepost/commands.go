@@ -21,8 +21,9 @@ func commands(around surroundings) *cobra.Command {
 writes a website to output/site and paper to output/print.
 
 It writes only what changed, removes what is stale, and leaves every file alone
-that it did not write. Where any file has a problem, all problems are reported
-and nothing is written.`,
+that it did not write. All problems of all files are reported at once. Where a
+client's file has one, that client's output stays as it was; where the studio's
+file, the library or the words have one, nothing is written.`,
 		Example: `  gatepost                      the whole job, for the folder you are in
   gatepost --folder ~/hall      the same for another folder
   gatepost intake "Anna Maria"  start a new client

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -79,7 +80,7 @@ func (j *job) readOne(slug string) (program.Studio, *program.Assessment, program
 	problems = about(problems, slug)
 	chosen := pick(studio.Clients, slug)
 	if problems.Stop() || len(chosen) == 0 {
-		return studio, nil, problems, j.report(problems)
+		return studio, nil, problems, cmp.Or(j.report(problems), errReported) // a client who waits is no error, but has nothing to show
 	}
 	return studio, chosen[0], problems, nil
 }

@@ -32,6 +32,7 @@ var mayImport = map[string][]string{
 	"program/publish/store":         {},
 	"program/publish/view":          {"program"},
 	"program/publish/view/viewtest": {"program"},
+	"program/steady":                {},
 	"program/strength":              {},
 	"templates":                     {},
 }
@@ -118,6 +119,30 @@ func TestImportTable(t *testing.T) {
 	for dir := range mayImport {
 		if !seen[dir] {
 			t.Errorf("%s is in the import table and nowhere else", dir)
+		}
+	}
+}
+
+// Tests that draw examples draw the same ones every time.
+func TestDrawnExamplesAreSteady(t *testing.T) {
+	tests, err := filepath.Glob("../../program/*/*_test.go")
+	deeper, _ := filepath.Glob("../../program/*/*/*_test.go")
+	if err != nil || len(tests) < 20 {
+		t.Fatal(len(tests), err)
+	}
+	draws, steady := map[string]bool{}, map[string]bool{}
+	for _, name := range append(tests, deeper...) {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		dir := filepath.Dir(name)
+		draws[dir] = draws[dir] || strings.Contains(string(text), `"pgregory.net/rapid"`)
+		steady[dir] = steady[dir] || strings.Contains(string(text), `_ "gatepost/program/steady"`)
+	}
+	for dir := range draws {
+		if draws[dir] && !steady[dir] {
+			t.Errorf("%s: its tests draw examples and do not import program/steady", dir)
 		}
 	}
 }

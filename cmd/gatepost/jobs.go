@@ -40,15 +40,20 @@ func (j *job) build(part output, typed string) error {
 	return err
 }
 
-// makeAndWrite gives what it said.
+// makeAndWrite gives what it said. The output of clients whose files have errors is
+// left as it was, and that is an error in the end.
 func (j *job) makeAndWrite(part output, only string) (said, error) {
-	m, err := j.makeSound(part, only)
-	if err != nil {
-		return said{}, err
+	m, stopped := j.makeSound(part, only)
+	if stopped != nil && (only != "" || !m.sound) {
+		return said{}, stopped
 	}
 	lines, _ := withheld(m.clients)
 	io.WriteString(j.out, lines)
-	return said{Withheld: lines, Reported: reported(m.problems)}, j.write(m.files, part.scope(only))
+	if err := j.write(m.files, append(part.scope(only), m.alone...)); err != nil {
+		return said{}, err
+	}
+	j.sayLeft(m.left)
+	return said{Withheld: lines, Reported: reported(m.problems)}, stopped
 }
 
 // check does the whole job but for the writing.
@@ -71,15 +76,23 @@ func (j *job) check() error {
 }
 
 // makeSound reads the folder and makes a part of the output. Clients' files
-// with problems do not keep it from looking for those of the others; they are
-// all reported, and where one of them stops the work, it is an error.
+// with problems do not keep it from making those of the others; all problems are
+// reported, and where one is more than a warning, it is an error. What every client
+// needs stops all: the studio's file, the library, the words.
 func (j *job) makeSound(part output, only string) (made, error) {
 	studio, problems := j.readFor(only)
-	if about(problems, "").Stop() { // the library, which every client needs
+	if only != "" {
+		problems = about(problems, only)
+	}
+	if about(problems, "").Stop() {
 		return made{}, j.report(problems)
 	}
+	studio.Clients = without(studio.Clients, leftOf(problems))
 	m := j.makeAll(&studio, part, only)
 	m.problems = append(problems, m.problems...)
+	m.sound = !about(m.problems, "").Stop()
+	m.left = leftOf(m.problems)
+	m.alone = j.leftAlone(m.left, without(studio.Clients, m.left))
 	return m, j.report(m.problems)
 }
 

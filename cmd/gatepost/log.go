@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"path"
@@ -85,7 +86,7 @@ func (j *job) readForLog(slug string) (program.Studio, *program.Assessment, erro
 	chosen := pick(studio.Clients, slug)
 	stop := slices.DeleteFunc(slices.Clone(problems), inLog).Stop() || len(chosen) == 0
 	if err := j.report(problems); stop {
-		return studio, nil, err
+		return studio, nil, cmp.Or(err, errReported)
 	}
 	return studio, chosen[0], nil
 }

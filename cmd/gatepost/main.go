@@ -7,8 +7,9 @@
 //
 // Exit codes: 0 done; 1 a problem in what somebody wrote, or on disk; 2 wrong
 // usage. Results go to standard output, everything else to standard error.
-// Where a file has a problem, every problem of every file is reported and
-// nothing is written.
+// Every problem of every file is reported. The output of a client whose files have
+// one stays as it was; a problem of what every client needs, the studio's file, the
+// library or the words, leaves everything as it was.
 package main
 
 import (

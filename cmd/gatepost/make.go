@@ -44,8 +44,11 @@ type made struct {
 	clients  []*client // in the studio's order
 	publics  []site.Public
 	pages    []store.File // of the site, that are no client's
-	files    []store.File // all of them
+	files    []store.File // all of them, but for clients with errors
 	problems program.Problems
+	sound    bool        // nothing that every client needs has an error
+	left     []string    // clients with errors
+	alone    store.Scope // their output, which stays as it is
 }
 
 // client is one client's program and what is printed of it.
@@ -91,9 +94,19 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	})
 	for _, c := range m.clients {
 		m.problems = append(m.problems, c.problems...)
+		if c.problems.Stop() {
+			continue
+		}
 		m.files = append(m.files, c.files...)
 		if part.print {
 			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet})
+		}
+	}
+	if part.print { // for those whose assessment nobody has filled in yet
+		for _, slug := range studio.Waiting {
+			if only == "" || only == slug {
+				m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheet})
+			}
 		}
 	}
 	if part.site {

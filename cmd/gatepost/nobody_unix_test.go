@@ -14,6 +14,10 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// What tests write must be open to the user nobody, whatever the mask they are run
+// with.
+func init() { syscall.Umask(0o022) }
+
 // asNobody runs a command without root's rights, for root may write anywhere.
 // 65534 is the user "nobody" of most systems (from memory); any number but 0
 // would do.
@@ -25,7 +29,7 @@ func asNobody(ts *testscript.TestScript, neg bool, args []string) {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
 	binary := inPath(ts, args[1])
-	for _, path := range []string{filepath.Dir(binary), ts.MkAbs(".")} {
+	for _, path := range []string{binary, ts.MkAbs(".")} {
 		letIn(ts, path)
 	}
 	command := exec.Command(binary, args[2:]...)
@@ -57,7 +61,7 @@ func isFile(path string) bool {
 	return err == nil && info.Mode().IsRegular()
 }
 
-// letIn lets everybody pass through the test's own folders.
+// letIn lets everybody pass through the test's own folders, and run what is in them.
 func letIn(ts *testscript.TestScript, path string) {
 	for ; filepath.Clean(path) != filepath.Clean(os.TempDir()) && filepath.Dir(path) != path; path = filepath.Dir(path) {
 		info, err := os.Stat(path)

@@ -126,6 +126,7 @@ func (j *job) remake() (files map[string][]byte, messages string) {
 
 func reported(problems program.Problems) string {
 	var out bytes.Buffer
+	problems = slices.Clone(problems) // which the caller still counts
 	problems.Sort()
 	intake.Report(&out, slices.Compact(problems)) // a word that is missing is missing for every client
 	return out.String()

@@ -18,6 +18,7 @@ import (
 type reviewOptions struct {
 	on, format string
 	keep       bool
+	passed     []string // steps whose gates the coach signs
 }
 
 func reviewCommand(job *job) *cobra.Command {
@@ -32,10 +33,14 @@ those who need you first.
 
 It writes no file. With --keep the new plan is put beside the old ones, as
 content/clients/<client>/plans/<date>-<version>.json, and from then on that is the
-plan that gatepost prints; version 1, made from the assessment, is kept with it.`,
+plan that gatepost prints; version 1, made from the assessment, is kept with it.
+
+With --passed the coach signs the gate of a step, whatever the log says of it. That
+is written into the plan that is kept, and holds from then on.`,
 		Example: `  gatepost review
   gatepost review maren
   gatepost review maren --keep
+  gatepost review maren --keep --passed tuck
   gatepost review maren --on 2027-02-12 --format json
   gatepost review --format json`,
 		Args: func(c *cobra.Command, args []string) error {
@@ -50,6 +55,7 @@ plan that gatepost prints; version 1, made from the assessment, is kept with it.
 	command.Flags().StringVar(&o.on, "on", "", "the `DATE` of the review, such as 2027-02-12 (default today)")
 	command.Flags().StringVar(&o.format, "format", "text", "`FORM` of the result: text or json")
 	command.Flags().BoolVar(&o.keep, "keep", false, "keep the new plan: from now on it is the one on the wall")
+	command.Flags().StringArrayVar(&o.passed, "passed", nil, "sign the gate of a `STEP`, with --keep; may be given again")
 	command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
 	return command
 }
@@ -58,6 +64,9 @@ plan that gatepost prints; version 1, made from the assessment, is kept with it.
 func (j *job) review(typed string, o reviewOptions) error {
 	if o.format != "text" && o.format != "json" {
 		return wrongUsage("there is no format %q; use text or json", o.format)
+	}
+	if len(o.passed) > 0 && !o.keep {
+		return wrongUsage("--passed is written into the plan that is kept; add --keep")
 	}
 	on, err := j.day(o.on)
 	if err == nil {
@@ -80,7 +89,11 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 	if a == nil {
 		return err
 	}
-	r, p, more := planner.Read(&studio.Library, a, a.Plans, on)
+	signed, err := signedGates(&studio.Library, a, o.passed)
+	if err != nil {
+		return err
+	}
+	r, p, more := planner.Read(&studio.Library, withSigned(a, signed, on), a.Plans, on)
 	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
 	if err := j.report(append(append(problems, more...), words...)); err != nil {
 		return err
@@ -90,7 +103,7 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 	}
 	err = j.showReview(v, &r, o.format)
 	if err == nil && o.keep {
-		err = j.hang(&studio, a, &p, on)
+		err = j.hang(&studio, a, &p, on, signed)
 	}
 	return err
 }
@@ -104,38 +117,6 @@ func (j *job) showReview(v *view.Review, r *program.Review, format string) error
 		_, err = j.out.Write(b)
 	}
 	return err
-}
-
-// hang puts the new plan beside the old ones. The plan of the assessment is kept
-// before the first that differs from it: what hung on the wall must not change
-// when the assessment does. What is said goes to standard error, since standard
-// output has the review.
-func (j *job) hang(studio *program.Studio, a *program.Assessment, p *program.Program, on program.Date) error {
-	if len(p.Weeks) == 0 {
-		return fmt.Errorf("nothing was kept: there is no program yet for %s", a.Slug)
-	}
-	var versions []program.PlanVersion
-	latest := 1
-	if n := len(a.Plans); n > 0 {
-		if latest = a.Plans[n-1].Version; on < a.Plans[n-1].On {
-			return fmt.Errorf("nothing was kept: version %d was made on %s, later than this review", latest, a.Plans[n-1].On)
-		}
-	} else {
-		first, _ := planner.Plan(&studio.Library, a)
-		versions = append(versions, planner.Version(&first, 1, min(a.Measured, first.Start)))
-	}
-	if p.Version > latest {
-		versions = append(versions, planner.Version(p, p.Version, on))
-	}
-	if len(versions) == 0 {
-		fmt.Fprintf(j.err, "nothing to keep: the plan on the wall stands, version %d\n", latest)
-	}
-	for i := range versions {
-		if err := j.keepVersion(a.Slug, &versions[i]); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 func (j *job) keepVersion(slug string, v *program.PlanVersion) error {

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -70,6 +71,8 @@ func TestKeptPlansRoundTrip(t *testing.T) {
 		a := &studio.Clients[i]
 		p, _ := planner.Plan(&studio.Library, a)
 		v := planner.Version(&p, 1, min(a.Measured, p.Start))
+		v.Passed = []string{"tuck", "open-tuck"}
+		v.Weeks[0].Sessions[0].Items[0].Try = true
 		b, err := view.PlanJSON(&v)
 		if err != nil {
 			t.Fatal(err)
@@ -167,5 +170,50 @@ func TestFlagsHaveWords(t *testing.T) {
 	}
 	if seen < 10 {
 		t.Errorf("only %d flags", seen)
+	}
+}
+
+// What a coach signs is in the version that is kept, whether the weeks change or not,
+// and later versions hold it too.
+func TestSignedGatesAreKept(t *testing.T) {
+	studio := demoStudio(t, nil)
+	a := pick(studio.Clients, "joss")[0]
+	first, _ := planner.Plan(&studio.Library, a)
+	for _, c := range []struct {
+		passed []string
+		again  bool // the plan is made anew
+		want   []string
+	}{
+		{passed: []string{"Tuck"}, want: []string{"tuck"}},
+		{want: nil},
+		{again: true, want: []string{"tuck"}},
+		{passed: []string{"open tuck", "tuck"}, want: []string{"tuck", "open-tuck"}},
+	} {
+		signed, err := signedGates(&studio.Library, a, c.passed)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, latest := first, len(a.Plans)
+		if p.Version = max(1, latest); c.again {
+			p.Version++
+		}
+		kept := toKeep(&studio, a, &p, a.Measured+7, signed)
+		a.Plans = append(a.Plans, kept...)
+		if c.want == nil {
+			if len(kept) != 0 {
+				t.Errorf("%v: %d versions kept", c, len(kept))
+			}
+			continue
+		}
+		last := a.Plans[len(a.Plans)-1]
+		if len(kept) == 0 || !slices.Equal(last.Passed, c.want) || last.On != a.Measured+7 || len(last.Weeks) != len(first.Weeks) {
+			t.Errorf("%v: kept %d, passed %v on %s", c, len(kept), last.Passed, last.On)
+		}
+	}
+	if v := a.Plans; len(v) != 4 || v[0].Passed != nil || v[3].Version != 4 {
+		t.Errorf("%d versions, the first with %v signed", len(v), v[0].Passed)
+	}
+	if with := withSigned(a, []string{"tuck", "open-tuck"}, a.Measured+9); with != a {
+		t.Error("nothing new is signed, and yet the planner sees a new version")
 	}
 }

@@ -1,7 +1,10 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
+	"math"
+	"regexp"
 	"strings"
 
 	"gatepost/program"
@@ -118,6 +121,7 @@ func band(b *program.Band) read {
 		must("name", "narrow", text(&b.Name)),
 		must("rest", "100 cm", length.between(5, 400).usually(15, 250).into(&b.Rest)),
 		must("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", each(&b.Pulls, pull)),
+		may("retired", "2027-02-01", date(&b.Retired, earliest, latest)),
 	)
 }
 
@@ -134,10 +138,65 @@ func rig(h *program.Hanging) read {
 		may("offset", "0 cm", length.between(0, 200).usually(0, 60).into(&h.Offset)),
 		may("support", "10 cm", length.between(0, 150).usually(0, 60).into(&h.Support)),
 		may("drops", "[0 cm, 20 cm, 40 cm]", each(&h.Drops, dropLength)),
+		may("strap", "0-80 cm", strapLengths(&h.Strap)),
+		may("bar", "230 cm", length.between(150, 350).into(&h.Bar)),
 	)
 }
 
 func dropLength(drop *float64) read { return length.between(0, 300).usually(0, 200).into(drop) }
+
+// strapLength is how long a strap can be that is set to any length: our judgement,
+// what an arm can still reach above a band.
+var strapLength = length.between(0, 100)
+
+// span is two lengths: 0-80 cm, 10 cm - 0.8 m, 0 to 30 in.
+var span = regexp.MustCompile(`^([0-9][^\s\p{L}–-]*)\s*(\p{L}*)\s*(?:-|–|to)\s*([0-9][^\s\p{L}–-]*)\s*(\p{L}+)$`)
+
+// strapLengths reads the shortest and the longest that a strap can be set to.
+func strapLengths(s *program.Strap) read {
+	return func(v value) {
+		written, ok := v.scalar()
+		if !ok {
+			return
+		}
+		m := span.FindStringSubmatch(written)
+		if m == nil {
+			advice := "Write the shortest and the longest it can be set to: " + v.example()
+			if _, fault := length.parse(written); fault == "" {
+				advice += fmt.Sprintf("; a strap of one length stands under drops: [%s]", written)
+			}
+			v.say(v.here(), fmt.Sprintf("%s is not two lengths", quote(written)), advice)
+			return
+		}
+		from := v.part(strapLength, m[1]+" "+cmp.Or(m[2], m[4]))
+		if math.IsNaN(from) {
+			return // said already
+		}
+		switch to := v.part(strapLength, m[3]+" "+m[4]); {
+		case math.IsNaN(to):
+		case from > to:
+			v.say(v.here(), fmt.Sprintf("%s begins with the longer length", quote(written)), "Write the shorter length first: "+v.example())
+		default:
+			*s = program.Strap{From: from, To: to}
+		}
+	}
+}
+
+// part reads a quantity that is one part of the value; not a number where that
+// is wrong.
+func (v value) part(q quantity, written string) float64 {
+	x, fault := q.parse(written)
+	shown := q.units[0].written(x)
+	switch {
+	case fault != "":
+		v.say(v.here(), fault, "Write, for example: "+v.example())
+	case shown < q.least || shown > q.most+1e-9:
+		v.say(v.here(), fmt.Sprintf("%s is not possible for %s", quote(written), quote(v.name())), q.expected(q.least, q.most))
+	default:
+		return x
+	}
+	return math.NaN()
+}
 
 // longHold: a hold of over a minute tells of endurance, one of over five minutes
 // of a slip.
@@ -154,6 +213,7 @@ func (like samples) hold(h *program.Hold) read {
 		may("reps", "8", whole(&h.Reps, 0, 200)),
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
 		may("scale", "12 kg", force.between(0, 120).into(&h.Scale)),
+		may("stopped", "yes", yesNo(&h.Stopped)),
 	)
 	return func(v value) {
 		keys(v)

@@ -80,10 +80,26 @@ func (c *client) checkRig() {
 			c.wrong(path, "the strap reaches the floor", "Give lengths shorter than the anchor is high.")
 		}
 	}
-	if len(h.Drops) == 0 {
+	if h.Anchor > 0 && h.Strap.To >= h.Anchor {
+		c.wrong("rig.strap", "the strap reaches the floor", "Give lengths shorter than the anchor is high.")
+	}
+	if len(h.Drops) == 0 && h.Strap == (program.Strap{}) {
 		h.Drops = []float64{0}
 	}
 	if h.Anchor > 0 && h.Anchor <= h.Support+0.3 {
 		c.wrong("rig.anchor", "the anchor is hardly above the hands' support", "Give both heights from the floor.")
 	}
+}
+
+// checkBar asks how high the bar is where the goal hangs from one: without it
+// nobody knows how long the bands are at the hips.
+func (c *client) checkBar() {
+	if c.roadMap == nil || c.roadMap.Hands != program.HandsHang || len(c.Bands) == 0 || c.given("rig.bar") {
+		return
+	}
+	at := "bands"
+	if c.given("rig") {
+		at = "rig"
+	}
+	c.wrong(at, fmt.Sprintf("%s hangs from a bar, and its height is missing", quote(c.roadMap.ID)), "Add the bar's height above the floor, as the anchor's: rig: {anchor: 250 cm, bar: 230 cm}")
 }

@@ -46,9 +46,19 @@ func sample(lib *program.Library) samples {
 	return s
 }
 
+// blankNeeds are the values that a blank form waits for.
+var blankNeeds = []string{"born", "body.mass", "body.height", "training.experience", "training.days", "training.minutes",
+	"health.wrists", "health.elbows", "health.shoulders", "goal.skill", "goal.step", "goal.hold", "goal.by"}
+
+// isBlank reports whether nobody has filled in a single value of a blank form: each
+// of those it waits for is empty, and nothing else is wrong.
+func (s *source) isBlank() bool {
+	return slices.Equal(s.empty, blankNeeds) && len(s.problems) == len(blankNeeds)
+}
+
 // Blank is an assessment to fill in, every field explained, for a client who is
-// assessed on a day. It reads back with one problem for each value that is
-// needed and not yet there.
+// assessed on a day. As long as nobody has filled in any of it, reading it says
+// that it waits; then there is one problem for each value that is still missing.
 func Blank(name string, lib *program.Library, on program.Date) []byte {
 	data := struct {
 		samples

@@ -8,12 +8,32 @@ import (
 	"gatepost/program"
 )
 
-// A blank assessment reads, and asks for what is missing, one problem each, in
+// names that a blank may be for.
+var blankNames = []string{"Maren", `Zoë "Z" O'Hara #1: yes`, "12", "null"}
+
+// A blank that nobody has filled in is no problem: the client waits, and is said to.
+func TestBlankWaits(t *testing.T) {
+	studio, _ := Read(sound(t), library(t), nil)
+	for _, name := range blankNames {
+		blank := string(Blank(name, &studio.Library, program.NewDate(2027, 1, 4)))
+		for _, text := range []string{blank, strings.ReplaceAll(blank, "\n", "\r\n"), strings.Replace(blank, "share: print", "share: site", 1)} {
+			folder := with(with(sound(t), "content/clients/oda/assessment.yaml", text), "content/clients/oda/log.csv", "nonsense")
+			studio, problems := Read(folder, library(t), zeros{})
+			want := "content/clients/oda/assessment.yaml: warning: waiting: nobody has filled it in yet\n    Fill in what stands empty. Until then this client is left out.\n\n1 warning\n"
+			if got := reported(problems); got != want || len(studio.Clients) != 1 || len(studio.Waiting) != 1 || studio.Waiting[0] != "oda" {
+				t.Errorf("%s: %d clients, %v wait\n%s", name, len(studio.Clients), studio.Waiting, got)
+			}
+		}
+	}
+}
+
+// A blank that somebody began asks for what is missing, one problem each, in
 // words that say to fill it in.
 func TestBlankAsksToBeFilledIn(t *testing.T) {
 	studio, _ := Read(sound(t), library(t), nil)
-	for _, name := range []string{"Maren", `Zoë "Z" O'Hara #1: yes`, "12", "null"} {
+	for _, name := range blankNames {
 		blank := string(Blank(name, &studio.Library, program.NewDate(2027, 1, 4)))
+		blank = strings.Replace(blank, "  minutes: ", "  minutes: 60 ", 1)
 		_, problems := Read(with(sound(t), "content/clients/maren/assessment.yaml", blank), library(t), nil)
 		var asked []string
 		for _, p := range problems {
@@ -23,7 +43,7 @@ func TestBlankAsksToBeFilledIn(t *testing.T) {
 				t.Errorf("%v", p)
 			}
 		}
-		want := "born mass height experience days minutes wrists elbows shoulders skill step hold by"
+		want := "born mass height experience days wrists elbows shoulders skill step hold by"
 		if got := strings.Join(asked, " "); got != want {
 			t.Errorf("%s: asked for %s\nwant %s", name, got, want)
 		}

@@ -17,6 +17,7 @@ type client struct {
 	roadMap *program.RoadMap       // the goal's; nil: unknown, or with errors of its own
 	public  *program.PublicProgram // what the file is really of; nil: of a client
 	log     *source                // the log's file; nil: none was read
+	waiting bool                   // nobody has filled the file in yet
 	plans   []*source              // the kept plans' files
 }
 
@@ -30,6 +31,7 @@ func (c *client) check() {
 	c.checkBands()
 	c.checkRig()
 	c.checkGoal()
+	c.checkBar()
 	c.checkTests()
 }
 
@@ -48,6 +50,26 @@ func (c *client) given(path string) bool { _, ok := c.places[path]; return ok }
 func (c *client) checkBody() {
 	c.share("body.arm_span", c.Athlete.ArmSpan, 0.8, 1.2, 0.93, 1.12)
 	c.share("body.balance_point", c.Athlete.BalancePoint, 0.48, 0.65, 0.52, 0.60)
+	c.checkMass()
+}
+
+// checkMass asks about a body that is very light or very heavy for its height.
+// Outside a body mass index of 15 to 40 a slip of the unit is likelier than such
+// an athlete (our judgement; underweight is below 18.5 and the third class of
+// obesity begins at 40, WHO Technical Report Series 894, 2000).
+func (c *client) checkMass() {
+	mass, height := c.Athlete.Mass, c.Athlete.Height
+	if mass == 0 || height == 0 {
+		return
+	}
+	index := mass / (height * height)
+	message := fmt.Sprintf("%.0f kg at %.0f cm is a body mass index of %.1f", mass, 100*height, index)
+	switch {
+	case index < 15:
+		c.unusual("body.mass", message, "Kilograms for pounds, or a slip in the height? Look at both units.")
+	case index > 40:
+		c.unusual("body.mass", message, "Pounds for kilograms, or a slip in the height? Look at both units.")
+	}
 }
 
 func (c *client) share(path string, x, least, most, low, high float64) {
@@ -118,9 +140,29 @@ func (c *client) checkTraining() {
 			c.unusual(fmt.Sprintf("training.away[%d]", i), "this is over before the assessment", "Take it away, or look at the year.")
 		}
 	}
+	c.checkAmount()
 	spell := float64(c.Measured-t.Since) / 7
 	if t.Since != 0 && t.Since <= c.Measured && !c.wrongAt("training.experience") && spell > t.Experience+6 {
 		c.unusual("training.since", "the present spell is longer than the whole experience", "Experience counts all spells, the present one too.")
+	}
+}
+
+// A novice: less than three months of this work. Six hours of it a week are then
+// more than tendons get used to. Both are our judgement.
+const (
+	noviceWeeks   = 13.0
+	noviceMinutes = 360
+)
+
+// checkAmount asks about weeks that leave no day of rest, or are much for a
+// beginner.
+func (c *client) checkAmount() {
+	t := &c.Training
+	if len(t.Days) == 7 {
+		c.unusual("training.days", "seven days a week leave no day of rest", "Tendons need one; name the days of this work only.")
+	}
+	if week := len(t.Days) * t.Minutes; week >= noviceMinutes && c.given("training.experience") && !c.wrongAt("training.experience") && t.Experience < noviceWeeks {
+		c.unusual("training.minutes", fmt.Sprintf("%s hours a week are much for a beginner", short(float64(week)/60)), "Are these all hours of the week? Give the days and minutes of straight-arm work; two or three hours are plenty in the first months.")
 	}
 }
 

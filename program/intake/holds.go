@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gatepost/program"
 )
@@ -72,6 +73,9 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
 		c.only(path, "a test of an exercise", has, "bands", "drop")
 		c.checkExerciseTest(path, h, has)
+	}
+	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {
+		c.wrong(path+".stopped", "what was not held was not stopped either", "stopped: yes is for a test that you ended while it could have gone on; take it away here.")
 	}
 	c.checkTestBands(path, &h.Rig)
 }
@@ -153,10 +157,21 @@ func (c *client) checkTestBands(path string, r *program.Rig) {
 	for i, written := range r.Bands {
 		if id := c.band(bands, fmt.Sprintf("%s.bands[%d]", path, i), written, used); id != "" {
 			used = append(used, id)
+			c.checkRetired(fmt.Sprintf("%s.bands[%d]", path, i), id)
 		}
 	}
 	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
 	r.Bands = used
+}
+
+// checkRetired refuses a test of the assessment's day with a band that was gone by
+// then. A former best may have had it.
+func (c *client) checkRetired(path, id string) {
+	for _, b := range c.Bands {
+		if b.Name == id && b.Retired != 0 && b.Retired <= c.Measured && strings.HasPrefix(path, "tests") {
+			c.wrong(path, fmt.Sprintf("%s was retired on %s, and this test is of %s", quote(id), b.Retired, c.Measured), "Name the band that was hung, or correct retired: or measured:")
+		}
+	}
 }
 
 // band turns one band's name into that of the list.

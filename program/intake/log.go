@@ -96,7 +96,7 @@ func (f *folder) readLog(c *client, dates program.DateOrder) {
 	case !f.exists(file):
 		f.checkLogName(dir)
 		return
-	case !c.sound():
+	case !c.sound() || c.waiting:
 		return
 	}
 	data, ok := f.bytes(f.coach, file, file, maxFile)

@@ -20,6 +20,7 @@ type logKnown struct {
 	holds     map[string]string // exercise id -> the step that it holds
 	kinds     map[string]program.Dose
 	bands     *names
+	retired   map[string]program.Date // bands that are gone, and since when
 }
 
 // exerciseDone is what an exercise cell names.
@@ -35,7 +36,7 @@ type rigDone struct {
 // road map and the client's bands.
 func newLogKnown(lib *program.Library, a *program.Assessment, dates program.DateOrder) *logKnown {
 	k := &logKnown{client: a, dates: dates, exercises: newNames("exercise or step"), bands: newNames("band"),
-		steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}}
+		steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}, retired: map[string]program.Date{}}
 	for i := range lib.Exercises {
 		e := &lib.Exercises[i]
 		k.exercises.add(e.ID, e.Name)
@@ -48,6 +49,9 @@ func newLogKnown(lib *program.Library, a *program.Assessment, dates program.Date
 	}
 	for _, b := range a.Bands {
 		k.bands.add(b.Name, b.Name)
+		if b.Retired != 0 {
+			k.retired[b.Name] = b.Retired
+		}
 	}
 	return k
 }
@@ -128,6 +132,17 @@ func (l *logLine) readBands(e *program.Entry) {
 		l.rigs[written] = done
 	}
 	e.Rig, e.RigGiven, e.DropGiven = done.Rig, true, done.dropGiven
+	l.checkRetired(e)
+}
+
+// checkRetired asks about a band that was gone by the day of the line.
+func (l *logLine) checkRetired(e *program.Entry) {
+	for _, name := range e.Rig.Bands {
+		if gone := l.known.retired[name]; gone != 0 && gone <= e.Date {
+			l.fault(l.at(columnBands), fmt.Sprintf("%s was retired on %s, and this line is of %s", quote(name), gone, e.Date),
+				"Name the band that was hung, or correct the date of one of the two; retired: stands in the assessment.")
+		}
+	}
 }
 
 var (
@@ -180,14 +195,33 @@ func (k *logKnown) drop(written string) (drop float64, message, advice string) {
 	if fault != "" {
 		return 0, fault, "Write, for example: narrow + middle, strap 20 cm"
 	}
-	var straps []string
-	for _, d := range k.client.Hanging.Drops {
+	h := k.client.Hanging
+	for _, d := range h.Lengths() {
 		if math.Abs(d-x) <= near {
 			return d, "", ""
 		}
-		straps = append(straps, fmt.Sprintf("%.0f cm", 100*d))
 	}
-	return 0, fmt.Sprintf("there is no strap of %s", written), "The assessment has " + strings.Join(straps, ", ") + ", under rig: drops:"
+	if h.Strap != (program.Strap{}) && h.Strap.From <= x && x <= h.Strap.To {
+		return x, "", "" // set between two marks
+	}
+	return 0, fmt.Sprintf("there is no strap of %s", written), "The assessment has " + strapsOf(h)
+}
+
+// strapsOf says which lengths of strap a client has, and where that is written.
+func strapsOf(h program.Hanging) string {
+	var straps []string
+	for _, d := range h.Drops {
+		straps = append(straps, short(1000*d/10)+" cm")
+	}
+	all := strings.Join(straps, ", ") + ", under rig: drops:"
+	switch anyOf := fmt.Sprintf("%s to %s cm, under rig: strap:", short(1000*h.Strap.From/10), short(1000*h.Strap.To/10)); {
+	case h.Strap == (program.Strap{}):
+		return all
+	case len(straps) == 0:
+		return anyOf
+	default:
+		return all + " and " + anyOf
+	}
 }
 
 // checkClient sees that the line is in the right log.

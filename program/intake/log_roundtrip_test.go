@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"gatepost/program"
+	_ "gatepost/program/steady"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"

@@ -1,10 +1,13 @@
 package intake
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+
+	"gatepost/program"
 )
 
 // slugForm is how folders, files and ids are named.
@@ -48,6 +51,20 @@ func (n *names) resolve(written string) (id, message, advice string) {
 		return id, "", ""
 	}
 	return "", fmt.Sprintf("there is no %s %s", n.noun, quote(written)), offer(written, n.list)
+}
+
+// StepNamed is the id of a road map's step, found by its id or name. Where there is
+// none the error says so, and which may have been meant.
+func StepNamed(m *program.RoadMap, written string) (string, error) {
+	steps := newNames("step")
+	for i := range m.Steps {
+		steps.add(m.Steps[i].ID, m.Steps[i].Name)
+	}
+	id, message, advice := steps.resolve(written)
+	if message != "" {
+		return "", errors.New(message + ". " + advice)
+	}
+	return id, nil
 }
 
 // offer suggests the word that may have been meant, or lists what there is.

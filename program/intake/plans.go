@@ -138,6 +138,11 @@ func planFault(v *program.PlanVersion) string {
 	case n == 0 || n > 53:
 		return fmt.Sprintf("it has %d weeks", n)
 	}
+	for i, step := range v.Passed {
+		if step == "" || slices.Contains(v.Passed[:i], step) {
+			return fmt.Sprintf("the gate of %q can't have been passed twice, or by no step", step)
+		}
+	}
 	for i := range v.Weeks {
 		w := &v.Weeks[i]
 		switch {

@@ -105,6 +105,7 @@ func readProgram(src *source, id string, library *shelf, kit *names) *client {
 		c.checkBands()
 		c.checkRig()
 		c.checkGoal()
+		c.checkBar()
 	}
 	p.Training, p.Goal, p.Kit, p.Bands, p.Hanging = c.Training, c.Goal, c.Kit, c.Bands, c.Hanging
 	return c

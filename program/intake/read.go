@@ -46,8 +46,9 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	f.readDone(wanted, about.Dates)
 	checkPagesDiffer(clients)
 	programs := f.readPrograms(library, known)
-	return program.Studio{Coach: about, Library: library.Library, Clients: soundOnly(clients), Public: soundPrograms(programs),
-			Notes: f.readNotes(library)},
+	sound, waiting := soundOnly(clients)
+	return program.Studio{Coach: about, Library: library.Library, Clients: sound, Waiting: waiting,
+			Public: soundPrograms(programs), Notes: f.readNotes(library)},
 		f.collect(library, file, append(clients, programs...))
 }
 
@@ -76,15 +77,18 @@ func (f *folder) languages() []string {
 	return all
 }
 
-// soundOnly are the clients without errors.
-func soundOnly(clients []*client) []program.Assessment {
-	var sound []program.Assessment
+// soundOnly are the clients without errors, and the slugs of those who wait for
+// their assessment.
+func soundOnly(clients []*client) (sound []program.Assessment, waiting []string) {
 	for _, c := range clients {
-		if c.sound() {
+		switch {
+		case c.waiting:
+			waiting = append(waiting, c.Slug)
+		case c.sound():
 			sound = append(sound, *c.Assessment)
 		}
 	}
-	return sound
+	return sound, waiting
 }
 
 // collect gathers the problems of all files, sorted.
@@ -163,6 +167,12 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 	a := &program.Assessment{Slug: slug, Places: src.places}
 	src.readYAML("name: Maren", assessment(a, sample(&library.Library)))
 	c := &client{source: src, Assessment: a, library: library, kit: kit}
+	if src.isBlank() {
+		src.problems = nil
+		c.waiting = true
+		f.doubt(file, "waiting: nobody has filled it in yet", "Fill in what stands empty. Until then this client is left out.")
+		return c
+	}
 	if c.given("name") || len(src.places) > 1 {
 		c.check()
 		c.checkPage(chance)

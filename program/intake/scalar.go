@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -101,9 +102,9 @@ func choice[T ~string](into *T, allowed ...T) read {
 func yesNo(into *bool) read {
 	return func(v value) {
 		s, ok := v.scalar()
-		if ok && s != "true" && s != "false" {
-			v.say(v.here(), fmt.Sprintf("%s is neither true nor false", quote(s)), fmt.Sprintf("Write %s", v.example()))
+		if ok && !slices.Contains([]string{"true", "yes", "false", "no"}, s) {
+			v.say(v.here(), fmt.Sprintf("%s is neither yes nor no", quote(s)), fmt.Sprintf("Write %s", v.example()))
 		}
-		*into = s == "true"
+		*into = s == "true" || s == "yes"
 	}
 }

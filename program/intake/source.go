@@ -15,6 +15,7 @@ type source struct {
 	builtIn  bool
 	lines    []string
 	places   program.Places
+	empty    []string // paths of what is needed and stands there without a value
 	problems program.Problems
 }
 

@@ -83,6 +83,7 @@ func (v value) read(f field) {
 	case v.node.Style&yaml.TaggedStyle != 0:
 		v.wrong("has a tag (!)", "Write the value alone: %s", v.example())
 	case v.node.Tag == "!!null" && f.needed:
+		v.empty = append(v.empty, v.path)
 		v.wrong("has no value yet", "Fill it in, for example: %s", v.example())
 	case v.node.Tag == "!!null":
 		v.wrong("has no value", "Take the line away, or fill it in, for example: %s", v.example())

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "gatepost/program/steady"
 )
 
 // Source: Treloar 1944, Trans Faraday Soc 40:59–70, vulcanised natural rubber in

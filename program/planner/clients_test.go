@@ -14,6 +14,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	_ "gatepost/program/steady"
 )
 
 // repo reads the library and the demo studio of this repository.

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	_ "gatepost/program/steady"
 )
 
 func near(t *testing.T, what string, got, want, tolerance float64) {

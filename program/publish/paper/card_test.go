@@ -19,6 +19,7 @@ import (
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
+	_ "gatepost/program/steady"
 
 	"pgregory.net/rapid"
 )

@@ -22,8 +22,8 @@
 // the form of the sha256sum tool, which can check it: run
 // "sha256sum -c .gatepost/manifest" in the output folder.
 //
-// A Write covers a scope, such as "print/": only files in it are written or
-// removed, and what the manifest says of the others stands.
+// A Write covers a scope, such as "print/" without "print/joss/": only files in it
+// are written or removed, and what the manifest says of the others stands.
 //
 // Remember keeps, in .gatepost/made, a line that stands for all that the output
 // was made from. While it does, Fresh can tell that there is nothing to do

@@ -3,6 +3,7 @@
 package store
 
 import (
+	"errors"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -44,8 +45,8 @@ func asNobody(t *testing.T, test string) {
 	if err == nil {
 		err = os.WriteFile(binary, b, 0o755)
 	}
-	if err == nil {
-		err = os.Chmod(dir, 0o777)
+	if err == nil { // whatever the mask is that tests are run with
+		err = errors.Join(os.Chmod(dir, 0o777), os.Chmod(binary, 0o755))
 	}
 	if err != nil {
 		t.Fatal(err)

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"os"
+	"slices"
 	"strings"
 )
 
@@ -25,16 +26,22 @@ type Result struct {
 }
 
 // Scope says which part of the output a Write stands for: folders, written with
-// a slash at the end, and single files. The empty Scope is the whole output.
+// a slash at the end, and single files. The empty Scope is the whole output. What
+// has a "!" before it is left alone, whatever else the Scope says.
 type Scope []string
 
 func (s Scope) has(path string) bool {
+	in := !slices.ContainsFunc(s, func(part string) bool { return !strings.HasPrefix(part, "!") })
 	for _, part := range s {
+		part, alone := strings.CutPrefix(part, "!")
 		if path == part || strings.HasSuffix(part, "/") && strings.HasPrefix(path, part) {
-			return true
+			if alone {
+				return false
+			}
+			in = true
 		}
 	}
-	return len(s) == 0
+	return in
 }
 
 // ErrUnfinished is an error after the decision: part of the output is new, part

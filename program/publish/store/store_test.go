@@ -135,9 +135,15 @@ func TestWriteKeepsToItsScope(t *testing.T) {
 	write(t, root, map[string]string{"print/anselm/test-sheet.pdf": "t"}, "print/anselm/test-sheet.pdf")
 	want["print/anselm/test-sheet.pdf"] = "t"
 	same(t, seen(t, root), want)
-	if _, err := Write(root, files(map[string]string{"site/index.html": "x"}), Scope{"print/"}); err == nil {
-		t.Error("a file outside the scope was taken")
+	for _, scope := range []Scope{{"print/"}, {"site/", "!site/index.html"}, {"!site/"}} {
+		if _, err := Write(root, files(map[string]string{"site/index.html": "x"}), scope); err == nil {
+			t.Errorf("%v: a file outside the scope was taken", scope)
+		}
 	}
+	write(t, root, map[string]string{"print/maren/a.pdf": "a3"}, "print/", "!print/joss/") // Anselm's is stale, Joss's is left alone
+	want["print/maren/a.pdf"] = "a3"
+	delete(want, "print/anselm/test-sheet.pdf")
+	same(t, seen(t, root), want)
 	same(t, write(t, root, want).Unchanged, slices.Sorted(maps.Keys(want)))
 }
 

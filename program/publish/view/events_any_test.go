@@ -8,6 +8,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/publish/view/viewtest"
+	_ "gatepost/program/steady"
 
 	"pgregory.net/rapid"
 )

@@ -17,10 +17,11 @@ func follows(t *testing.T, schema, data []byte) error {
 	t.Helper()
 	c := jsonschema.NewCompiler()
 	c.AssertFormat()
-	if err := c.AddResource("schema.json", decoded(t, schema)); err != nil {
+	const name = "test:schema.json" // a name alone would be a file below the folder, whatever that is called
+	if err := c.AddResource(name, decoded(t, schema)); err != nil {
 		t.Fatal(err)
 	}
-	compiled, err := c.Compile("schema.json")
+	compiled, err := c.Compile(name)
 	if err != nil {
 		t.Fatal(err)
 	}
