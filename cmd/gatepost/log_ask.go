@@ -31,7 +31,7 @@ var errStopped = errors.New("nothing was added: the answers ended before the ses
 // askSession asks for the session printed for a day.
 func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
 	c := makeClient(studio, a, output{}, nil)
-	lacks := intake.LogLacks(logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
+	lacks := intake.LogLacks(studio, logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
 	if err := j.report(append(c.problems, lacks...)); err != nil {
 		return nil, err
 	}

@@ -137,13 +137,14 @@ func (l *logLine) read() {
 	l.checkClient()
 	l.readDate(&e)
 	switch named := l.cell(columnExercise); {
-	case strings.EqualFold(named, doneWord):
+	case l.words.isDone(named):
 		l.readDone(&e)
-	case strings.EqualFold(named, morningWord):
+	case l.words.isMorning(named):
 		l.readMorning(&e)
 	default:
 		l.readExercise(&e)
 		l.readBands(&e)
+		l.readAhead(&e)
 		l.readSets(&e)
 	}
 	if !l.wrong && l.first(e) {
@@ -167,7 +168,7 @@ func (l *logLine) cut() bool {
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
-	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, doneWord))
+	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !l.words.isDone(last))
 }
 
 // checkLength refuses cells that have no column: one comma too many moves all

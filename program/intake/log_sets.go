@@ -122,7 +122,7 @@ func (l *logLine) readClean(sets []program.SetDone) {
 	parts := strings.Fields(l.cell(columnClean))
 	first, ok := l.spread(columnClean, len(parts), len(sets))
 	for i := 0; ok && i < len(parts); i++ {
-		said, known := cleanOf(parts[i])
+		said, known := l.cleanOf(parts[i])
 		if !known {
 			l.fault(l.at(columnClean), fmt.Sprintf("%s is neither yes nor no", quote(parts[i])), "Write yes where the form held to the end, no where it broke.")
 			return
@@ -155,14 +155,9 @@ func (l *logLine) setClean(s *program.SetDone, said program.Clean) bool {
 }
 
 // cleanOf reads yes and no, as people and check boxes write them.
-func cleanOf(written string) (said program.Clean, known bool) {
-	switch strings.TrimRight(strings.ToLower(written), ",;") {
-	case "yes", "y", "true", "1", "✓", "✔":
-		return program.CleanYes, true
-	case "no", "n", "false", "0", "✗", "✘":
-		return program.CleanNo, true
-	}
-	return program.CleanUnsaid, isDash(written)
+func (l *logLine) cleanOf(written string) (said program.Clean, known bool) {
+	said, known = l.words.clean[fold(strings.TrimRight(written, ",;"))]
+	return said, known || isDash(written)
 }
 
 func (l *logLine) readPain(sets []program.SetDone) {
