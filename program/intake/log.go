@@ -55,7 +55,9 @@ type logBook struct {
 	*source
 	words   *logWords
 	known   *logKnown
-	columns []column // of each cell of a line, in order
+	columns []column                // of each cell of a line, in order
+	usual   []column                // those of a header, as advice shows it
+	choose  func(*logLine) *logBook // of several logs the one that a line belongs to; nil: this one
 	comma   rune
 	log     program.Log
 	closing string // what ends the last line, where that was cut in the middle
@@ -144,12 +146,19 @@ func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []
 
 // knownIn is what a client's log may name.
 func knownIn(studio *program.Studio, a *program.Assessment) *logKnown {
-	return newLogKnown(&studio.Library, newLogWords(&studio.Library), a, studio.Coach.Dates)
+	return knownWith(studio, newLogWords(&studio.Library), a)
 }
 
-func newLogBook(src *source, known *logKnown) *logBook {
-	return &logBook{source: src, words: known.words, known: known, log: program.Log{File: src.file},
-		seen: newSeen(len(src.lines)), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
+func knownWith(studio *program.Studio, words *logWords, a *program.Assessment) *logKnown {
+	return newLogKnown(&studio.Library, words, a, studio.Coach.Dates)
+}
+
+func newLogBook(src *source, known *logKnown) *logBook { return bookOf(src, known, len(src.lines)) }
+
+// bookOf is a log with room for about so many lines.
+func bookOf(src *source, known *logKnown, lines int) *logBook {
+	return &logBook{source: src, words: known.words, known: known, usual: logColumns, log: program.Log{File: src.file},
+		seen: newSeen(lines), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
 		numbers: map[string]float64{}, pains: map[string]program.Pain{}}
 }
 

@@ -86,7 +86,7 @@ func (b *logBook) readHeader(columns []column) (first int, ok bool) {
 }
 
 // header is the usual first line, divided as this file is.
-func (b *logBook) header() string { return strings.Join(namesOf(logColumns), string(b.comma)) }
+func (b *logBook) header() string { return strings.Join(namesOf(b.usual), string(b.comma)) }
 
 func (b *logBook) nameColumns(cells []string, line int) bool {
 	sound := true

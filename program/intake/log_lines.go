@@ -64,7 +64,9 @@ func (b *logBook) readUntilBroken(from int) error {
 			return err
 		}
 		l := logLine{logBook: b, reader: r, cells: cells, above: from}
-		l.read()
+		if b.choose == nil || l.empty() || l.among(b.choose(&l)) {
+			l.read()
+		}
 	}
 }
 
@@ -150,6 +152,14 @@ func (l *logLine) read() {
 	if !l.wrong && l.first(e) {
 		l.keep(e)
 	}
+}
+
+// among puts the line into one log of several, if there is one for it.
+func (l *logLine) among(b *logBook) bool {
+	if b != nil {
+		l.logBook = b
+	}
+	return b != nil
 }
 
 func (l *logLine) empty() bool {

@@ -103,6 +103,11 @@ func (l *logLine) spread(c column, parts, sets int) (first int, ok bool) {
 
 func (l *logLine) readRPE(sets []program.SetDone) {
 	cell := l.cell(columnRPE)
+	if l.words.saysPain(cell) {
+		l.fault(l.at(columnRPE), fmt.Sprintf("%s is about pain, and RPE is effort", quote(cell)),
+			"Pain has a place of its own: the column pain, or the question about it after the last exercise, as in: elbows 3. RPE is a number from 1 to 10.")
+		return
+	}
 	parts := strings.Fields(cell)
 	first, ok := l.spread(columnRPE, len(parts), len(sets))
 	for i := 0; ok && i < len(parts); i++ {

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"gatepost/program"
 )
@@ -126,6 +127,20 @@ func (w *logWords) joint(written string) int {
 		}
 	}
 	return -1
+}
+
+// saysPain reports whether what was written about effort speaks of pain or a joint.
+func (w *logWords) saysPain(written string) bool {
+	if strings.IndexFunc(written, unicode.IsLetter) < 0 {
+		return false // most cells are numbers
+	}
+	for word := range strings.SplitSeq(fold(written), "-") {
+		begins := func(hurts string) bool { return strings.HasPrefix(word, hurts) }
+		if slices.ContainsFunc(w.hurts, begins) || slices.ContainsFunc(w.joints[:3], func(joint []string) bool { return slices.ContainsFunc(joint, begins) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // readDone reads a session done as printed; its pain is kept in a set of its own.
