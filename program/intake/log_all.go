@@ -89,9 +89,6 @@ func clientNames(clients []program.Assessment) map[string][]int {
 			}
 		}
 	}
-	for i := range clients { // the folder's name is one client's, whoever else is called so
-		names[clients[i].Slug] = []int{i}
-	}
 	return names
 }
 
@@ -120,6 +117,9 @@ func (b *allBook) bookOf(l *logLine) *logBook {
 // clientOf finds a client by what was written; -1, with an error said: nobody.
 func (b *allBook) clientOf(l *logLine, written string) int {
 	found := b.whose[fold(written)]
+	if i := slices.IndexFunc(b.studio.Clients, func(a program.Assessment) bool { return a.Slug == written }); i >= 0 {
+		return i // the folder's name to the letter, whoever else is called so
+	}
 	if len(found) == 0 {
 		if slug, err := Slug(written); err == nil {
 			found = b.whose[slug]
@@ -135,7 +135,7 @@ func (b *allBook) clientOf(l *logLine, written string) int {
 	case len(found) == 1:
 		return found[0]
 	case len(found) > 1:
-		l.fault(l.at(columnClient), fmt.Sprintf("%s could be %s", quote(written), strings.Join(slugs, " or ")), "Write the name of the folder.")
+		l.fault(l.at(columnClient), fmt.Sprintf("%s could be %s", quote(written), strings.Join(slugs, " or ")), "Write the whole name, or the folder's.")
 	case slices.Contains(b.unread, fold(written)):
 		l.fault(l.at(columnClient), fmt.Sprintf("the assessment of %s cannot be read, and without it nobody knows bands and steps", fold(written)), "Put it right first; gatepost check says what is wrong there.")
 	default:
