@@ -17,18 +17,25 @@ import (
 const logFile = "log.csv"
 
 func logCommand(job *job) *cobra.Command {
-	var on string
+	var on, all string
 	command := &cobra.Command{
-		Use:   "log CLIENT",
+		Use:   "log CLIENT | log --all FILE",
 		Short: "Add what a client did to the log: one session from the terminal, or lines of CSV",
 		Long: `Log asks for one session, exercise by exercise as it stands on the card, and adds
 it to content/clients/<client>/log.csv. From a pipe or a file it reads lines of CSV
-instead, with the columns of the log; a header line may name others.
+instead, with the columns of the log; a header line may name others, in English or in
+the studio's language.
 
   ` + intake.LogHeader() + `
 
-Lines are checked as the log itself is. Where one is wrong nothing is added. Lines
-that are in the log already are never written again, so that a crash loses none.
+With --all, one file has the lines of the whole studio, and a column client says whose
+each is. All of them are added, or none.
+
+Lines are checked as the log itself is. Where one is wrong nothing is added. A line
+that is in the log already as it is, is left out, so that the same export can be given
+again; one that is there with other values is an error. Text around the lines, as in
+a mail, is left out too, and said. Nothing that is in a log is ever written again, so
+that a crash loses none.
 
 In place of an exercise, done is the whole session as printed, and morning how the
 joints felt on the morning of that date, after the last session: wrists 0 elbows 2
@@ -37,13 +44,29 @@ after the session before this one.`,
 		Example: `  gatepost log maren
   gatepost log maren --on 2027-01-11
   gatepost log maren < sessions.csv
+  gatepost log --all week.csv
   echo "2027-01-11,done" | gatepost log maren
   printf "date,exercise,pain\n2027-01-12,morning,elbows 2\n" | gatepost log maren`,
-		Args:              oneClient,
+		Args: func(c *cobra.Command, args []string) error {
+			switch {
+			case all == "":
+				return oneClient(c, args)
+			case len(args) > 0:
+				return wrongUsage("log --all takes no client; the file says whose its lines are")
+			}
+			return nil
+		},
 		ValidArgsFunction: job.completeClient,
-		RunE:              work(func(args []string) error { return job.log(args[0], on) }),
+		RunE: work(func(args []string) error {
+			if all != "" {
+				return job.logAll(all, on)
+			}
+			return job.log(args[0], on)
+		}),
 	}
 	command.Flags().StringVar(&on, "on", "", "the `DATE` of the session, and the last one that lines may have (default today)")
+	command.Flags().StringVar(&all, "all", "", "a `FILE` with lines of all clients, in a column client; - is standard input")
+	command.MarkFlagFilename("all", "csv", "txt")
 	return command
 }
 
@@ -98,9 +121,9 @@ func (j *job) newEntries(studio *program.Studio, a *program.Assessment, today pr
 		return j.askSession(studio, a, today)
 	}
 	const most = 1 << 20 // bytes: many years of one client
-	text, err := io.ReadAll(io.LimitReader(j.in, most+1))
+	text, err := readAtMost(j.in, "standard input", most)
 	if err != nil {
-		return nil, fmt.Errorf("nothing was added: cannot read standard input: %w", err)
+		return nil, err
 	}
 	log, problems := intake.ReadNewLines(studio, a, "standard input", text, j.logText(a.Slug))
 	problems = append(problems, intake.NotYet(log, today)...)
@@ -112,6 +135,15 @@ func (j *job) newEntries(studio *program.Studio, a *program.Assessment, today pr
 	return log.Entries, err
 }
 
+// readAtMost reads one byte more than the most that can be taken.
+func readAtMost(in io.Reader, name string, most int64) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(in, most+1))
+	if err != nil {
+		return nil, fmt.Errorf("nothing was added: cannot read %s: %w", name, cause(err))
+	}
+	return text, nil
+}
+
 // logText is the log as it is now; nil where there is none.
 func (j *job) logText(slug string) []byte {
 	text, err := j.root.ReadFile(logPath(slug))
@@ -121,7 +153,7 @@ func (j *job) logText(slug string) []byte {
 	return text
 }
 
-// addToLog writes entries to the end of the log.
+// addToLog writes entries to the end of the log, but for those that it has.
 func (j *job) addToLog(studio *program.Studio, a *program.Assessment, entries []program.Entry) error {
 	file := logPath(a.Slug)
 	var added intake.Addition
@@ -136,7 +168,14 @@ func (j *job) addToLog(studio *program.Studio, a *program.Assessment, entries []
 	if added.Cut {
 		fmt.Fprintf(j.err, "%s ended in the middle of a line; that line is closed with … and stays unread until you complete it\n", j.shown(file))
 	}
-	fmt.Fprintf(j.out, "%s: %s added\n", j.shown(file), linesOf(added.Lines))
+	switch {
+	case added.Lines == 0:
+		fmt.Fprintf(j.out, "%s: nothing added; %s there already\n", j.shown(file), linesOf(added.There))
+	case added.There > 0:
+		fmt.Fprintf(j.out, "%s: %s added; %s there already\n", j.shown(file), linesOf(added.Lines), linesOf(added.There))
+	default:
+		fmt.Fprintf(j.out, "%s: %s added\n", j.shown(file), linesOf(added.Lines))
+	}
 	return nil
 }
 

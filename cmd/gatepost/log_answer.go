@@ -17,10 +17,12 @@ func rigCell(r program.Rig) string {
 	return fmt.Sprintf("%s strap %s cm", strings.Join(r.Bands, " + "), strconv.FormatFloat(r.Drop*100, 'g', 6, 64))
 }
 
+func lean(ahead float64) string { return strconv.FormatFloat(ahead*100, 'g', 6, 64) + " cm" }
+
 // row is one line of a log as it is typed.
 type row struct {
-	exercise, bands, amounts, rpe, clean, pain, note string
-	counted                                          bool // in repetitions
+	exercise, bands, amounts, rpe, clean, pain, ahead, note string
+	counted                                                 bool // in repetitions
 }
 
 // read reads a row as a line of the log.
@@ -32,7 +34,7 @@ func (t *asking) read(r row) (program.Entry, program.Problems) {
 	var text strings.Builder
 	out := csv.NewWriter(&text)
 	out.Write(strings.Split(intake.LogHeader(), ",")) // to memory, which does not fail
-	out.Write([]string{t.day.String(), r.exercise, "", r.bands, hold, reps, r.rpe, r.clean, r.pain, r.note})
+	out.Write([]string{t.day.String(), r.exercise, "", r.bands, hold, reps, r.rpe, r.clean, r.pain, r.ahead, r.note})
 	out.Flush()
 	log, problems := intake.ReadNewLines(t.studio, t.client, "answer", []byte(text.String()), nil)
 	if len(log.Entries) == 0 {

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"errors"
 	"fmt"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/intake"
@@ -23,6 +24,8 @@ type asking struct {
 	mornings  []program.Entry // not of this session, but of the ones before
 	typed     bool            // some answer was more than Enter
 	asPrinted bool            // so are all the items that follow
+	rated     bool            // the effort of the main work was asked
+	distances bool            // the log has a column for how far a lean went
 	main      int             // index of the entry that pain belongs to
 }
 
@@ -31,12 +34,16 @@ var errStopped = errors.New("nothing was added: the answers ended before the ses
 // askSession asks for the session printed for a day.
 func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
 	c := makeClient(studio, a, output{}, nil)
-	lacks := intake.LogLacks(logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
+	printed, words, found := sessionOn(c, day)
+	lacks := intake.LogLacks(studio, logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
+	distances := len(lacks) == len(onlyErrors(lacks))
+	if !slices.ContainsFunc(printed.Items, func(p program.Prescription) bool { return p.Ahead > 0 }) {
+		lacks = onlyErrors(lacks)
+	}
 	if err := j.report(append(c.problems, lacks...)); err != nil {
 		return nil, err
 	}
-	talk := &asking{job: j, lines: bufio.NewScanner(j.in), studio: studio, client: a, day: day, main: -1}
-	printed, words, found := sessionOn(c, day)
+	talk := &asking{job: j, lines: bufio.NewScanner(j.in), studio: studio, client: a, day: day, distances: distances, main: -1}
 	if found {
 		talk.say("%s, %s. Write the seconds or repetitions of each set, such as: 12 12 11 9\n", a.Athlete.Name, words.Title)
 		talk.say("Enter: as printed. -: left out. . (a full stop): this and all that follows as printed.\n")
@@ -72,9 +79,19 @@ func (t *asking) session(printed program.Session, words view.Session) ([]program
 		}
 	}
 	if !t.typed && len(printed.Items) > 0 {
-		t.entries = []program.Entry{{Date: t.day, AsPrinted: true}}
+		t.allAsPrinted()
 	}
 	return t.finish()
+}
+
+// allAsPrinted makes one line of a whole session, and one more of the main work where
+// something was said of it.
+func (t *asking) allAsPrinted() {
+	said := slices.DeleteFunc(t.entries, func(e program.Entry) bool {
+		return !slices.ContainsFunc(e.Sets, func(s program.SetDone) bool { return s.RPE > 0 || s.Clean != program.CleanUnsaid })
+	})
+	t.entries = append([]program.Entry{{Date: t.day, AsPrinted: true}}, said...)
+	t.main = len(said)
 }
 
 // item asks how one line of the card went.
@@ -91,9 +108,14 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	if p.Step != "" {
 		row.exercise, row.bands = p.Step, rigCell(p.Rig)
 	}
+	if p.Ahead > 0 && t.distances {
+		row.ahead = lean(p.Ahead)
+	}
 	if t.asPrinted && printed != "" {
-		row.amounts = printed
-		return t.keep(row, p.Role)
+		if row.amounts = printed; p.Role == program.RoleMain && !t.rated {
+			t.say("%s, %s, as printed\n", words.Name(), words.Line)
+		}
+		return t.asDone(row, p.Role)
 	}
 	return t.itemAnswers(row, printed, p, words)
 }
@@ -112,46 +134,79 @@ func (t *asking) itemAnswers(row row, printed string, p *program.Prescription, w
 	case answer == "" || answer == ".":
 		t.asPrinted = answer == "."
 		row.amounts = printed
-		return t.keep(row, p.Role)
+		return t.asDone(row, p.Role)
 	}
 	t.typed = true
 	row.amounts = answer
-	if p.Step != "" {
-		if row, err = t.details(row, len(t.client.Bands) > 0); err != nil {
+	if p.Step != "" || p.Ahead > 0 {
+		t.rated = t.rated || p.Role == program.RoleMain
+		if row, err = t.details(row); err != nil {
 			return err
 		}
 	}
 	return t.keep(row, p.Role)
 }
 
-// details asks what the seconds of a step do not say.
-func (t *asking) details(r row, bands bool) (row, error) {
-	questions := []struct {
-		asked string
-		into  *string
-		when  bool
-	}{
-		{"  bands (Enter: " + r.bands + ")", &r.bands, bands},
+// asDone keeps an item that was done as printed. Of the main work it asks once how
+// it went: the plan lives by that, also where every second was held.
+func (t *asking) asDone(r row, role program.Role) (err error) {
+	if role == program.RoleMain && !t.rated {
+		t.rated = true
+		if r, err = t.rate(r); err != nil {
+			return err
+		}
+	}
+	return t.keep(r, role)
+}
+
+// question asks for one part of a row, when there is something to ask.
+type question struct {
+	asked string
+	into  *string
+	when  bool
+}
+
+// details asks what the seconds of a step or of a lean do not say.
+func (t *asking) details(r row) (row, error) {
+	hung := r.bands != "" && len(t.client.Bands) > 0
+	err := t.questions(&r, []question{
+		{"  bands (Enter: " + r.bands + ")", &r.bands, hung},
+		{"  lean (Enter: " + r.ahead + ")", &r.ahead, r.ahead != ""},
+	})
+	if err != nil {
+		return r, err
+	}
+	return t.rate(r)
+}
+
+// rate asks for effort and form.
+func (t *asking) rate(r row) (row, error) {
+	err := t.questions(&r, []question{
 		{"  RPE of the last set, 1 to 10 (Enter: not said)", &r.rpe, true},
 		{"  clean to the end of the last set, yes or no (Enter: not said)", &r.clean, true},
-	}
-	for _, q := range questions {
+	})
+	return r, err
+}
+
+// questions asks for parts of a row; Enter leaves each as it is.
+func (t *asking) questions(r *row, all []question) error {
+	for _, q := range all {
 		if !q.when {
 			continue
 		}
 		before := *q.into
 		answer, err := t.ask(q.asked, func(answer string) part {
 			*q.into = answer
-			return part{r, answer == ""}
+			return part{*r, answer == ""}
 		})
 		if err != nil {
-			return r, err
+			return err
 		}
 		if *q.into = answer; answer == "" {
 			*q.into = before
 		}
 	}
-	return r, nil
+	return nil
 }
 
 // another asks for an exercise that is not on the card.
@@ -173,9 +228,13 @@ func (t *asking) another() (more bool, err error) {
 		r.amounts = answer
 		return part{r, false}
 	})
-	if err == nil && entry.Step != "" {
+	switch {
+	case err != nil:
+	case entry.Step != "":
 		r.bands = "free"
-		r, err = t.details(r, len(t.client.Bands) > 0)
+		r, err = t.details(r)
+	case e != nil && slices.Contains(e.Trains, program.ForLean) && t.distances:
+		err = t.questions(&r, []question{{"  lean, such as 18 cm (Enter: not said)", &r.ahead, true}})
 	}
 	t.typed = true
 	if err != nil {
@@ -192,7 +251,7 @@ func (t *asking) keep(r row, role program.Role) error {
 		return t.report(problems)
 	}
 	for i := range t.entries {
-		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) {
+		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) && o.Ahead == e.Ahead {
 			o.Sets = append(o.Sets, e.Sets...)
 			for n := range o.Sets {
 				o.Sets[n].Number = n + 1

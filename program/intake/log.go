@@ -34,8 +34,12 @@ const logName = "log.csv"
 //	clean     yes: every set of the line; no: its last set broke; or one word a set
 //	pain      0 to 10, or with the joint: wrists 2 elbows 1; of the last set, or one
 //	          part a set with | between them
+//	ahead     how far a lean went, 18 cm, 18 or 7 in; empty: as printed
 //	note      anything
 //	client    a name, to be sure that the line is in the right log
+//
+// These names, yes and no, done and morning, and the joints are understood in English
+// and in the studio's language, by its words under log:.
 //
 // A number may have a decimal point or a decimal comma. Lines may stand in any
 // order. The sets of one exercise are numbered through the day, or the bands tell
@@ -49,8 +53,11 @@ const logName = "log.csv"
 // was closed later ends in the sign …, and is not read either.
 type logBook struct {
 	*source
+	words   *logWords
 	known   *logKnown
-	columns []column // of each cell of a line, in order
+	columns []column                // of each cell of a line, in order
+	usual   []column                // those of a header, as advice shows it
+	choose  func(*logLine) *logBook // of several logs the one that a line belongs to; nil: this one
 	comma   rune
 	log     program.Log
 	closing string // what ends the last line, where that was cut in the middle
@@ -70,15 +77,16 @@ type logBook struct {
 
 // readDone reads the logs and the kept plans of clients, side by side. A log is
 // read once the assessment is sound, which says what bands and steps there are.
-func (f *folder) readDone(clients []*client, dates program.DateOrder) {
+func (f *folder) readDone(lib *program.Library, clients []*client, dates program.DateOrder) {
 	own := make([]folder, len(clients))
+	words := newLogWords(lib)
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
 				own[i].coach = f.coach
-				own[i].readLog(clients[i], dates)
+				own[i].readLog(words, clients[i], dates)
 				own[i].readPlans(clients[i])
 			}
 		})
@@ -89,7 +97,7 @@ func (f *folder) readDone(clients []*client, dates program.DateOrder) {
 	}
 }
 
-func (f *folder) readLog(c *client, dates program.DateOrder) {
+func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 	dir := path.Join(clientsFolder, c.Slug)
 	file := path.Join(dir, logName)
 	switch {
@@ -106,7 +114,7 @@ func (f *folder) readLog(c *client, dates program.DateOrder) {
 	src, problems := logSource(file, data)
 	f.problems = append(f.problems, problems...)
 	if src != nil {
-		b := newLogBook(src, newLogKnown(&c.library.Library, c.Assessment, dates))
+		b := newLogBook(src, newLogKnown(&c.library.Library, words, c.Assessment, dates))
 		b.read(nil)
 		c.log, c.Log = src, b.log
 	}
@@ -130,15 +138,27 @@ func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []
 	if src == nil {
 		return program.Log{File: file}, problems
 	}
-	b := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
+	b := newLogBook(src, knownIn(studio, a))
 	b.read(nil)
 	src.problems.Sort()
 	return b.log, src.problems
 }
 
-func newLogBook(src *source, known *logKnown) *logBook {
-	return &logBook{source: src, known: known, log: program.Log{File: src.file},
-		seen: newSeen(len(src.lines)), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
+// knownIn is what a client's log may name.
+func knownIn(studio *program.Studio, a *program.Assessment) *logKnown {
+	return knownWith(studio, newLogWords(&studio.Library), a)
+}
+
+func knownWith(studio *program.Studio, words *logWords, a *program.Assessment) *logKnown {
+	return newLogKnown(&studio.Library, words, a, studio.Coach.Dates)
+}
+
+func newLogBook(src *source, known *logKnown) *logBook { return bookOf(src, known, len(src.lines)) }
+
+// bookOf is a log with room for about so many lines.
+func bookOf(src *source, known *logKnown, lines int) *logBook {
+	return &logBook{source: src, words: known.words, known: known, usual: logColumns, log: program.Log{File: src.file},
+		seen: newSeen(lines), exercises: map[string]exerciseDone{}, rigs: map[string]rigDone{},
 		numbers: map[string]float64{}, pains: map[string]program.Pain{}}
 }
 

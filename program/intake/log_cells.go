@@ -153,7 +153,8 @@ func damage(cell string) (message, advice string) {
 	return "", ""
 }
 
-// joints are the words for where it hurts; any beginning of one will do.
+// joints are the words for where it hurts, as they are written; of each, any
+// beginning will do.
 var joints = []string{"wrists", "elbows", "shoulders", "other"}
 
 // pain reads pain of ten: a number alone, or joints with numbers.
@@ -162,7 +163,7 @@ func (l *logLine) pain(written string) (p program.Pain, ok bool) {
 		return p, true
 	}
 	p = program.Pain{Given: true}
-	if written != "0" && !slices.Contains([]string{"no", "none"}, fold(written)) {
+	if written != "0" && !slices.Contains(l.words.none, fold(written)) {
 		p.Wrists, p.Elbows, p.Shoulders, p.Other = unsaid, unsaid, unsaid, unsaid
 		if !l.somePain(&p, written) {
 			if !l.wrong {
@@ -190,15 +191,13 @@ func (l *logLine) somePain(p *program.Pain, written string) (ok bool) {
 
 func (l *logLine) jointPain(p *program.Pain, cell, joint, number string) bool {
 	into := []*int{&p.Wrists, &p.Elbows, &p.Shoulders, &p.Other}
-	for i, name := range joints {
-		if strings.HasPrefix(name, fold(joint)) {
-			if *into[i] != unsaid {
-				return false
-			}
-			x, ok := l.ofTen(cell, number)
-			*into[i] = x
-			return ok
+	if i := l.words.joint(joint); i >= 0 {
+		if *into[i] != unsaid {
+			return false
 		}
+		x, ok := l.ofTen(cell, number)
+		*into[i] = x
+		return ok
 	}
 	l.fault(l.at(columnPain), fmt.Sprintf("there is no joint %s here", quote(joint)), offer(joint, joints))
 	return false

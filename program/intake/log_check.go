@@ -62,11 +62,17 @@ func keysOf(e *program.Entry) iter.Seq[lineKey] {
 	}
 }
 
+// rigKey tells sets of one exercise apart: by the bands that were named, or the
+// distance of a lean.
 func rigKey(e *program.Entry) string {
-	if !e.RigGiven {
-		return ""
+	switch ahead := aheadCell(e); {
+	case !e.RigGiven:
+		return ahead
+	case ahead == "":
+		return bandsCell(e)
+	default:
+		return bandsCell(e) + ", " + ahead
 	}
-	return bandsCell(e)
 }
 
 // String is how a key is called in messages.

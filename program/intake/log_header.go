@@ -21,30 +21,33 @@ const (
 	columnRPE
 	columnClean
 	columnPain
+	columnAhead
 	columnNote
 	columnClient
 )
 
-// columnNames are the names of each column, folded; the first is the one to write.
-var columnNames = [...][]string{
-	columnDate:     {"date"},
-	columnExercise: {"exercise", "step"},
-	columnSet:      {"set"},
-	columnBands:    {"bands", "band"},
-	columnHold:     {"hold_s", "hold", "hold-s", "hold-(s)", "seconds"},
-	columnReps:     {"reps", "repetitions"},
-	columnRPE:      {"rpe"},
-	columnClean:    {"clean"},
-	columnPain:     {"pain"},
-	columnNote:     {"note", "notes"},
-	columnClient:   {"client"},
+// columnNames are the names to write; what is read as well is in englishWords, and
+// in the words of the studio's language.
+var columnNames = [...]string{
+	columnDate:     "date",
+	columnExercise: "exercise",
+	columnSet:      "set",
+	columnBands:    "bands",
+	columnHold:     "hold_s",
+	columnReps:     "reps",
+	columnRPE:      "rpe",
+	columnClean:    "clean",
+	columnPain:     "pain",
+	columnAhead:    "ahead",
+	columnNote:     "note",
+	columnClient:   "client",
 }
 
-func (c column) String() string { return columnNames[c][0] }
+func (c column) String() string { return columnNames[c] }
 
 // logColumns are those of a new log.
 var logColumns = []column{columnDate, columnExercise, columnSet, columnBands, columnHold, columnReps,
-	columnRPE, columnClean, columnPain, columnNote}
+	columnRPE, columnClean, columnPain, columnAhead, columnNote}
 
 // LogHeader is the first line of a new log, without its line break.
 func LogHeader() string { return strings.Join(namesOf(logColumns), ",") }
@@ -55,15 +58,6 @@ func namesOf(columns []column) []string {
 		all = append(all, c.String())
 	}
 	return all
-}
-
-func columnOf(written string) column {
-	for c, forms := range columnNames {
-		if slices.Contains(forms, fold(strings.TrimSpace(written))) {
-			return column(c)
-		}
-	}
-	return columnUnread
 }
 
 // readHeader reads the line that names the columns, and gives the index of the
@@ -92,7 +86,7 @@ func (b *logBook) readHeader(columns []column) (first int, ok bool) {
 }
 
 // header is the usual first line, divided as this file is.
-func (b *logBook) header() string { return strings.Join(namesOf(logColumns), string(b.comma)) }
+func (b *logBook) header() string { return strings.Join(namesOf(b.usual), string(b.comma)) }
 
 func (b *logBook) nameColumns(cells []string, line int) bool {
 	sound := true
@@ -100,7 +94,7 @@ func (b *logBook) nameColumns(cells []string, line int) bool {
 	reader.Read()
 	l := logLine{logBook: b, reader: reader, cells: cells, above: line - 1}
 	for i, written := range cells {
-		c := columnOf(written)
+		c := b.words.column(written)
 		switch {
 		case c == columnUnread && strings.TrimSpace(written) != "":
 			l.doubt(l.spot(i), fmt.Sprintf("nothing reads a column called %s", quote(strings.TrimSpace(written))), offer(strings.TrimSpace(written), namesOf(append(slices.Clone(logColumns), columnClient))))

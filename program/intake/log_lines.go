@@ -64,7 +64,9 @@ func (b *logBook) readUntilBroken(from int) error {
 			return err
 		}
 		l := logLine{logBook: b, reader: r, cells: cells, above: from}
-		l.read()
+		if b.choose == nil || l.empty() || l.among(b.choose(&l)) {
+			l.read()
+		}
 	}
 }
 
@@ -137,18 +139,27 @@ func (l *logLine) read() {
 	l.checkClient()
 	l.readDate(&e)
 	switch named := l.cell(columnExercise); {
-	case strings.EqualFold(named, doneWord):
+	case l.words.isDone(named):
 		l.readDone(&e)
-	case strings.EqualFold(named, morningWord):
+	case l.words.isMorning(named):
 		l.readMorning(&e)
 	default:
 		l.readExercise(&e)
 		l.readBands(&e)
+		l.readAhead(&e)
 		l.readSets(&e)
 	}
 	if !l.wrong && l.first(e) {
 		l.keep(e)
 	}
+}
+
+// among puts the line into one log of several, if there is one for it.
+func (l *logLine) among(b *logBook) bool {
+	if b != nil {
+		l.logBook = b
+	}
+	return b != nil
 }
 
 func (l *logLine) empty() bool {
@@ -167,7 +178,7 @@ func (l *logLine) cut() bool {
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
-	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !strings.EqualFold(last, doneWord))
+	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !l.words.isDone(last))
 }
 
 // checkLength refuses cells that have no column: one comma too many moves all

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -13,12 +12,14 @@ import (
 
 // logKnown is what the lines of one client's log may name.
 type logKnown struct {
+	words     *logWords
 	client    *program.Assessment
 	dates     program.DateOrder
 	exercises *names            // exercises and steps; each leads to an exercise
 	steps     map[string]string // folded name of a step -> step id
 	holds     map[string]string // exercise id -> the step that it holds
 	kinds     map[string]program.Dose
+	leans     []string // exercises that have a distance
 	bands     *names
 	retired   map[string]program.Date // bands that are gone, and since when
 }
@@ -34,15 +35,23 @@ type rigDone struct {
 
 // newLogKnown gathers the exercises of the library, the steps of the client's
 // road map and the client's bands.
-func newLogKnown(lib *program.Library, a *program.Assessment, dates program.DateOrder) *logKnown {
-	k := &logKnown{client: a, dates: dates, exercises: newNames("exercise or step"), bands: newNames("band"),
+func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, dates program.DateOrder) *logKnown {
+	k := &logKnown{words: words, client: a, dates: dates, exercises: newNames("exercise or step"), bands: newNames("band"),
 		steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}, retired: map[string]program.Date{}}
 	for i := range lib.Exercises {
 		e := &lib.Exercises[i]
 		k.exercises.add(e.ID, e.Name)
 		k.kinds[e.ID] = e.Dose
+		if slices.Contains(e.Trains, program.ForLean) {
+			k.leans = append(k.leans, e.ID)
+		}
 	}
 	if m, ok := lib.RoadMap(a.Goal.Skill); ok {
+		for _, r := range m.Rungs {
+			if r.Kind == program.RungLean {
+				k.leans = append(k.leans, r.Exercise)
+			}
+		}
 		for i := range m.Steps {
 			k.addStep(&m.Steps[i])
 		}
@@ -69,9 +78,6 @@ func (k *logKnown) addStep(s *program.Step) {
 	}
 }
 
-// missed are words for a session that was not done.
-var missed = []string{"missed", "skipped", "ill", "sick", "off", "rest", "none", "not-done"}
-
 // readExercise reads what the line names, a step or an exercise.
 func (l *logLine) readExercise(e *program.Entry) {
 	written := l.cell(columnExercise)
@@ -91,7 +97,7 @@ func (l *logLine) newExercise(written string) (exerciseDone, bool) {
 		l.sayNoExercise()
 		return exerciseDone{}, false
 	}
-	if slices.Contains(missed, fold(written)) {
+	if slices.Contains(l.words.missed, fold(written)) || slices.Contains(l.words.none, fold(written)) {
 		l.fault(l.at(columnExercise), "a session that was missed has no line", "Take the line away; a note can stand in the next session's line.")
 		return exerciseDone{}, false
 	}
@@ -145,19 +151,13 @@ func (l *logLine) checkRetired(e *program.Entry) {
 	}
 }
 
-var (
-	noBand = []string{"free", "none", "no", "no-band", "without", "0", "-", "–"}
-	strap  = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:strap|drop)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
-	beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+and\s+`)
-)
-
 // rig reads bands side by side and the strap above them, or says what is wrong.
 func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
-	if slices.Contains(noBand, fold(written)) {
+	if k.words.isFree(written) {
 		return done, "", ""
 	}
 	rest := written
-	if m := strap.FindStringSubmatchIndex(written); m != nil {
+	if m := k.words.strap.FindStringSubmatchIndex(written); m != nil {
 		done.dropGiven = true
 		if done.Drop, message, advice = k.drop(written[m[2]:m[3]] + " " + strings.ToLower(written[m[4]:m[5]])); message != "" {
 			return done, message, advice
@@ -169,7 +169,7 @@ func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
 	}
 	parts := []string{rest}
 	if _, whole := k.bands.ids[fold(rest)]; !whole {
-		parts = beside.Split(rest, -1)
+		parts = k.words.beside.Split(rest, -1)
 	}
 	for _, part := range parts {
 		id, message, advice := k.bands.resolve(part)

@@ -52,6 +52,7 @@ func someEntry(t *rapid.T, day program.Date) program.Entry {
 	counted := rapid.Bool().Draw(t, "counted")
 	if counted {
 		e.Exercise, e.Step = "planche-lean", ""
+		e.Ahead = float64(rapid.SampledFrom([]int{0, 10, 178, 185, 600}).Draw(t, "ahead")) / 1000
 	}
 	if rapid.Bool().Draw(t, "rig") {
 		e.RigGiven = true
@@ -112,7 +113,7 @@ func TestLogRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		entries := someEntries(t)
 		log := rapid.SampledFrom([]string{"", LogHeader() + "\n",
-			"note;pain;clean;rpe;reps;hold_s;bands;set;exercise;date\r\n",
+			"note;ahead;pain;clean;rpe;reps;hold_s;bands;set;exercise;date\r\n",
 			strings.ReplaceAll(LogHeader(), ",", "\t") + "\tmood"}).Draw(t, "log")
 		added, problems := AddToLog(studio, a, "log.csv", []byte(log), entries)
 		if problems.Stop() {
@@ -121,6 +122,10 @@ func TestLogRoundTrip(t *testing.T) {
 		again, problems := ReadLog(studio, a, "log.csv", append([]byte(log), added.Bytes...))
 		if diff := cmp.Diff(entries, again.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" || problems.Stop() {
 			t.Fatalf("%q (-want +got):\n%s\n%s", added.Bytes, diff, reported(problems))
+		}
+		twice, problems := AddToLog(studio, a, "log.csv", append([]byte(log), added.Bytes...), entries)
+		if len(twice.Bytes) > 0 || twice.There != len(entries) || len(problems) > 0 {
+			t.Fatalf("a second time: %q, %d of %d there\n%s", twice.Bytes, twice.There, len(entries), reported(problems))
 		}
 	})
 }
@@ -180,6 +185,7 @@ func FuzzLog(f *testing.F) {
 	f.Add(fullLog(2, 3))
 	f.Add("sep=;\ndate;exercise;hold_s;pain\n11.01.2027;tuck;12 0 -;w 2|-|0\n")
 	f.Add("date,exercise,pain\n2027-01-11,morning,\n2027-01-11,Morning,w 2 e 1\n2027-01-11,done,w 2 e 1\n2027-01-12,morning,3\n2027-01-11,morning,-")
+	f.Add("date;exercise;ahead;hold_s\n2027-01-11;planche lean;17,5;12 12\n2027-01-11;planche lean;7 in;0\n2027-01-12;tuck;18 cm;9")
 	f.Add("date,exercise,note\n2027-01-11,done,\"a\n2027-01-12,done,\"b\"\"\n")
 	f.Add(LogHeader() + "\r\n2027-01-11,tuck,,narrow strap 20 cm,3 x 12,,7 8 9,no,3/10,\"x\"\n2027-01-11,tuck,1,,")
 	studio, a := maren(f)

@@ -103,6 +103,11 @@ func (l *logLine) spread(c column, parts, sets int) (first int, ok bool) {
 
 func (l *logLine) readRPE(sets []program.SetDone) {
 	cell := l.cell(columnRPE)
+	if l.words.saysPain(cell) {
+		l.fault(l.at(columnRPE), fmt.Sprintf("%s is about pain, and RPE is effort", quote(cell)),
+			"Pain has a place of its own: the column pain, or the question about it after the last exercise, as in: elbows 3. RPE is a number from 1 to 10.")
+		return
+	}
 	parts := strings.Fields(cell)
 	first, ok := l.spread(columnRPE, len(parts), len(sets))
 	for i := 0; ok && i < len(parts); i++ {
@@ -122,7 +127,7 @@ func (l *logLine) readClean(sets []program.SetDone) {
 	parts := strings.Fields(l.cell(columnClean))
 	first, ok := l.spread(columnClean, len(parts), len(sets))
 	for i := 0; ok && i < len(parts); i++ {
-		said, known := cleanOf(parts[i])
+		said, known := l.cleanOf(parts[i])
 		if !known {
 			l.fault(l.at(columnClean), fmt.Sprintf("%s is neither yes nor no", quote(parts[i])), "Write yes where the form held to the end, no where it broke.")
 			return
@@ -155,14 +160,9 @@ func (l *logLine) setClean(s *program.SetDone, said program.Clean) bool {
 }
 
 // cleanOf reads yes and no, as people and check boxes write them.
-func cleanOf(written string) (said program.Clean, known bool) {
-	switch strings.TrimRight(strings.ToLower(written), ",;") {
-	case "yes", "y", "true", "1", "✓", "✔":
-		return program.CleanYes, true
-	case "no", "n", "false", "0", "✗", "✘":
-		return program.CleanNo, true
-	}
-	return program.CleanUnsaid, isDash(written)
+func (l *logLine) cleanOf(written string) (said program.Clean, known bool) {
+	said, known = l.words.clean[fold(strings.TrimRight(written, ",;"))]
+	return said, known || isDash(written)
 }
 
 func (l *logLine) readPain(sets []program.SetDone) {

@@ -46,6 +46,9 @@ func TestLogValues(t *testing.T) {
 	tuck := func(sets ...program.SetDone) program.Entry {
 		return program.Entry{Date: day, Exercise: "tuck-hold", Step: "tuck", Sets: sets}
 	}
+	lean := func(ahead float64) program.Entry {
+		return program.Entry{Date: day, Exercise: "planche-lean", Ahead: ahead, Sets: []program.SetDone{{Seconds: 12}}}
+	}
 	morning := func(pain program.Pain) program.Entry {
 		return program.Entry{Date: day, Morning: true, Sets: []program.SetDone{{Pain: pain}}}
 	}
@@ -59,7 +62,7 @@ func TestLogValues(t *testing.T) {
 		want program.Entry
 	}{
 		{"2027-01-11,done", program.Entry{Date: day, AsPrinted: true}},
-		{"2027-01-11,Done,,,,,,,3,ok", program.Entry{Date: day, AsPrinted: true, Note: "ok", Sets: []program.SetDone{{Pain: somePain}}}},
+		{"2027-01-11,Done,,,,,,,3,,ok", program.Entry{Date: day, AsPrinted: true, Note: "ok", Sets: []program.SetDone{{Pain: somePain}}}},
 		{"2027-01-11,morning,,,,,,,elbows 3,", morning(program.Pain{Given: true, Wrists: -1, Elbows: 3, Shoulders: -1, Other: -1})},
 		{"2027-01-11,MORNING,,,,,,,w 2 e 1", morning(twoPains)},
 		{"2027-01-11,Morning", morning(noPain)},
@@ -92,6 +95,15 @@ func TestLogValues(t *testing.T) {
 
 		// an exercise that is no step, counted
 		{"2027-01-11,planche lean,,,,8", program.Entry{Date: day, Exercise: "planche-lean", Sets: []program.SetDone{{Reps: 8}}}},
+
+		// how far a lean went; an inch is 2.54 cm (NIST Special Publication 811), read to the millimetre
+		{"2027-01-11,planche lean,,,12,,,,,18 cm", lean(0.18)},
+		{"2027-01-11,planche lean,,,12,,,,,18", lean(0.18)},
+		{`2027-01-11,planche lean,,,12,,,,,"17,5"`, lean(0.175)},
+		{"2027-01-11,planche lean,,,12,,,,,17.5cm", lean(0.175)},
+		{"2027-01-11,planche lean,,,12,,,,,0.2 m", lean(0.2)},
+		{"2027-01-11,planche lean,,,12,,,,,7 in", lean(0.178)},
+		{"2027-01-11,planche lean,,,12,,,,,-", lean(0)},
 	}
 	for _, c := range cases {
 		log, problems := readLines(t, c.line)
@@ -114,7 +126,7 @@ var withoutPlaces = cmpopts.IgnoreFields(program.Entry{}, "Place")
 func TestLogNumberedLines(t *testing.T) {
 	log, problems := readLines(t,
 		"2027-01-11,tuck,1,free,12,,8", "2027-01-11,tuck,2,free,11,,9,no", "2027-01-11,tuck,3,free,8,,,,1",
-		"2027-01-11,tuck,1,narrow,12", "2027-01-11,tuck,2,narrow,12,,,,,a note", "2027-01-11,tuck,3,narrow,12",
+		"2027-01-11,tuck,1,narrow,12", "2027-01-11,tuck,2,narrow,12,,,,,,a note", "2027-01-11,tuck,3,narrow,12",
 		"2027-01-13,tuck,1,narrow,12", "2027-01-13,tuck,3,narrow,12", "2027-01-15,tuck,,,12", "2027-01-15,tuck,,,12")
 	var got []string
 	for _, e := range log.Entries {
@@ -177,11 +189,11 @@ func TestLogDayNumbers(t *testing.T) {
 func TestLogCutAnywhere(t *testing.T) {
 	studio, a := maren(t)
 	text := LogHeader() + "\r\n" +
-		"2027-01-11,tuck,,\"narrow + middle, strap 20 cm\",12 12 11 9,,8,yes,wrists 2,\"schön, \"\"warm\"\"\"\r\n" +
+		"2027-01-11,tuck,,\"narrow + middle, strap 20 cm\",12 12 11 9,,8,yes,wrists 2,,\"schön, \"\"warm\"\"\"\r\n" +
 		"2027-01-13,done\r\n" +
-		"2027-01-14,morning,,,,,,,elbows 10,stiff\r\n" +
-		"2027-01-15,planche lean,1,,15.5,,8.5,,0,gut\r\n" +
-		"2027-01-15,planche lean,2,,15.5,,,,,\r\n"
+		"2027-01-14,morning,,,,,,,elbows 10,,stiff\r\n" +
+		"2027-01-15,planche lean,1,,15.5,,8.5,,0,,gut\r\n" +
+		"2027-01-15,planche lean,2,,15.5,,,,,,\r\n"
 	whole, problems := ReadLog(studio, a, "log.csv", []byte(text))
 	if len(whole.Entries) != 4 || len(problems) > 0 {
 		t.Fatal(reported(problems))
@@ -215,9 +227,9 @@ func TestLogCutAnywhere(t *testing.T) {
 // Lines go into the columns and the form that the log has.
 func TestAddToLog(t *testing.T) {
 	studio, a := maren(t)
-	log, _ := readLines(t, `2027-01-11,tuck,,narrow,12 11.5,,9,,,"a, b; c"`)
+	log, _ := readLines(t, `2027-01-11,tuck,,narrow,12 11.5,,9,,,,"a, b; c"`)
 	for _, c := range []struct{ log, want string }{
-		{"", LogHeader() + "\n2027-01-11,tuck,,narrow,12 11.5,,9,,,\"a, b; c\"\n"},
+		{"", LogHeader() + "\n2027-01-11,tuck,,narrow,12 11.5,,9,,,,\"a, b; c\"\n"},
 		{"\ufeffdate;exercise;note;rpe;hold;bands\r\n", "2027-01-11;tuck;\"a, b; c\";9;12 11.5;narrow\r\n"},
 		{"exercise,date,mood,hold_s,bands,rpe,note", "\ntuck,2027-01-11,,12 11.5,narrow,9,\"a, b; c\"\n"},
 	} {
@@ -226,14 +238,14 @@ func TestAddToLog(t *testing.T) {
 			t.Errorf("%q: %q, want %q\n%s", c.log, added.Bytes, c.want, reported(problems))
 		}
 	}
-	mornings, _ := readLines(t, "2027-01-12,morning", "2027-01-12,morning,,,,,,,elbows 2,on the stairs")
-	added, problems := AddToLog(studio, a, "log.csv", []byte(LogHeader()+"\n2027-01-12,morning,,,,,,,elbows 1,\n"), mornings.Entries)
-	if want := "2027-01-12,morning,,,,,,,0,\n2027-01-12,morning,,,,,,,elbows 2,on the stairs\n"; string(added.Bytes) != want || added.Lines != 2 || len(problems) > 0 {
+	mornings, _ := readLines(t, "2027-01-12,morning", "2027-01-12,morning,,,,,,,elbows 2,,on the stairs")
+	added, problems := AddToLog(studio, a, "log.csv", []byte(LogHeader()+"\n2027-01-12,morning,,,,,,,elbows 1,,\n"), mornings.Entries)
+	if want := "2027-01-12,morning,,,,,,,0,,\n2027-01-12,morning,,,,,,,elbows 2,,on the stairs\n"; string(added.Bytes) != want || added.Lines != 2 || len(problems) > 0 {
 		t.Errorf("a morning again: %q\n%s", added.Bytes, reported(problems))
 	}
 	second, _ := readLines(t, "2027-01-11,tuck,2,,11")
 	first := []byte(LogHeader() + "\n2027-01-11,tuck,1,,12\n")
-	if added, problems := AddToLog(studio, a, "log.csv", first, second.Entries); problems.Stop() || string(added.Bytes) != "2027-01-11,tuck,2,,11,,,,,\n" {
+	if added, problems := AddToLog(studio, a, "log.csv", first, second.Entries); problems.Stop() || string(added.Bytes) != "2027-01-11,tuck,2,,11,,,,,,\n" {
 		t.Errorf("the next set: %q\n%s", added.Bytes, reported(problems))
 	}
 	_, problems = AddToLog(studio, a, "log.csv", []byte("date,exercise\n"), log.Entries)
@@ -244,13 +256,14 @@ func TestAddToLog(t *testing.T) {
 
 // What a session can need and a log has no column for.
 func TestLogLacks(t *testing.T) {
-	if problems := LogLacks("log.csv", nil); problems != nil {
+	studio, _ := maren(t)
+	if problems := LogLacks(studio, "log.csv", nil); problems != nil {
 		t.Error(reported(problems))
 	}
-	if problems := LogLacks("log.csv", []byte(LogHeader()+"\n")); problems != nil {
+	if problems := LogLacks(studio, "log.csv", []byte(LogHeader()+"\n")); problems != nil {
 		t.Error(reported(problems))
 	}
-	report := reported(LogLacks("log.csv", []byte("date;exercise;hold_s;reps;bands;rpe;pain\n")))
+	report := reported(LogLacks(studio, "log.csv", []byte("date;exercise;hold_s;reps;bands;rpe;pain\n")))
 	mustContain(t, report, "no column clean", "no column note", "Add ;note", "2 problems")
 }
 

@@ -1,13 +1,147 @@
 package intake
 
-import "gatepost/program"
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
 
-// What may stand in place of an exercise, in any case. Like the names of the
-// columns they are the same in every language.
+	"gatepost/program"
+)
+
+// What may stand in place of an exercise, in any case.
 const (
 	doneWord    = "done"
 	morningWord = "morning"
 )
+
+// logWords are what a log may be written in: English, which logs are written in by
+// this program, and the studio's own language beside it. Of that the words are in
+// the words file, under log:, several of one meaning divided by commas.
+type logWords struct {
+	columns            map[string]column
+	clean              map[string]program.Clean
+	done, morning      []string
+	free, none, missed []string
+	hurts              []string // that an answer about effort may not hold
+	joints             [4][]string
+	strap, beside      *regexp.Regexp
+}
+
+// englishWords are always understood, by their keys in the words file.
+var englishWords = map[string][]string{
+	"date":      {"date"},
+	"exercise":  {"exercise", "step"},
+	"set":       {"set"},
+	"bands":     {"bands", "band"},
+	"hold_s":    {"hold_s", "hold", "hold-s", "hold-(s)", "seconds"},
+	"reps":      {"reps", "repetitions"},
+	"rpe":       {"rpe"},
+	"clean":     {"clean"},
+	"pain":      {"pain"},
+	"ahead":     {"ahead", "ahead-cm", "ahead-(cm)", "ahead_cm", "lean"},
+	"note":      {"note", "notes"},
+	"client":    {"client", "name"},
+	"clean_yes": {"yes", "y", "true", "1", "✓", "✔"},
+	"clean_no":  {"no", "n", "false", "0", "✗", "✘"},
+	"done":      {doneWord},
+	"morning":   {morningWord},
+	"free":      {"free", "no-band", "without"},
+	"none":      {"none", "no"},
+	"strap":     {"strap", "drop"},
+	"and":       {"and"},
+	"missed":    {"missed", "skipped", "ill", "sick", "off", "rest", "not-done"},
+	"wrists":    {"wrists"},
+	"elbows":    {"elbows"},
+	"shoulders": {"shoulders"},
+	"other":     {"other"},
+	"hurts":     {"pain", "sore", "hurt", "ache", "wrist", "elbow", "shoulder"},
+}
+
+// wordsOf are the words of one meaning: in English, and in a library's language.
+func wordsOf(lib *program.Library, key string) []string {
+	all := slices.Clone(englishWords[key])
+	for word := range strings.SplitSeq(lib.Words["log."+key], ",") {
+		if word = fold(strings.TrimSpace(word)); word != "" && !slices.Contains(all, word) {
+			all = append(all, word)
+		}
+	}
+	return all
+}
+
+func newLogWords(lib *program.Library) *logWords {
+	of := func(key string) []string { return wordsOf(lib, key) }
+	w := &logWords{columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
+		free: of("free"), none: of("none"), missed: of("missed"), hurts: of("hurts"),
+		joints: [4][]string{of("wrists"), of("elbows"), of("shoulders"), of("other")}}
+	for _, c := range append(slices.Clone(logColumns), columnClient) {
+		for _, word := range of(c.String()) {
+			if w.columns[word] == columnUnread {
+				w.columns[word] = c
+			}
+		}
+	}
+	for _, word := range of("clean_no") {
+		w.clean[word] = program.CleanNo
+	}
+	for _, word := range of("clean_yes") {
+		w.clean[word] = program.CleanYes
+	}
+	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
+	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
+	return w
+}
+
+// anyOf is a regular expression for one of some words.
+func anyOf(words []string) string {
+	quoted := make([]string, len(words))
+	for i, word := range words {
+		quoted[i] = strings.ReplaceAll(regexp.QuoteMeta(word), "-", `[\s-]`)
+	}
+	return strings.Join(quoted, "|")
+}
+
+func (w *logWords) column(written string) column { return w.columns[fold(strings.TrimSpace(written))] }
+
+func (w *logWords) isDone(written string) bool { return slices.Contains(w.done, fold(written)) }
+
+func (w *logWords) isMorning(written string) bool { return slices.Contains(w.morning, fold(written)) }
+
+// isFree reports whether a cell of bands says that none was hung.
+func (w *logWords) isFree(written string) bool {
+	return isDash(written) || written == "0" || slices.Contains(w.free, fold(written)) || slices.Contains(w.none, fold(written))
+}
+
+// joint is the index of a joint's name; a whole word counts before the beginning of
+// one. -1: there is none.
+func (w *logWords) joint(written string) int {
+	written = fold(written)
+	for i := range w.joints {
+		if slices.Contains(w.joints[i], written) {
+			return i
+		}
+	}
+	for i := range w.joints {
+		if slices.ContainsFunc(w.joints[i], func(word string) bool { return strings.HasPrefix(word, written) }) {
+			return i
+		}
+	}
+	return -1
+}
+
+// saysPain reports whether what was written about effort speaks of pain or a joint.
+func (w *logWords) saysPain(written string) bool {
+	if strings.IndexFunc(written, unicode.IsLetter) < 0 {
+		return false // most cells are numbers
+	}
+	for word := range strings.SplitSeq(fold(written), "-") {
+		begins := func(hurts string) bool { return strings.HasPrefix(word, hurts) }
+		if slices.ContainsFunc(w.hurts, begins) || slices.ContainsFunc(w.joints[:3], func(joint []string) bool { return slices.ContainsFunc(joint, begins) }) {
+			return true
+		}
+	}
+	return false
+}
 
 // readDone reads a session done as printed; its pain is kept in a set of its own.
 func (l *logLine) readDone(e *program.Entry) {
@@ -43,11 +177,18 @@ func (l *logLine) readMorning(e *program.Entry) {
 
 // refusesNumbers finds what only a line about an exercise can have, and says so.
 func (l *logLine) refusesNumbers(message, advice string) bool {
-	for _, c := range []column{columnSet, columnBands, columnHold, columnReps, columnRPE, columnClean} {
-		if l.cell(c) != "" {
-			l.fault(l.at(c), message, advice)
-			return true
+	for _, c := range []column{columnSet, columnBands, columnHold, columnReps, columnRPE, columnClean, columnAhead} {
+		cell := l.cell(c)
+		if cell == "" {
+			continue
 		}
+		if c == columnAhead { // a note in the wrong column, most likely
+			if _, m, a := leanOf(cell); m != "" {
+				message, advice = m, a
+			}
+		}
+		l.fault(l.at(c), message, advice)
+		return true
 	}
 	return false
 }

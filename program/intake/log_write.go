@@ -15,25 +15,29 @@ import (
 type Addition struct {
 	Bytes []byte
 	Lines int  // new ones
+	There int  // lines that the log has already, as they are
 	Cut   bool // the file ended in the middle of a line; that line is closed first and stays unread
 }
 
 // ReadNewLines reads lines that are to be added to a log, as from standard
 // input. Their header may be missing where their columns are those of the log, or
-// of a new one where there is no log yet. from is what problems call them.
+// of a new one where there is no log yet. Text around the lines, as in a mail, is
+// said and not read. from is what problems call them.
 func ReadNewLines(studio *program.Studio, a *program.Assessment, from string, lines, log []byte) (program.Log, program.Problems) {
 	src, problems := textSource(from, lines, maxFile)
 	if src == nil {
 		return program.Log{}, problems
 	}
+	known := knownIn(studio, a)
 	columns := logColumns
 	if old, _ := textSource(from, log, maxFile); old != nil {
-		if b := newLogBook(old, nil); b.hasHeader() {
+		if b := newLogBook(old, known); b.hasHeader() {
 			columns = b.columns
 		}
 	}
-	b := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
+	b := newLogBook(src, known)
 	b.strict = true
+	b.skipText(columns)
 	b.read(columns)
 	src.problems.Sort()
 	return b.log, src.problems
@@ -46,8 +50,9 @@ func (b *logBook) hasHeader() bool {
 
 // AddToLog writes entries as lines for the end of a log, in its columns, and
 // reads the result back: what would not read as an entry of its own there, such
-// as a set that the log has already, is a problem, and then there is no Addition.
-// log is the text of the file as it is; empty where there is none.
+// as a set that the log has already with other values, is a problem, and then there
+// is no Addition. What the log has already as it is, is left out. log is the text of
+// the file as it is; empty where there is none.
 func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []byte, add []program.Entry) (Addition, program.Problems) {
 	src, problems := textSource(file, log, maxFile)
 	switch {
@@ -56,7 +61,7 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 	case src == nil:
 		return Addition{}, problems
 	}
-	old := newLogBook(src, newLogKnown(&studio.Library, a, studio.Coach.Dates))
+	old := newLogBook(src, knownIn(studio, a))
 	old.read(nil)
 	w := logWriter{columns: old.columns, comma: old.comma, crlf: bytes.Contains(log, []byte("\r\n"))}
 	switch {
@@ -67,31 +72,38 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 		src.problems.Sort()
 		return Addition{}, src.problems
 	}
+	news := old.news(add)
+	if news.problems.Stop() || len(news.entries) == 0 {
+		return Addition{There: news.there}, news.problems
+	}
 	w.close(src.lines, old.closing)
-	for _, e := range add {
-		w.entry(&e)
+	for i := range news.entries {
+		w.entry(&news.entries[i])
 	}
 	if len(w.missing) > 0 {
 		return Addition{}, program.Problems{old.lacks(w.missing[0])}
 	}
-	added := Addition{Bytes: w.bytes(), Lines: len(add), Cut: old.closing != ""}
-	return added, checkAddition(studio, a, file, log, added.Bytes, setsOf(add))
+	added := Addition{Bytes: w.bytes(), Lines: len(news.entries), There: news.there, Cut: old.closing != ""}
+	return added, append(news.problems, checkAddition(studio, a, file, log, added.Bytes, setsOf(news.entries))...)
 }
 
 // LogLacks is a problem for each column that a log has not, of those that a
-// session can need; nil where there is no log yet. The set's number is not needed.
-func LogLacks(file string, log []byte) program.Problems {
+// session can need; nil where there is no log yet. The set's number is not needed. A
+// lean without its distance is read as printed: that column is a warning.
+func LogLacks(studio *program.Studio, file string, log []byte) program.Problems {
 	src, problems := textSource(file, log, maxFile)
 	if src == nil {
 		return problems
 	}
-	b := newLogBook(src, nil)
+	b := newLogBook(src, &logKnown{words: newLogWords(&studio.Library)})
 	if !b.hasHeader() {
 		return src.problems
 	}
 	for _, c := range logColumns {
 		if c != columnSet && !slices.Contains(b.columns, c) {
-			problems = append(problems, b.lacks(c))
+			p := b.lacks(c)
+			p.Warning = c == columnAhead
+			problems = append(problems, p)
 		}
 	}
 	return problems
@@ -190,6 +202,7 @@ func (w *logWriter) entry(e *program.Entry) {
 		w.set(columnSet, strconv.Itoa(e.Sets[0].Number))
 	}
 	w.set(columnBands, bandsCell(e))
+	w.set(columnAhead, aheadCell(e))
 	c, amounts := amountCell(e.Sets)
 	w.set(c, amounts)
 	w.set(columnRPE, rpeCell(e.Sets))

@@ -1,0 +1,86 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/intake"
+)
+
+// logAll adds the lines of one file to the logs of all clients that it names: all of
+// them or, where anything is wrong, none.
+func (j *job) logAll(file, on string) error {
+	today, err := j.day(on)
+	if err != nil {
+		return err
+	}
+	name, text, err := j.linesOfAll(file)
+	if err == nil {
+		err = j.open()
+	}
+	if err != nil {
+		return err
+	}
+	defer j.root.Close()
+	studio, known := j.read()
+	if about(known, "").Stop() {
+		return j.report(about(known, ""))
+	}
+	logs, problems := intake.ReadNewLinesOfAll(&studio, unreadClients(&studio, known), name, text)
+	for _, l := range logs {
+		problems = append(problems, intake.NotYet(l.Log, today)...)
+		if !problems.Stop() {
+			_, refused := intake.AddToLog(&studio, l.Client, logPath(l.Client.Slug), j.logText(l.Client.Slug), l.Log.Entries)
+			problems = append(problems, onlyErrors(refused)...) // what is only doubtful is said when it is added
+		}
+	}
+	if err := j.report(problems); err != nil {
+		return err
+	}
+	return j.addAll(&studio, logs, name)
+}
+
+// addAll adds what was checked. Should the disk refuse one log in the middle, the
+// same command goes on where it ended: what is there is not added again.
+func (j *job) addAll(studio *program.Studio, logs []intake.ClientLog, name string) error {
+	entries := 0
+	for _, l := range logs {
+		entries += len(l.Log.Entries)
+		if err := j.addToLog(studio, l.Client, l.Log.Entries); err != nil {
+			return err
+		}
+	}
+	if entries == 0 {
+		return fmt.Errorf("nothing was added: %s has no line for a log; they look like this:\nclient,%s", name, intake.LogHeader())
+	}
+	return nil
+}
+
+// linesOfAll is the text of a file, and what to call it.
+func (j *job) linesOfAll(file string) (name string, text []byte, err error) {
+	const most = 8 << 20 // bytes: many years of hundreds of clients
+	if file == "-" {
+		text, err = readAtMost(j.in, "standard input", most)
+		return "standard input", text, err
+	}
+	f, err := os.Open(file)
+	if err != nil {
+		return file, nil, fmt.Errorf("nothing was added: cannot read %s: %w", file, cause(err))
+	}
+	defer f.Close()
+	text, err = readAtMost(f, file, most)
+	return file, text, err
+}
+
+// unreadClients are the folders of clients who are not in the studio.
+func unreadClients(studio *program.Studio, problems program.Problems) []string {
+	unread := slices.Clone(studio.Waiting)
+	for _, a := range withUnread(studio.Clients, problems) {
+		if a.Athlete.Name == "" {
+			unread = append(unread, a.Slug)
+		}
+	}
+	return unread
+}

@@ -1,0 +1,118 @@
+package intake
+
+import (
+	"os"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"gatepost/program"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+)
+
+// german is Maren's studio with German words: the published file's own.
+func german(t testing.TB) (*program.Studio, *program.Assessment) {
+	t.Helper()
+	studio, a := maren(t)
+	text, err := os.ReadFile("../../content/words/de.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	studio.Library.Words = program.Words{}
+	src := newSource("de.yaml", string(text), false)
+	src.readYAML("", words(studio.Library.Words))
+	if len(src.problems) > 0 {
+		t.Fatal(reported(src.problems))
+	}
+	return studio, a
+}
+
+// A German spreadsheet is read as the English log beside it. Both are written out by
+// hand.
+func TestLogInGerman(t *testing.T) {
+	studio, a := german(t)
+	const theirs = "\ufeffDatum;Übung;Satz;Bänder;Sekunden;Wdh.;RPE;sauber;Schmerz;Vorlage;Notiz;Klient\r\n" +
+		"11.01.2027;tuck;;narrow und middle, Gurt 20 cm;12 12 9,5;;8,5;ja ja nein;Handgelenke 2 Ellbogen 1;;warm;Maren\r\n" +
+		"11.01.2027;planche lean;1;;15;;7;Ja;keine;17,5;;Maren\r\n" +
+		"13.01.2027;tuck;1;ohne Band;8;;9;Nein;H 3;;;\r\n" +
+		"15.01.2027;Erledigt;;;;;;;;;;\r\n" +
+		"16.01.2027;Morgen;;;;;;;Schulter 4 anderswo 1;;;\r\n"
+	const ours = "date,exercise,set,bands,hold_s,reps,rpe,clean,pain,ahead,note,client\n" +
+		"2027-01-11,tuck,,\"narrow + middle, strap 20 cm\",12 12 9.5,,8.5,yes yes no,wrists 2 elbows 1,,warm,\n" +
+		"2027-01-11,planche lean,1,,15,,7,yes,0,17.5 cm,,\n" +
+		"2027-01-13,tuck,1,free,8,,9,no,wrists 3,,,\n" +
+		"2027-01-15,done,,,,,,,,,,\n" +
+		"2027-01-16,morning,,,,,,,shoulders 4 other 1,,,\n"
+	want, problems := ReadLog(studio, a, "log.csv", []byte(ours))
+	if len(want.Entries) != 5 || len(problems) > 0 {
+		t.Fatalf("in English, of a German studio:\n%s", reported(problems))
+	}
+	studio.Coach.Dates = program.DayFirst
+	got, problems := ReadLog(studio, a, "log.csv", []byte(theirs))
+	if diff := cmp.Diff(want.Entries, got.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" || len(problems) > 0 {
+		t.Errorf("(-want +got):\n%s\n%s", diff, reported(problems))
+	}
+
+	// New lines go below the German header, and read there.
+	added, problems := AddToLog(studio, a, "log.csv", []byte(strings.SplitAfter(theirs, "\n")[0]), want.Entries)
+	if first, _, _ := strings.Cut(string(added.Bytes), "\r\n"); first != `2027-01-11;tuck;;narrow + middle strap 20 cm;12 12 9.5;;8.5;yes yes no;wrists 2 elbows 1;;warm;` || problems.Stop() {
+		t.Errorf("%q\n%s", first, reported(problems))
+	}
+
+	// What was missed has no line in German either.
+	_, problems = ReadLog(studio, a, "log.csv", []byte("Datum,Übung\n2027-01-11,krank\n"))
+	mustContain(t, reported(problems), "a session that was missed has no line")
+	if problems := LogLacks(studio, "log.csv", []byte(theirs)); len(problems) > 0 {
+		t.Error(reported(problems))
+	}
+}
+
+// Every language that is built in has words for every column, for yes and no, and
+// for the lines that are no exercise; none of them means two things, and none is an
+// English word of another meaning.
+func TestWordsOfLogs(t *testing.T) {
+	files, err := os.ReadDir("../../content/words")
+	if err != nil || len(files) < 2 {
+		t.Fatal(files, err)
+	}
+	for _, f := range files {
+		text, err := os.ReadFile("../../content/words/" + f.Name())
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := program.Words{}
+		newSource(f.Name(), string(text), false).readYAML("", words(all))
+		for key := range englishWords {
+			if all["log."+key] == "" {
+				t.Errorf("%s: log.%s is missing", f.Name(), key)
+			}
+		}
+		lib := program.Library{Words: all}
+		for _, group := range [][]string{{"date", "exercise", "set", "bands", "hold_s", "reps", "rpe", "clean", "pain", "ahead", "note", "client"},
+			{"clean_yes", "clean_no"}, {"done", "morning", "missed"}, {"wrists", "elbows", "shoulders", "other"}} {
+			meaning := map[string]string{}
+			for _, key := range group {
+				for _, word := range wordsOf(&lib, key) {
+					if other := meaning[word]; other != "" {
+						t.Errorf("%s: %q is %s and %s", f.Name(), word, other, key)
+					}
+					meaning[word] = key
+				}
+			}
+		}
+	}
+}
+
+// The words that a built-in library lacks, as a coach's own file may, leave English.
+func TestLogWithoutWords(t *testing.T) {
+	studio, problems := Read(sound(t), fstest.MapFS(library(t)), nil)
+	if problems.Stop() || studio.Library.Words["log.date"] != "" {
+		t.Fatal(reported(problems))
+	}
+	log, problems := ReadLog(&studio, &studio.Clients[0], "log.csv", []byte("date,exercise,ahead\n2027-01-11,planche lean,18 cm\n"))
+	if len(log.Entries) != 1 || log.Entries[0].Ahead != 0.18 {
+		t.Error(reported(problems))
+	}
+}
