@@ -27,7 +27,7 @@ type Item struct {
 	Cue                  string // the exercise's first cue
 	Cues                 []string
 	StraightArm          bool
-	Max                  bool
+	Open                 bool   // it ends when it ends: Amount is a sentence, and the seconds are written down
 	Line                 string // "4 × 12 s, narrow + middle"
 }
 
@@ -43,10 +43,10 @@ func (s *speech) item(p program.Prescription) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
-		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
+		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Open: open(p),
 	}
-	if p.Max || p.Check {
-		v.Hold = 0 // the hold ends when it ends
+	if v.Open {
+		v.Hold = 0 // no timer
 	}
 	switch {
 	case p.Ahead > 0:
@@ -66,10 +66,15 @@ func (s *speech) item(p program.Prescription) Item {
 	return v
 }
 
+// open says that an item's sets are of no printed length: a test, a check hold, a try.
+func open(p program.Prescription) bool { return p.Max || p.Check || p.Try }
+
 // amount writes sets and what a set is.
 func (s *speech) amount(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
+	case p.Try:
+		return s.say(s.plural("amount.tries", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Max:
 		return s.say("amount.max_hold")
 	case p.Check && p.Hold > 0: // nothing is tested to its end

@@ -190,7 +190,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	if len(v.Outline) > 0 {
 		v.After = capital(strings.Join(v.Outline, "; ")) + "."
 	}
-	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
+	v.Notes, v.AllNotes = s.notes(public(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)
