@@ -7,7 +7,7 @@ import (
 	"gatepost/program"
 )
 
-// A kept plan is one JSON object: version, on (the day it was made) and weeks,
+// A kept plan is one JSON object: version, on (the day it was made), passed and weeks,
 // one session a line. Fields are those of program.PlanVersion and what it holds,
 // by their names with a small first letter, in the same units and to the last
 // digit, so that what is read again is what was planned; what is nothing is left
@@ -60,6 +60,7 @@ type (
 		InRests     bool     `json:"inRests,omitempty"`
 		Max         bool     `json:"max,omitempty"`
 		Check       bool     `json:"check,omitempty"`
+		Try         bool     `json:"try,omitempty"`
 		MaxHold     float64  `json:"maxHold,omitempty"`
 		Load        float64  `json:"load,omitempty"`
 	}
@@ -82,7 +83,11 @@ type (
 // PlanJSON writes a plan as it is kept in a client's plans folder.
 func PlanJSON(v *program.PlanVersion) ([]byte, error) {
 	w := planWriter{}
-	w.put(`{"version":`, v.Version, `,"on":`, v.On, `,"weeks":[`)
+	w.put(`{"version":`, v.Version, `,"on":`, v.On)
+	if len(v.Passed) > 0 {
+		w.put(`,"passed":`, v.Passed)
+	}
+	w.put(`,"weeks":[`)
 	for i := range v.Weeks {
 		w.list(i)
 		head := w.value(toPlanWeek(&v.Weeks[i]))
@@ -144,7 +149,7 @@ func toPlanSession(s *program.Session) planSession {
 
 func toPlanItem(p program.Prescription) planItem {
 	return planItem{p.Exercise, string(p.Role), p.Step, toPlanRig(p.Rig), p.Help, p.HandsAhead, p.Ahead, p.Scale,
-		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.EachSide, p.InRests, p.Max, p.Check, p.MaxHold, p.Load}
+		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.EachSide, p.InRests, p.Max, p.Check, p.Try, p.MaxHold, p.Load}
 }
 
 func toPlanNote(n program.Note) planNote {
