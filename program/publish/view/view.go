@@ -127,11 +127,12 @@ type Rung struct {
 type RungState string
 
 const (
-	RungHeld  RungState = "held"  // behind the client
-	RungNow   RungState = "now"   // the first week's step
-	RungBlock RungState = "block" // trained in this block
-	RungLater RungState = "later"
-	RungGoal  RungState = "goal"
+	RungHeld   RungState = "held"   // shown, for the goal's seconds
+	RungBehind RungState = "behind" // below the first week's step, not shown so long
+	RungNow    RungState = "now"    // the first week's step
+	RungBlock  RungState = "block"  // trained in this block
+	RungLater  RungState = "later"
+	RungGoal   RungState = "goal"
 )
 
 // Gate is what must be shown before the next step.
