@@ -62,6 +62,7 @@ type StepLoad struct {
 	Lean          float64 // rad, of the arms
 	ShoulderAhead float64 // m ahead of the hands
 	HipHeight     float64 // m above the hands' support
+	Raised        float64 // m, hips above the shoulders so that knees and toes clear the floor; 0: level
 	FreeHold      float64 // s, predicted maximal hold at the median
 	HandsAhead    float64 // m, hands ahead of the spot under the anchor
 	Stance        Stance  // held free

@@ -28,6 +28,7 @@ const (
 	noteBandBeyond   = "band-beyond-measured"
 	noteBandSlant    = "band-slant"
 	noteStepDropped  = "step-dropped"
+	noteHandles      = "needs-handles"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
 	noteNewStep      = "new-step"
@@ -91,7 +92,7 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold, noteGateWeek,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,

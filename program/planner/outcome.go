@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
@@ -29,6 +30,7 @@ func (p *plan) outcome(out *program.Program) {
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
 	out.Cues = p.cues()
+	out.Asks = append(out.Asks, p.asks(out)...)
 }
 
 // placeOfWeeks is the step of the first week that trains; empty on the floor.
@@ -55,8 +57,36 @@ func (b *body) stepLoad(r *rung) program.StepLoad {
 	return program.StepLoad{
 		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
 		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs[0]),
+		Raised: r.raised(), HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs[0]),
 	}
+}
+
+// raised is how far a free hold's hips are above the shoulders for the floor's sake.
+func (r *rung) raised() float64 {
+	if r.free.Pitch <= r.pose.Pitch {
+		return 0
+	}
+	return r.free.Joints.Hip.Y - r.free.Joints.Shoulder.Y
+}
+
+// hipsSeen is how far hips must be raised to be worth a word: what a coach sees in a
+// video (our judgement), in m.
+const hipsSeen = 0.01
+
+// asks are what the coach has to answer: the hardest step of the block, or the goal,
+// whose knees or toes would be on the floor.
+func (p *plan) asks(out *program.Program) []program.Note {
+	var worst program.StepLoad
+	for _, l := range out.Steps {
+		in := l.ID == out.Goal.Step || slices.ContainsFunc(out.Weeks, func(w program.Week) bool { return w.Step == l.ID })
+		if in && l.Raised > max(hipsSeen, worst.Raised) {
+			worst = l
+		}
+	}
+	if worst.ID == "" {
+		return nil
+	}
+	return []program.Note{note(noteHandles, step("step", worst.ID), metres("hips", worst.Raised))}
 }
 
 // likelyRange is the share of a capacity's range: early to late.

@@ -87,8 +87,22 @@ func (s *speech) amount(p program.Prescription) string {
 	return s.say(key, "sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps))
 }
 
-// spot says where the hands go under a band.
+// spot says where the hands go under a band, and how high the hips have to be over
+// the floor.
 func (s *speech) spot(p program.Prescription) string {
+	l, _ := load(s.program, p.Step)
+	return join(s.hands(p), s.raised(l))
+}
+
+// raised says how far hips are above the shoulders for the floor's sake.
+func (s *speech) raised(l program.StepLoad) string {
+	if round(100*l.Raised) < 1 {
+		return ""
+	}
+	return s.say("rig.hips", "length", s.centimetres(l.Raised))
+}
+
+func (s *speech) hands(p program.Prescription) string {
 	cm := round(100 * p.HandsAhead)
 	switch {
 	case p.Rig.Free():

@@ -71,6 +71,7 @@ type (
 		Lean          float64 `json:"lean_deg"`
 		ShoulderAhead float64 `json:"shoulder_ahead_m"`
 		HipHeight     float64 `json:"hip_height_m"`
+		Raised        float64 `json:"hips_above_shoulders_m"`
 		FreeHold      float64 `json:"free_hold_s"`
 		Allowance     float64 `json:"allowance"`
 		HandsAhead    float64 `json:"hands_ahead_of_anchor_m"`
@@ -179,7 +180,7 @@ func programJSON(lib *program.Library, p *program.Program) fileJSON {
 func (s *speech) toStep(l program.StepLoad) stepJSON {
 	return stepJSON{ID: l.ID, Name: s.step(l.ID), Torque: places(l.Torque, 1), Share: places(l.Share, 3),
 		Lean: places(l.Lean*180/math.Pi, 1), ShoulderAhead: places(l.ShoulderAhead, 3),
-		HipHeight: places(l.HipHeight, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
+		HipHeight: places(l.HipHeight, 3), Raised: places(l.Raised, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
 		HandsAhead: places(l.HandsAhead, 3)}
 }
 

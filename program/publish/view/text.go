@@ -24,6 +24,10 @@ func Text(out io.Writer, v *View) error {
 		t.table(v)
 		t.gates(v)
 		t.bullets("", v.AllNotes)
+		if c := &v.ForCoach; c.Title != "" {
+			t.bullets(c.AsksTitle, c.Asks)
+			t.bullets(c.OffsetsTitle, c.Offsets)
+		}
 		t.bullets("", v.Outline)
 		t.sessions(v)
 	}
