@@ -78,8 +78,7 @@ const hipsSeen = 0.01
 func (p *plan) asks(out *program.Program) []program.Note {
 	var worst program.StepLoad
 	for _, l := range out.Steps {
-		in := l.ID == out.Goal.Step || slices.ContainsFunc(out.Weeks, func(w program.Week) bool { return w.Step == l.ID })
-		if in && l.Raised > max(hipsSeen, worst.Raised) {
+		if (l.ID == out.Goal.Step || trains(out.Weeks, l.ID)) && l.Raised > max(hipsSeen, worst.Raised) {
 			worst = l
 		}
 	}
@@ -87,6 +86,15 @@ func (p *plan) asks(out *program.Program) []program.Note {
 		return nil
 	}
 	return []program.Note{note(noteHandles, step("step", worst.ID), metres("hips", worst.Raised))}
+}
+
+// trains says that weeks hold a step, whatever for.
+func trains(weeks []program.Week, step string) bool {
+	return slices.ContainsFunc(weeks, func(w program.Week) bool {
+		return slices.ContainsFunc(w.Sessions, func(s program.Session) bool {
+			return slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Step == step })
+		})
+	})
 }
 
 // likelyRange is the share of a capacity's range: early to late.

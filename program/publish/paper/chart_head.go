@@ -118,5 +118,11 @@ func (c *chart) pictureWords(b Box, p view.Picture) {
 	if p.Stance.Help == 0 { // else it stands beside the band
 		text = joined(p.When, p.Help)
 	}
-	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}, when, text))
+	under := Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}
+	if raised := joined(text, p.Raised); p.Raised != "" {
+		if _, fits := when.fits(under, when.Least, c.clean(raised)); fits { // else it is seen, and cards say it
+			text = raised
+		}
+	}
+	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(under, when, text))
 }

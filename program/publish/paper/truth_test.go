@@ -32,7 +32,8 @@ func TestSheetsDoNotContradictEachOther(t *testing.T) {
 		}
 		read++
 		kept := planner.Version(&p, 1, a.Measured)
-		sheets := sheetsOf(t, &studio, &p, a, kept, a.Measured)
+		same, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, a.Measured)
+		sheets := sheetsOf(t, &studio, &p, &same)
 		for _, fault := range contradictions(sheets) {
 			t.Errorf("client %d, first plan: %s", seed, fault)
 		}
@@ -41,7 +42,7 @@ func TestSheetsDoNotContradictEachOther(t *testing.T) {
 		if len(q.Withheld) > 0 {
 			continue
 		}
-		sheets = sheetsOf(t, &studio, &q, a, kept, p.Start+13)
+		sheets = sheetsOf(t, &studio, &q, &r)
 		for _, fault := range contradictions(sheets) {
 			t.Errorf("client %d, after two weeks: %s", seed, fault)
 		}
@@ -72,7 +73,7 @@ func asPrinted(p *program.Program, weeks int) []program.Entry {
 }
 
 // sheetsOf are the texts of everything that is printed of a program, by name.
-func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, a program.Assessment, kept program.PlanVersion, on program.Date) map[string]string {
+func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, r *program.Review) map[string]string {
 	t.Helper()
 	v, problems := view.New(studio.Coach, &studio.Library, p)
 	if problems.Stop() {
@@ -82,8 +83,7 @@ func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, a progra
 	if err := view.Text(&plan, v); err != nil {
 		t.Fatal(err)
 	}
-	r, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, on)
-	w, problems := view.NewReview(studio.Coach, &studio.Library, p, &r)
+	w, problems := view.NewReview(studio.Coach, &studio.Library, p, r)
 	if problems.Stop() {
 		t.Fatal(problems)
 	}

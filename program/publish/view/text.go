@@ -24,11 +24,9 @@ func Text(out io.Writer, v *View) error {
 		t.table(v)
 		t.gates(v)
 		t.bullets("", v.AllNotes)
-		if c := &v.ForCoach; c.Title != "" {
-			t.bullets(c.AsksTitle, c.Asks)
-			t.bullets(c.OffsetsTitle, c.Offsets)
-		}
 		t.bullets("", v.Outline)
+		t.bullets(v.ForCoach.AsksTitle, v.ForCoach.Asks)
+		t.bullets(v.ForCoach.OffsetsTitle, v.ForCoach.Offsets)
 		t.sessions(v)
 	}
 	t.bullets(v.Advice.DayTitle, v.Advice.DayRule)
