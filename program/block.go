@@ -7,9 +7,10 @@ type Program struct {
 	Skill     string // road map id
 	Goal      GoalForecast
 	Measured  Date
-	Start     Date // Monday of the first week
-	Version   int  // of the plan on the wall; 0: planned from the assessment alone
-	From      Date // Monday of the first week planned anew; 0: all of them
+	Other     []OtherTraining // what else the client's weeks hold
+	Start     Date            // Monday of the first week
+	Version   int             // of the plan on the wall; 0: planned from the assessment alone
+	From      Date            // Monday of the first week planned anew; 0: all of them
 	Withheld  []Note
 	Steps     []StepLoad // this body's order, the dropped ones left out
 	Rungs     bool       // some weeks are on the floor rungs
@@ -61,6 +62,7 @@ type StepLoad struct {
 	Lean          float64 // rad, of the arms
 	ShoulderAhead float64 // m ahead of the hands
 	HipHeight     float64 // m above the hands' support
+	Raised        float64 // m, hips above the shoulders so that knees and toes clear the floor; 0: level
 	FreeHold      float64 // s, predicted maximal hold at the median
 	HandsAhead    float64 // m, hands ahead of the spot under the anchor
 	Stance        Stance  // held free

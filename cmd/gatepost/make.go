@@ -232,7 +232,7 @@ func (c *client) print(lib *program.Library, bothSides bool) {
 		c.add("cards.pdf", cards, problems)
 		coach, problems := paper.CoachPage(c.view)
 		c.add("coach-page.pdf", coach, problems)
-		c.add("calendar.ics", view.Calendar(c.view), nil)
+		c.add("calendar.ics", view.OwnCalendar(c.view), nil)
 		c.printReview(bothSides)
 	}
 	data, err := view.JSON(lib, &c.program)

@@ -168,3 +168,17 @@ func anyBody(t *rapid.T) Body {
 	}
 	return b
 }
+
+// A balance point may move 15 % of the legs' mass (our judgement), and no more.
+func TestBalancePointBound(t *testing.T) {
+	b := mustBody(t, Female, 58, 1.66, 0)
+	hip := b.AnkleHeight + b.Shank.Length + b.Thigh.Length
+	legs := 2 * (b.Thigh.Mass + b.Shank.Mass + b.Foot.Mass)
+	legsAt := 2 * (b.Thigh.Mass*(hip-b.Thigh.CoM) + b.Shank.Mass*(b.AnkleHeight+b.Shank.Length-b.Shank.CoM) + b.Foot.Mass*b.AnkleHeight/2) / legs
+	for share, accepted := range map[float64]bool{0.149: true, -0.149: true, 0.151: false, -0.151: false} {
+		point := b.StandingCoM() + share*legs*(hip+b.Trunk.Length-b.Trunk.CoM-legsAt)/(0.9999*58) // the table adds up to 99.99 %
+		if _, err := NewBody(Female, 58, 1.66, 0, point); (err == nil) != accepted {
+			t.Errorf("%.1f %% of the legs' mass moved, at %.3f m: %v", 100*share, point, err)
+		}
+	}
+}

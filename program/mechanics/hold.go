@@ -13,9 +13,10 @@ type Support struct {
 	Ahead   float64
 	AtWrist bool // the hands are points at the wrist, as simple textbook models have it
 
-	// Height of the support above the floor the feet stand on, in m. Only
-	// PlancheLean asks for it; zero means that hands and feet share a floor.
+	// Height of the support above the floor, in m; zero means that hands and feet
+	// share a floor.
 	Height float64
+	Clear  bool // knees and toes have to clear that floor; Solve raises the hips for it
 }
 
 const fingerBase = 0.05 // m ahead of the wrist, common practice
@@ -54,6 +55,10 @@ type Hold struct {
 	// from the vertical, and only Torque of a free hold means anything.
 	Unbalanced bool
 
+	// Pitch of the body's axis, rad: the pose's own, or more where knees or toes
+	// would not clear the floor.
+	Pitch float64
+
 	Joints Joints
 }
 
@@ -67,14 +72,44 @@ type Joints struct {
 }
 
 // Solve finds the balance of body b in pose p on support s. Rig is nil for a
-// free hold. It allocates nothing.
+// free hold. Where s.Clear and knees or toes would not clear the floor, the hips
+// rise: the body's axis is pitched until they do. It allocates nothing.
 func Solve(b Body, p Pose, s Support, rig *Rig) Hold {
-	c := newChain(&b, &p, s)
+	h := solve(&b, &p, s, rig)
+	if !s.Clear || s.Hang || h.clears(&b, s) >= 0 {
+		return h
+	}
+	level := p.Pitch
+	p.Pitch, _ = root(func(pitch float64) float64 {
+		p.Pitch = pitch
+		h = solve(&b, &p, s, rig)
+		return h.clears(&b, s)
+	}, level, max(level, steepest))
+	return solve(&b, &p, s, rig)
+}
+
+const (
+	floorGap  = 0.02        // m that stay free under knees and toes (our judgement)
+	kneeDepth = 0.024       // from a bent knee's joint down to its skin, share of stature (common practice: girth 37 cm at 1.74 m)
+	steepest  = math.Pi / 4 // as far as an axis is pitched for the floor; then the pose is another one (our judgement)
+)
+
+// clears is by how much, in m, the lowest of knees and toes is higher than it has to be.
+func (h *Hold) clears(b *Body, s Support) float64 {
+	j := &h.Joints
+	knee := min(j.Knees[0].Y, j.Knees[1].Y) - kneeDepth*b.Height
+	return min(knee, j.Toes[0].Y, j.Toes[1].Y) + s.Height - floorGap
+}
+
+func solve(b *Body, p *Pose, s Support, rig *Rig) Hold {
+	c := newChain(b, p, s)
 	lean, ok := c.freeLean()
 	if rig != nil && len(rig.Bands) > 0 {
 		lean, ok = c.rigLean(rig)
 	}
-	return c.hold(lean, ok, rig)
+	h := c.hold(lean, ok, rig)
+	h.Pitch = p.Pitch
+	return h
 }
 
 // chain is a posed body on its arms, ready to lean.

@@ -156,3 +156,45 @@ func TestNothingToHold(t *testing.T) {
 		t.Errorf("a body without mass balances: %+v", h)
 	}
 }
+
+// Knees and toes stay two centimetres above the floor (our judgement of what a
+// person can train over), a bent knee's own flesh counted: by girth, 37 cm of an
+// adult of 1.74 m (common practice), about four. A man of 1.80 m with short arms has
+// to raise the hips for an advanced tuck on the flat floor; on parallettes of 10 cm
+// nobody here does, and the torques are those of the level body.
+func TestHipsRiseOverTheFloor(t *testing.T) {
+	advanced := Pose{Legs: Both(Leg{Hip: math.Pi / 2, Knee: math.Pi / 2}), Rounding: 0.04, Depression: 0.02}
+	for name, c := range map[string]struct {
+		body   Body
+		s      Support
+		raised bool
+	}{
+		"short arms, floor":       {mustBody(t, Male, 60, 1.80, 1.70), Support{Clear: true}, true},
+		"short arms, parallettes": {mustBody(t, Male, 60, 1.80, 1.70), Support{Clear: true, Grip: true, Height: 0.10}, false},
+		"long arms, floor":        {mustBody(t, Female, 58, 1.60, 1.72), Support{Clear: true}, false},
+		"nobody asked":            {mustBody(t, Male, 60, 1.80, 1.70), Support{}, false},
+	} {
+		h, level := Solve(c.body, advanced, c.s, nil), c.s
+		level.Clear = false
+		free := Solve(c.body, advanced, level, nil)
+		lowest := min(h.Joints.Knees[0].Y-0.04*c.body.Height/1.74, h.Joints.Toes[0].Y) + c.s.Height
+		switch {
+		case c.raised && (lowest < 0.019 || lowest > 0.025 || h.Pitch < 0.1 || h.Joints.Hip.Y <= h.Joints.Shoulder.Y):
+			t.Errorf("%s: lowest point at %.3f m, hips at %.3f, shoulders at %.3f", name, lowest, h.Joints.Hip.Y, h.Joints.Shoulder.Y)
+		case !c.raised && h != free:
+			t.Errorf("%s: raised to a pitch of %.3f", name, h.Pitch)
+		}
+		near(t, name+": balance", h.Joints.CoM.X, 0, 1e-9)
+	}
+}
+
+// Band and floor together: the balance holds, and the knees clear it.
+func TestHipsRiseUnderABand(t *testing.T) {
+	body := mustBody(t, Male, 60, 1.80, 1.70)
+	advanced := Pose{Legs: Both(Leg{Hip: math.Pi / 2, Knee: math.Pi / 2}), Rounding: 0.04, Depression: 0.02}
+	rig := &Rig{Bands: []Curve{{A: 20, B: 5, Rest: 1, Longest: 2}}, Anchor: 2.15}
+	h := Solve(body, advanced, Support{Clear: true}, rig)
+	if lowest := min(h.Joints.Knees[0].Y-kneeDepth*1.80, h.Joints.Toes[0].Y); h.Help <= 0 || h.Unbalanced || lowest < 0.0199 {
+		t.Errorf("help %.1f N, lowest point %.4f m", h.Help, lowest)
+	}
+}

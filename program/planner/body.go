@@ -76,6 +76,7 @@ func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
 		Grip:   slices.Contains(a.Kit, parallettes),
 		Hang:   m.Hands == program.HandsHang,
 		Height: supportHeight(a),
+		Clear:  m.Hands != program.HandsHang,
 	}
 }
 

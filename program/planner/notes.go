@@ -28,6 +28,7 @@ const (
 	noteBandBeyond   = "band-beyond-measured"
 	noteBandSlant    = "band-slant"
 	noteStepDropped  = "step-dropped"
+	noteHandles      = "needs-handles"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
 	noteMendStrap    = "mend-strap"
@@ -103,7 +104,7 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,

@@ -2,9 +2,11 @@ package planner
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
+	"gatepost/program/strength"
 )
 
 // outcome adds what the numbers say beside the weeks: loads, capacity,
@@ -15,6 +17,7 @@ func (p *plan) outcome(out *program.Program) {
 		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.bands[i].Name, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
 	}
 	out.Capacity = p.capacity()
+	p.look.path = p.printedPath(out.Weeks)
 	out.Forecasts = p.forecasts()
 	goal := &out.Forecasts[len(out.Forecasts)-1]
 	out.Goal.Chance, out.Goal.Met = goal.Chance, goal.Held
@@ -27,6 +30,7 @@ func (p *plan) outcome(out *program.Program) {
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
 	out.Cues = p.cues()
+	out.Asks = append(out.Asks, p.asks(out)...)
 }
 
 // placeOfWeeks is the step of the first week that trains; empty on the floor.
@@ -53,8 +57,44 @@ func (b *body) stepLoad(r *rung) program.StepLoad {
 	return program.StepLoad{
 		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
 		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
+		Raised: r.raised(), HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
 	}
+}
+
+// raised is how far a free hold's hips are above the shoulders for the floor's sake.
+func (r *rung) raised() float64 {
+	if r.free.Pitch <= r.pose.Pitch {
+		return 0
+	}
+	return r.free.Joints.Hip.Y - r.free.Joints.Shoulder.Y
+}
+
+// hipsSeen is how far hips must be raised to be worth a word: what a coach sees in a
+// video (our judgement), in m.
+const hipsSeen = 0.01
+
+// asks are what the coach has to answer: the hardest step of the block, or the goal,
+// whose knees or toes would be on the floor.
+func (p *plan) asks(out *program.Program) []program.Note {
+	var worst program.StepLoad
+	for _, l := range out.Steps {
+		if (l.ID == out.Goal.Step || trains(out.Weeks, l.ID)) && l.Raised > max(hipsSeen, worst.Raised) {
+			worst = l
+		}
+	}
+	if worst.ID == "" {
+		return nil
+	}
+	return []program.Note{note(noteHandles, step("step", worst.ID), metres("hips", worst.Raised))}
+}
+
+// trains says that weeks hold a step, whatever for.
+func trains(weeks []program.Week, step string) bool {
+	return slices.ContainsFunc(weeks, func(w program.Week) bool {
+		return slices.ContainsFunc(w.Sessions, func(s program.Session) bool {
+			return slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Step == step })
+		})
+	})
 }
 
 // likelyRange is the share of a capacity's range: early to late.
@@ -80,21 +120,38 @@ func (p *plan) tested() bool {
 	return false
 }
 
-// forecasts are the dates of a free hold of the goal's seconds at each step.
+// forecasts are the dates of a free hold of the goal's seconds at each step. All that
+// is said on paper of "held", of dates and of chances comes from them. A step is not
+// forecast before an easier one, whatever its allowance; chances are whole per cent,
+// so that a word and a limit agree.
 func (p *plan) forecasts() []program.Forecast {
 	hold := p.athlete.Goal.Hold
 	by := float64(p.athlete.Goal.By-p.now()) / 7
 	out := make([]program.Forecast, len(p.body.ladder))
+	load := 0.0
 	for i := range p.body.ladder {
 		r := &p.body.ladder[i]
+		load = max(load, r.load)
 		f := program.Forecast{Step: r.ID}
-		early, likely, late := p.look.path.Arrival(r.load, hold)
+		early, likely, late := p.look.path.Arrival(load, hold)
 		f.Early, f.Likely, f.Late = p.inWeeks(early), p.inWeeks(likely), p.inWeeks(late)
-		f.Chance = p.look.path.Chance(r.load, hold, max(0, by))
+		f.Chance = math.Round(100*p.look.path.Chance(load, hold, max(0, by))) / 100
 		out[i] = f
 	}
 	p.markHeld(out, hold)
 	return out
+}
+
+// printedPath is the strength ahead by the weeks as they are printed: a day whose
+// minutes or joints left no room for straight-arm work adds nothing. A review, which
+// has only what was printed, so comes to the same dates.
+func (p *plan) printedPath(weeks []program.Week) strength.Path {
+	q := *p
+	q.weeks = nil
+	for i := range weeks {
+		q.weeks = append(q.weeks, recalled(&weeks[i]))
+	}
+	return strength.NewPath(p.look.state, q.schedule())
 }
 
 // inWeeks is the date some weeks after the first week planned; zero where it is
@@ -106,8 +163,8 @@ func (p *plan) inWeeks(weeks float64) program.Date {
 	return p.now() + program.Date(math.Round(7*weeks))
 }
 
-// markHeld says which steps a test has shown: the step itself held free for the
-// goal's seconds, and every easier one.
+// markHeld says which steps a test or the log has shown: the step itself held free
+// for the goal's seconds, and every one below it.
 func (p *plan) markHeld(out []program.Forecast, hold float64) {
 	shown := 0.0
 	for _, t := range p.athlete.Tests {
@@ -122,6 +179,11 @@ func (p *plan) markHeld(out []program.Forecast, hold float64) {
 		if p.body.ladder[i].load <= shown {
 			out[i].Held, out[i].Chance = true, 1
 			out[i].Early, out[i].Likely, out[i].Late = p.athlete.Measured, p.athlete.Measured, p.athlete.Measured
+		}
+	}
+	for i := len(out) - 2; i >= 0; i-- {
+		if above := out[i+1]; above.Held && !out[i].Held {
+			above.Step, out[i] = out[i].Step, above
 		}
 	}
 }
@@ -150,9 +212,11 @@ func (p *plan) gates(weeks []program.Week) []program.StepGate {
 }
 
 // outline is the road after the block: when work on each later step is likely to
-// begin, which is when the gate before it is likely to be passed.
+// begin, which is when the gate before it is likely to be passed, and never after
+// the day the step itself is likely held. What is held, or likely will be before
+// the block is over, has no place in it.
 func (p *plan) outline(out *program.Program) []program.Stage {
-	after, at := p.weeks[len(p.weeks)-1].start+7, 0
+	from, at := p.weeks[len(p.weeks)-1].start+7, 0
 	for _, w := range out.Weeks {
 		at = max(at, p.index(&rung{Step: &program.Step{ID: w.Step}}))
 	}
@@ -160,9 +224,15 @@ func (p *plan) outline(out *program.Program) []program.Stage {
 	for i := at + 1; i < len(p.body.ladder); i++ {
 		before := &p.body.ladder[i-1]
 		_, likely, _ := p.look.path.Arrival(before.load, float64(before.Gate.Hold+reserve))
-		if from := p.inWeeks(likely); from != 0 {
-			stages = append(stages, program.Stage{Step: p.body.ladder[i].ID, From: max(from.Monday(), after)})
+		begin, f := p.inWeeks(likely), &out.Forecasts[i]
+		if begin == 0 || f.Held || f.Likely != 0 && f.Likely < from {
+			continue
 		}
+		if f.Likely != 0 {
+			begin = min(begin, f.Likely)
+		}
+		from = max(from, begin.Monday())
+		stages = append(stages, program.Stage{Step: p.body.ladder[i].ID, From: from})
 	}
 	return stages
 }

@@ -93,7 +93,8 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 	out = program.Program{
 		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
-		Goal: program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
+		Goal:  program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
+		Other: a.Training.Other,
 	}
 	road, ok := lib.RoadMap(a.Goal.Skill)
 	if ok {

@@ -79,13 +79,14 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 		p.past.shown = nil
 	}
 	p.weeks = nil
-	for i := range r.wall[len(r.wall)-1].Weeks {
-		if w := &r.wall[len(r.wall)-1].Weeks[i]; w.Start >= m.at {
-			p.weeks = append(p.weeks, recalled(w))
+	for _, w := range r.wall[len(r.wall)-1].Weeks {
+		p.weeks = append(p.weeks, recalled(&w))
+		if w.Start < m.at {
+			p.past.weeks = append(p.past.weeks, w)
 		}
 	}
-	if len(p.weeks) == 0 {
-		p.weeks = []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
+	if p.past.over() == len(p.weeks) {
+		p.past.weeks, p.weeks = nil, []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
 	}
 	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule())}
 	forecasts := p.forecasts()
@@ -106,6 +107,8 @@ func (r *reading) finish(out *program.Review, p *program.Program) {
 	if len(p.Withheld) == 0 && p.From != 0 {
 		out.Notes = r.notes()
 		out.Changes = r.changesTo(p.Weeks)
+	}
+	if len(p.Withheld) == 0 { // what the plan prints, the review says
 		out.After, out.ForecastAfter, out.GoalAfter = p.Capacity, p.Forecasts, p.Goal
 	} else {
 		out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))

@@ -69,3 +69,44 @@ func balanced(t *testing.T, name string, mass float64, s *program.Stance) {
 		t.Errorf("%s: %.3f N·m are left over about the hands: %+v", name, moment, *s)
 	}
 }
+
+// A boy of 15 with short arms, sore wrists and nothing but the flat floor: level, his
+// knees would be under it in the advanced tuck. Whatever is drawn of him stays two
+// centimetres above it, the hips rise for that, and the coach is asked for handles.
+// On parallettes there is nothing to ask.
+func TestBodyFitsTheRoom(t *testing.T) {
+	boy := maren(t)
+	boy.Athlete = program.Athlete{Name: "Toby", Sex: program.SexMale, Born: program.NewDate(2011, 6, 1), Mass: 50, Height: 1.65, ArmSpan: 1.58}
+	boy.Health = program.Health{Wrists: program.JointSore, Elbows: program.JointFine, Shoulders: program.JointFine, Guardian: "A. Parent"}
+	boy.Training.Days, boy.Training.Experience = boy.Training.Days[:1], 10
+	boy.Goal.Step = "advanced-tuck"
+	noBands(&boy)
+	boy.Tests = nil
+	for name, kit := range map[string][]string{"floor": nil, "parallettes": {parallettes}} {
+		boy.Kit = kit
+		p, problems := Plan(library(t), &boy)
+		if problems.Stop() || len(p.Steps) == 0 {
+			t.Fatal(problems)
+		}
+		stances := map[string]program.Stance{}
+		for _, l := range p.Steps {
+			stances[l.ID] = l.Stance
+		}
+		for _, w := range p.Weeks {
+			if w.Stance.Drawn() && w.Step != "" {
+				stances["the week's "+w.Step] = w.Stance
+			}
+		}
+		for id, s := range stances {
+			for i := range s.Knees {
+				if low := min(s.Knees[i].Y, s.Toes[i].Y) - s.Floor; low < 0.0199 {
+					t.Errorf("%s, %s: %.1f cm above the floor", name, id, 100*low)
+				}
+			}
+		}
+		asked := hasNote(p.Asks, noteHandles)
+		if goal := stances["advanced-tuck"]; asked != (name == "floor") || (goal.Hip.Y > goal.Shoulder.Y+0.02) != asked {
+			t.Errorf("%s: handles asked for: %v; hips at %.3f, shoulders at %.3f", name, asked, goal.Hip.Y, goal.Shoulder.Y)
+		}
+	}
+}

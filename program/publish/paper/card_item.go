@@ -6,7 +6,7 @@ import (
 	"gatepost/program/publish/view"
 )
 
-const boxesALine = 7
+const boxesALine = 8
 
 // mm of the figure; tight where rows are many.
 const (
@@ -42,7 +42,7 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 		width, h = tightFigureWidth, tightFigureHeight
 	}
 	plate := p.plate(width, h)
-	if plate == nil || item.Max {
+	if plate == nil || item.Open && !item.Check {
 		return nil, p.W, y
 	}
 	b := Box{p.Right() - width, y, width, h}.Inset((width-plate.Width)/2, (h-plate.Height)/2)
@@ -89,6 +89,11 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 		p.fit(Box{p.X, y, w - dose - 2, 5.4}, style{Face: Bold, Size: 11, Least: leastCard, Leading: 1.05}, item.Name),
 		p.fit(Box{p.X + w - dose, y, dose, 5.4}, style{Face: Bold, Size: 14, Least: leastHold, Leading: 1.05}, item.Amount))
 	end := y + 5.4
+	if p.terse {
+		text := joined(item.Rig, item.Help, item.Spot, p.pause(item, w, style{Size: leastCard}))
+		t, below := p.lines(p.X, end, w, style{Face: Bold, Size: leastCard, Leading: 1.05}, text, 3)
+		return append(marks, t), max(below, bottom) - y
+	}
 	bold, fine := style{Face: Bold, Size: 8, Leading: 1.08}, style{Size: leastCard, Leading: 1.08}
 	last := strings.Join(append([]string{p.pause(item, w, fine)}, p.waysOf(item)...), ". ")
 	for _, line := range []struct {
@@ -106,7 +111,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 
 // boxColumns is how many boxes stand beside each other at the right of a row.
 func boxColumns(item view.CardItem) int {
-	if n := sets(item) + 1; n > 5 {
+	if n := len(item.Boxes); n > 5 {
 		return (n + 1) / 2
 	}
 	return 5
@@ -117,7 +122,7 @@ func boxColumns(item view.CardItem) int {
 func (p *card) largeHead(item view.CardItem, y, w float64) ([]Mark, float64) {
 	const h = 8
 	name := style{Face: Bold, Size: 14, Least: 8, Leading: 1.05, Middle: true}
-	if item.Max || item.Check {
+	if item.Open {
 		marks := []Mark{p.fit(Box{p.X, y, w, 5.6}, name, item.Name)}
 		t, end := p.lines(p.X, y+5.6, w, style{Face: Bold, Size: 11, Leading: 1.1}, item.Amount, 2)
 		return append(marks, t), end
@@ -155,17 +160,18 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	width := boxesWidth(item, perLine)
 	boxes, _, bottom := p.boxes(p.Right()-width, y, item, perLine)
 	dose := p.Right() - max(width, usualBoxes*writingBox) - 1.5 - doseWidth
-	if item.Max || item.Check {
+	if item.Open {
 		dose = p.Right() - width - 1.5
 	}
 	w := dose - 1.5 - p.X
+	below := false
 	if p.tight && item.Check {
 		item.Help, item.Spot = "", "" // as in the main row, which follows
-		if item.Rig != "" && Bold.width(p.clean(joined(item.Name, item.Rig)), nameSize) > w {
+		if below = item.Rig != "" && Bold.width(p.clean(joined(item.Name, item.Rig)), nameSize) > w; below {
 			item.Rig = p.v.CardText.AsBelow
 		}
 	}
-	if item.StepID != "" && item.Help == "" && item.Spot == "" {
+	if below || item.StepID != "" && item.Help == "" && item.Spot == "" {
 		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
 	}
 	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: nameSize, Leading: 1.08}, item.Name, 2)
@@ -177,7 +183,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 			marks = append(marks, t)
 		}
 	}
-	if item.Max || item.Check {
+	if item.Open {
 		t, below := p.lines(p.X, end, w, style{Size: 9, Leading: 1.08}, item.Amount, 2)
 		return append(marks, t), max(below, bottom) - y
 	}
@@ -205,32 +211,23 @@ func (p *card) dose(item view.CardItem, b Box) []Mark {
 		p.aside(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, item)}
 }
 
-func sets(item view.CardItem) int {
-	if item.Max || item.Check {
-		return 1
-	}
-	return max(item.Sets, 1)
-}
-
-// boxes has one for each set, numbered, and one for the RPE of the last. It says
-// how wide they are and where they end.
+// boxes are an item's, perLine beside each other, those of the whole on a ground.
+// It says how wide they are and where they end.
 func (p *card) boxes(x, y float64, item view.CardItem, perLine int) (marks []Mark, width, bottom float64) {
-	n := sets(item)
-	perLine = min(perLine, n+1)
-	for i := range n + 1 {
+	perLine = min(perLine, len(item.Boxes))
+	for i, box := range item.Boxes {
 		b := Box{x + float64(i%perLine)*writingBox, y + float64(i/perLine)*writingBox, writingBox, writingBox}
-		caption := p.caption(item, i)
-		if i == n {
-			caption = p.v.CardText.RPE
+		if box.After {
 			marks = append(marks, Fill{b, Tint})
 		}
 		marks = append(marks, Frame{b, 0.3, 0, Ink},
-			p.fit(Box{b.X + 0.6, b.Y + 0.4, b.W - 1.2, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, caption))
+			p.fit(Box{b.X + 0.6, b.Y + 0.4, b.W - 1.2, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, box.Caption))
+		bottom = b.Bottom()
 	}
-	return marks, boxesWidth(item, perLine), y + float64(n/perLine+1)*writingBox
+	return marks, boxesWidth(item, perLine), bottom
 }
 
 // boxesWidth is how wide a line of boxes is.
 func boxesWidth(item view.CardItem, perLine int) float64 {
-	return float64(min(perLine, sets(item)+1)) * writingBox
+	return float64(min(perLine, len(item.Boxes))) * writingBox
 }

@@ -21,10 +21,9 @@ func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plat
 	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
 	y := p.header(p.Y)
 	y = p.prepare(y + 1.4)
-	floor := p.foot()
-	floor = p.rules(floor - 1.2)
-	floor = p.cue(floor - 1.4)
-	p.rows(y+1.2, floor-1.2)
+	floor := p.rules(p.foot()-1.2) - 1.4
+	rows, heights := p.arrange(floor - p.cueHeight() - 1.2 - (y + 1.2))
+	p.lay(rows, heights, y+1.2, p.cue(floor)-1.2)
 	page.add(p.marks...)
 }
 
@@ -159,14 +158,24 @@ func (p *card) code() *Plate {
 	return code
 }
 
-const cueHeight = 7.6
+// cueHeight is what the cue takes: less where the items need every line.
+func (p *card) cueHeight() float64 {
+	switch {
+	case p.c.Cue == "":
+		return 0
+	case p.terse:
+		return 5
+	}
+	return 7.6
+}
 
 // cue is the one to think of, large; it says where it begins.
 func (p *card) cue(bottom float64) float64 {
 	if p.c.Cue == "" {
 		return bottom
 	}
-	b := Box{p.X, bottom - cueHeight, p.W, cueHeight}
+	h := p.cueHeight()
+	b := Box{p.X, bottom - h, p.W, h}
 	p.put(Fill{b, Tint}, Fill{Box{b.X, b.Y, 1.2, b.H}, Accent},
 		p.fit(b.Inset(3, 0.3), style{Face: Bold, Size: 16, Least: 9, Leading: 1.05, Middle: true}, p.c.Cue))
 	return b.Y

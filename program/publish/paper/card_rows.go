@@ -29,6 +29,7 @@ type sharing struct {
 	tight    bool // no rests in shared rows, a smaller figure
 	strength bool // strength shares with the pulls
 	bare     bool // no figure
+	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
 }
 
 // sharings are the ways, the roomiest first.
@@ -40,12 +41,11 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true},
 }
 
-// rows lays the items between two heights, in the first way that fits, and gives
-// what is left over to the gaps.
-func (p *card) rows(top, bottom float64) {
-	rows, heights := p.arrange(bottom - top)
+// lay puts rows between two heights, and gives what is left over to the gaps.
+func (p *card) lay(rows []cardRow, heights []float64, top, bottom float64) {
 	spare := bottom - top
 	for _, h := range heights {
 		spare -= h
@@ -76,6 +76,7 @@ func (p *card) notes(y, bottom float64) {
 	}
 }
 
+// arrange takes the first way of sharing rows that fits.
 func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
 	for _, s := range sharings {
 		rows, heights = s.rows(p.c, p.v.CardText), nil

@@ -2,7 +2,6 @@ package paper
 
 import (
 	"slices"
-	"strconv"
 
 	"gatepost/program/publish/view"
 )
@@ -74,7 +73,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 // cellName is in two lines at most, or in three of the smallest type.
 func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
 	s := style{Face: Bold, Size: 8, Leading: 1.06}
-	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 {
+	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 && !p.terse {
 		return t, end
 	}
 	s.Size = leastCard
@@ -102,7 +101,7 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 // ticks are boxes for the sets, or one for all of them where they would be too
 // small; in them the letters of the sides.
 func (p *card) ticks(b Box, item view.CardItem) []Mark {
-	n := sets(item)
+	n := max(item.Sets, 1)
 	side := min(tick, b.W/float64(n)-0.4)
 	if side < leastTick {
 		side, n = min(tick, b.W), 1
@@ -120,15 +119,4 @@ func (p *card) ticks(b Box, item view.CardItem) []Mark {
 		}
 	}
 	return marks
-}
-
-// caption is what stands in the corner of a set's box.
-func (p *card) caption(item view.CardItem, i int) string {
-	if item.Max || item.Check {
-		return p.v.CardText.Seconds
-	}
-	if i < len(item.Turns) {
-		return strconv.Itoa(i+1) + "\u00a0" + item.Turns[i]
-	}
-	return strconv.Itoa(i + 1)
 }

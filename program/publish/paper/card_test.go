@@ -92,6 +92,40 @@ func TestCardsFitTheirSheet(t *testing.T) {
 	})
 }
 
+// Two sessions that had more rows than a Letter card has room for: a cue lay over
+// the finishing row. In the first, three tucks, one behind the other, under bands
+// whose names take a line each; in the second, four pulls and strength drills beside
+// leans, on four days of two hours.
+func TestFullCardsFitLetter(t *testing.T) {
+	for band, bend := range map[string]func(*program.Assessment){
+		"---nu- zж-lectg": func(a *program.Assessment) {
+			a.Training.Weeks, a.Training.Minutes, a.Training.Experience, a.Goal.Step = 6, 45, 26, "tuck"
+		},
+		"gacfΩthycệvxΩv": func(a *program.Assessment) {
+			a.Training.Weeks, a.Training.Minutes, a.Training.Experience = 9, 120, 95
+			a.Training.Days = []time.Weekday{1, 2, 3, 4}
+		},
+	} {
+		studio := demoStudio()
+		a := studio.Clients[slices.IndexFunc(studio.Clients, func(a program.Assessment) bool { return a.Slug == "maren" })]
+		a.Health, a.Tests = program.Health{Wrists: program.JointFine, Elbows: program.JointFine, Shoulders: program.JointFine}, nil
+		bend(&a)
+		p, problems := planner.Plan(&studio.Library, &a)
+		if problems.Stop() {
+			t.Fatal(problems)
+		}
+		rename(&p, band)
+		coach := studio.Coach
+		coach.Paper = program.PaperLetter
+		v, _ := view.New(coach, &studio.Library, &p)
+		for _, page := range layCards(setter(), v, true, v.Cards) {
+			for _, fault := range append(page.Faults(), cardFaults(page)...) {
+				t.Error(fault)
+			}
+		}
+	}
+}
+
 var secondsDose = regexp.MustCompile(`^\d+\x{a0}×\x{a0}\d+\x{a0}s$`)
 
 // cardFaults are faults that cards alone can have: seconds that are too small to

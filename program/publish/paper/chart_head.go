@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"strings"
 
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
@@ -26,9 +27,19 @@ func (c *chart) header() {
 		c.fit(Box{x, y + c.mm(7), w, c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1}, c.v.Client),
 		goal,
 		c.fit(Box{x, block, w, c.mm(6)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet}, c.v.Block),
+		c.fit(Box{x, block + c.mm(6), w, y + c.mm(chartHead-0.5) - block - c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Leading: 1.1}, c.other()),
 		Fill{Box{x, y + c.mm(chartHead), right - x, c.mm(1)}, Ink},
 	)
 	c.pictures(Box{x + w + c.mm(8), y, right - x - w - c.mm(8), c.mm(chartHead - 1)})
+}
+
+// other is the client's other training by weekday.
+func (c *chart) other() string {
+	var days []string
+	for _, o := range c.v.Other {
+		days = append(days, o.Line)
+	}
+	return strings.Join(days, "; ")
 }
 
 // mostPictures is how many positions the head has room for; a block that has
@@ -107,5 +118,11 @@ func (c *chart) pictureWords(b Box, p view.Picture) {
 	if p.Stance.Help == 0 { // else it stands beside the band
 		text = joined(p.When, p.Help)
 	}
-	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}, when, text))
+	under := Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}
+	if raised := joined(text, p.Raised); p.Raised != "" {
+		if _, fits := when.fits(under, when.Least, c.clean(raised)); fits { // else it is seen, and cards say it
+			text = raised
+		}
+	}
+	c.add(c.fit(Box{b.X, b.Y, b.W, 0.55 * b.H}, name, p.Step), c.fit(under, when, text))
 }

@@ -27,11 +27,13 @@ func (p *coachPage) second(y float64) {
 		p.add(p.squeezed(Box{pageMargin, left, w, bottom - left}, bullets(p.c.WeeksTitle, p.c.WeekNotes))...)
 	}
 	var notes []passage
-	if len(p.v.AllNotes) > 0 {
-		notes = bullets(p.c.NotesTitle, p.v.AllNotes)
-	}
-	if len(p.c.Dropped) > 0 {
-		notes = append(notes, bullets(p.c.DroppedTitle, p.c.Dropped)...)
+	for _, part := range []struct {
+		title string
+		lines []string
+	}{{p.c.AsksTitle, p.c.Asks}, {p.c.OffsetsTitle, p.c.Offsets}, {p.c.NotesTitle, p.v.AllNotes}, {p.c.DroppedTitle, p.c.Dropped}} {
+		if len(part.lines) > 0 {
+			notes = append(notes, bullets(part.title, part.lines)...)
+		}
 	}
 	p.add(p.squeezed(Box{pageMargin + w + columnGap, y, w, bottom - y}, notes)...)
 }

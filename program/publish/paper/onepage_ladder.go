@@ -109,7 +109,7 @@ func stairNotes(r view.Rung) []string {
 
 func (p *onePage) stair(b Box, r view.Rung) {
 	switch r.State {
-	case view.RungHeld:
+	case view.RungHeld, view.RungBehind:
 		p.add(Fill{b, Ink})
 	case view.RungNow:
 		p.add(Fill{b, Accent})

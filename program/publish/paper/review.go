@@ -99,9 +99,11 @@ func (p *reviewPage) words(y, bottom float64) {
 	}
 	part(&learned, l.Forecast, append(append([]string{}, r.Forecast...), r.NextTest))
 	part(&learned, l.Estimate, r.Estimate)
+	part(&learned, l.Offsets, r.Offsets)
 	part(&learned, l.Moves, r.Moves)
 	part(&learned, l.Doubted, r.Doubted)
 	part(&learned, l.Unread, r.Unread)
+	part(&follows, l.Asks, r.Asks)
 	follows = append(follows, p.gates()...)
 	follows = append(follows, p.changes()...)
 	w := (p.width() - gap) / 2

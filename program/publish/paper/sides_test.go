@@ -48,7 +48,7 @@ func TestCardsSayWhoseSetItIs(t *testing.T) {
 		want := 0
 		for _, c := range v.Cards {
 			for _, item := range c.Items {
-				if item.StepID == "one-leg-half-lay" && item.Sets%2 == 1 && !item.Max && !item.Check {
+				if item.StepID == "one-leg-half-lay" && item.Sets%2 == 1 && !item.Open {
 					want += item.Sets
 				}
 			}

@@ -24,7 +24,13 @@ import (
 // day that the plan on the wall was made, LAST-MODIFIED the day of the plan that
 // made the event so, both 00:00 UTC. A session that went is still there, as
 // CANCELLED: a calendar keeps what is merely missing.
-func Calendar(v *View) []byte {
+func Calendar(v *View) []byte { return calendar(v, nil) }
+
+// OwnCalendar is the calendar that is handed to the client, not published: it has
+// the days of other training as well, each as an event of its own.
+func OwnCalendar(v *View) []byte { return calendar(v, v.Other) }
+
+func calendar(v *View, other []OtherDay) []byte {
 	var out bytes.Buffer
 	line := func(format string, args ...any) { fold(&out, fmt.Sprintf(format, args...)) }
 	line("BEGIN:VCALENDAR")
@@ -36,6 +42,11 @@ func Calendar(v *View) []byte {
 	for i := range v.Events {
 		event(line, v, &v.Events[i])
 	}
+	for _, w := range v.Weeks {
+		for _, o := range other {
+			otherEvent(line, v, w.Start+program.Date((o.Day+6)%7), o.What)
+		}
+	}
 	line("END:VCALENDAR")
 	return out.Bytes()
 }
@@ -46,7 +57,7 @@ func event(line func(string, ...any), v *View, e *Event) {
 		text, status = []string{e.Text, v.Version}, "CANCELLED"
 	}
 	line("BEGIN:VEVENT")
-	line("UID:%s", uuid5(urlNamespace, "gatepost:"+cmp.Or(v.Page, v.Slug)+":"+e.Day.String()))
+	line("UID:%s", uid(v, e.Day.String()))
 	line("SEQUENCE:%d", e.Revision)
 	line("DTSTAMP:%sT000000Z", basic(v.Made))
 	line("LAST-MODIFIED:%sT000000Z", basic(e.Revised))
@@ -57,6 +68,23 @@ func event(line func(string, ...any), v *View, e *Event) {
 	line("DESCRIPTION:%s", escape(strings.Join(text, "\n")))
 	line("TRANSP:TRANSPARENT")
 	line("END:VEVENT")
+}
+
+// otherEvent is a day of other training: it never changes, so its SEQUENCE is 0.
+func otherEvent(line func(string, ...any), v *View, day program.Date, what string) {
+	line("BEGIN:VEVENT")
+	line("UID:%s", uid(v, day.String()+":"+what))
+	line("SEQUENCE:0")
+	line("DTSTAMP:%sT000000Z", basic(v.Made))
+	line("DTSTART;VALUE=DATE:%s", basic(day))
+	line("DTEND;VALUE=DATE:%s", basic(day+1))
+	line("SUMMARY:%s", escape(what))
+	line("TRANSP:TRANSPARENT")
+	line("END:VEVENT")
+}
+
+func uid(v *View, of string) string {
+	return uuid5(urlNamespace, "gatepost:"+cmp.Or(v.Page, v.Slug)+":"+of)
 }
 
 // basic is ISO 8601 without hyphens, as iCalendar writes days.

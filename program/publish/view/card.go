@@ -37,6 +37,13 @@ type CardItem struct {
 	Easier string   // what to do when it is too much today
 	Harder string   // when it is too little; empty in a deload and in a test
 	Check  bool
+	Boxes  []CardBox
+}
+
+// CardBox is a box to write in: of a set, or afterwards of the exercise.
+type CardBox struct {
+	Caption string
+	After   bool
 }
 
 // CardWords are the captions of all cards.
@@ -44,7 +51,7 @@ type CardWords struct {
 	Before, Tomorrow          string // joints now, and next morning
 	Wrists, Elbows, Shoulders string
 	Prepare, Pull, Strength   string // captions of rows that hold several exercises
-	Finish, RPE, Seconds      string
+	Finish                    string
 	Easier, Harder, Notes     string
 	AsBelow                   string // with the bands of the next row
 	DayTitle, DayRule         string
@@ -58,7 +65,7 @@ func (s *speech) cardWords(v *View) CardWords {
 		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
 		Wrists: s.say("joints_log.wrists"), Elbows: s.say("joints_log.elbows"), Shoulders: s.say("joints_log.shoulders"),
 		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
-		RPE: s.say("rpe.title"), Seconds: s.say("card.seconds"), Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
+		Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
 		Guidance: s.say("card.guidance"), Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
@@ -161,6 +168,7 @@ func showsGate(w program.Week, session program.Session) bool { return w.Gate && 
 
 func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) CardItem {
 	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
+	c.Boxes = s.boxes(p, c.Turns)
 	c.Name = capital(c.Item.Name())
 	if c.Help != "" && p.Scale == 0 {
 		c.Help = s.say("rig.help", "kilograms", c.Help)
@@ -168,10 +176,10 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 	switch {
 	case p.InRests:
 		c.Pause = s.say("card.in_rests")
-	case p.Rest > 0 && (p.Sets > 1 || p.Max || p.Check):
+	case p.Rest > 0 && (p.Sets > 1 || c.Open):
 		c.Pause = s.say("amount.rest", "rest", c.Rest)
 	}
-	if p.Max || p.Check {
+	if c.Open {
 		return c
 	}
 	c.Easier = s.easier(p)
@@ -179,6 +187,33 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 		c.Harder = s.harder(p)
 	}
 	return c
+}
+
+// boxes are one for each set, numbered or with the letter of its side, then those
+// of the whole: RPE, form of main work (a gate asks for it, so it has a place every
+// time), and a lean's distance, in case it was another.
+func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
+	var all []CardBox
+	for i := range max(p.Sets, 1) {
+		b := CardBox{Caption: strconv.Itoa(i + 1)}
+		if i < len(turns) {
+			b.Caption += "\u00a0" + turns[i]
+		}
+		if open(p) && p.Sets <= 1 {
+			b.Caption = s.say("card.seconds")
+		}
+		all = append(all, b)
+	}
+	if p.Ahead > 0 {
+		all = append(all, CardBox{s.say("card.ahead", "length", s.centimetres(p.Ahead)), true})
+	}
+	if !p.Try {
+		all = append(all, CardBox{s.say("rpe.title"), true})
+	}
+	if p.Role == program.RoleMain || p.Role == program.RoleTest {
+		all = append(all, CardBox{s.say("card.clean"), true})
+	}
+	return all
 }
 
 // easier is what to do instead when an item is too much today: of a hold one help

@@ -33,6 +33,10 @@ type CoachPage struct {
 	RigTitle string
 	RigWords []string
 
+	AsksTitle, OffsetsTitle string
+	Asks                    []string // what the coach has to answer
+	Offsets                 []string // "tuck: held about 6 % heavier than drawn: hips lower?"
+
 	WeekNotes []string // "Week 3: …"
 	Dropped   []string
 }
@@ -76,6 +80,8 @@ func (s *speech) coachPage(p *program.Program) CoachPage {
 	c.worths(s, p)
 	c.rig(s, p)
 	c.axes(s)
+	c.AsksTitle, c.OffsetsTitle = say("asks"), say("offsets")
+	c.Asks, c.Offsets = s.notes(p.Asks), s.offsets(p.Offsets)
 	c.WeekNotes, c.Dropped = s.weekNotes(p), s.dropped(p)
 	return c
 }
@@ -180,6 +186,31 @@ func (s *speech) spotIn(w program.Week) string {
 		}
 	}
 	return ""
+}
+
+// offsetSeen is the least share of a load that an offset is worth a word for (our
+// judgement: a hip bent by five degrees less).
+const offsetSeen = 0.03
+
+// offsets says what is known of how a client's holds differ from the model: those
+// that are larger than their own doubt.
+func (s *speech) offsets(all []program.Offset) []string {
+	var out []string
+	for _, o := range all {
+		share := math.Expm1(o.Ln)
+		if math.Abs(share) < offsetSeen || math.Abs(o.Ln) < o.Spread {
+			continue
+		}
+		key, what := "coach.offset_step", s.step(o.Step)
+		if o.Step == "" {
+			key, what = "coach.offset_exercise", s.exercise(o.Exercise)
+		}
+		if share < 0 {
+			key += "_lighter"
+		}
+		out = append(out, s.say(key, "what", capital(what), "share", s.percent(math.Abs(share))))
+	}
+	return out
 }
 
 func (s *speech) weekNotes(p *program.Program) []string {

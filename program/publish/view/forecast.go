@@ -114,12 +114,12 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		}
 		f := forecastOf(p, l.ID)
 		r := Rung{StepID: l.ID, Step: s.step(l.ID), Share: s.percent(l.Share), ShareOf1: l.Share,
-			State: rungState(p, l.ID, behind || f.Held), Stance: l.Stance}
+			State: rungState(p, l.ID, f.Held, behind), Stance: l.Stance}
 		if step, ok := s.road.Step(l.ID); ok {
 			r.ExerciseID = step.Exercise
 		}
 		r.StateWord = s.say("rung." + string(r.State))
-		if f.Likely != 0 && !f.Held {
+		if f.Likely != 0 && !f.Held && r.State != RungBehind {
 			r.Month = s.say("date.month", "month", s.monthShort(f.Likely), "year", strconv.Itoa(f.Likely.Time().Year()))
 			r.When = s.say("forecast.likely", "date", s.month(f.Likely))
 		}
@@ -131,7 +131,7 @@ func (s *speech) ladder(p *program.Program) []Rung {
 	return all
 }
 
-func rungState(p *program.Program, id string, held bool) RungState {
+func rungState(p *program.Program, id string, held, behind bool) RungState {
 	switch {
 	case id == p.Place && !p.Goal.Met:
 		return RungNow
@@ -139,6 +139,8 @@ func rungState(p *program.Program, id string, held bool) RungState {
 		return RungGoal
 	case held:
 		return RungHeld
+	case behind:
+		return RungBehind
 	}
 	for _, w := range p.Weeks {
 		if w.Step == id {

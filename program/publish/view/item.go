@@ -27,7 +27,7 @@ type Item struct {
 	Cue                  string // the exercise's first cue
 	Cues                 []string
 	StraightArm          bool
-	Max                  bool
+	Open                 bool   // it ends when it ends: Amount is a sentence, and the seconds are written down
 	Line                 string // "4 × 12 s, narrow + middle"
 }
 
@@ -43,10 +43,10 @@ func (s *speech) item(p program.Prescription) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
-		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Max: p.Max,
+		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Open: open(p),
 	}
-	if p.Max || p.Check {
-		v.Hold = 0 // the hold ends when it ends
+	if v.Open {
+		v.Hold = 0 // no timer
 	}
 	switch {
 	case p.Ahead > 0:
@@ -66,10 +66,15 @@ func (s *speech) item(p program.Prescription) Item {
 	return v
 }
 
+// open says that an item's sets are of no printed length: a test, a check hold, a try.
+func open(p program.Prescription) bool { return p.Max || p.Check || p.Try }
+
 // amount writes sets and what a set is.
 func (s *speech) amount(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
+	case p.Try:
+		return s.say(s.plural("amount.tries", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Max:
 		return s.say("amount.max_hold")
 	case p.Check && p.Hold > 0: // nothing is tested to its end
@@ -82,8 +87,22 @@ func (s *speech) amount(p program.Prescription) string {
 	return s.say(key, "sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps))
 }
 
-// spot says where the hands go under a band.
+// spot says where the hands go under a band, and how high the hips have to be over
+// the floor.
 func (s *speech) spot(p program.Prescription) string {
+	l, _ := load(s.program, p.Step)
+	return join(s.hands(p), s.raised(l))
+}
+
+// raised says how far hips are above the shoulders for the floor's sake.
+func (s *speech) raised(l program.StepLoad) string {
+	if round(100*l.Raised) < 1 {
+		return ""
+	}
+	return s.say("rig.hips", "length", s.centimetres(l.Raised))
+}
+
+func (s *speech) hands(p program.Prescription) string {
 	cm := round(100 * p.HandsAhead)
 	switch {
 	case p.Rig.Free():

@@ -5,6 +5,7 @@ import (
 	_ "embed"
 	"encoding/json"
 	"math"
+	"strings"
 
 	"gatepost/program"
 )
@@ -34,6 +35,7 @@ type (
 	fileJSON struct {
 		Client   clientJSON     `json:"client"`
 		Skill    string         `json:"skill"`
+		Other    []otherJSON    `json:"other"`
 		Goal     goalJSON       `json:"goal"`
 		Steps    []stepJSON     `json:"steps"`
 		Bands    []bandJSON     `json:"bands"`
@@ -42,11 +44,18 @@ type (
 		Weeks    []weekJSON     `json:"weeks"`
 		Gates    []gateJSON     `json:"gates"`
 		Cues     []cueJSON      `json:"cues"`
+		Offsets  []offsetJSON   `json:"offsets"`
+		Asks     []noteJSON     `json:"asks"`
 		Notes    []noteJSON     `json:"notes"`
 	}
 	clientJSON struct {
 		Name string `json:"name"`
 		Slug string `json:"slug"`
+	}
+	otherJSON struct {
+		Day  string `json:"day"`
+		What string `json:"what"`
+		Hard bool   `json:"hard"`
 	}
 	goalJSON struct {
 		Step   string       `json:"step"`
@@ -62,6 +71,7 @@ type (
 		Lean          float64 `json:"lean_deg"`
 		ShoulderAhead float64 `json:"shoulder_ahead_m"`
 		HipHeight     float64 `json:"hip_height_m"`
+		Raised        float64 `json:"hips_above_shoulders_m"`
 		FreeHold      float64 `json:"free_hold_s"`
 		Allowance     float64 `json:"allowance"`
 		HandsAhead    float64 `json:"hands_ahead_of_anchor_m"`
@@ -93,6 +103,7 @@ type (
 		Rig      []string      `json:"rig"`
 		Drop     float64       `json:"drop_m"`
 		Help     float64       `json:"help_n"`
+		Ahead    *float64      `json:"ahead_m"` // null: no lean
 		Capacity float64       `json:"capacity_nm"`
 		MaxHold  float64       `json:"max_hold_s"`
 		Effort   float64       `json:"effort"`
@@ -113,22 +124,34 @@ type (
 		Role        string   `json:"role"`
 		Step        string   `json:"step"`
 		Rig         []string `json:"rig"`
+		Drop        float64  `json:"drop_m"`
+		Ahead       *float64 `json:"ahead_m"` // null: no lean
 		Sets        int      `json:"sets"`
 		Hold        int      `json:"hold_s"`
 		Reps        int      `json:"reps"`
 		Rest        int      `json:"rest_s"`
 		StraightArm bool     `json:"straight_arm"`
+		Check       bool     `json:"check"`
+		Max         bool     `json:"max"`
+		Try         bool     `json:"try"`
 	}
 	gateJSON struct {
 		Step     string  `json:"step"`
 		Sets     int     `json:"sets"`
 		Hold     int     `json:"hold_s"`
+		Single   *int    `json:"single_s"` // null: none
 		RPEMax   float64 `json:"rpe_max"`
 		Sessions int     `json:"sessions"`
 	}
 	cueJSON struct {
 		Cue   string  `json:"cue"`
 		Saves float64 `json:"saves_share"`
+	}
+	offsetJSON struct { // of a step or an exercise, the other null
+		Step     *string `json:"step"`
+		Exercise *string `json:"exercise"`
+		Heavier  float64 `json:"heavier_share"`
+		Spread   float64 `json:"spread_share"`
 	}
 	noteJSON struct {
 		Code   string      `json:"code"`
@@ -144,11 +167,12 @@ type (
 func programJSON(lib *program.Library, p *program.Program) fileJSON {
 	s := newSpeech(program.Coach{}, lib, p)
 	return fileJSON{
-		Client: clientJSON{p.Client.Name, p.Client.Slug}, Skill: p.Skill,
+		Client: clientJSON{p.Client.Name, p.Client.Slug}, Skill: p.Skill, Other: each(p.Other, toOther),
 		Goal:  goalJSON{p.Goal.Step, p.Goal.Hold, p.Goal.By, places(p.Goal.Chance, 3)},
 		Steps: each(p.Steps, s.toStep), Bands: each(p.Bands, toBand), Capacity: toCapacity(p.Capacity),
 		Forecast: each(p.Forecasts, toForecast), Weeks: each(p.Weeks, toWeek), Gates: each(p.Gates, toGate),
-		Cues:  each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
+		Cues:    each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
+		Offsets: each(p.Offsets, toOffset), Asks: each(p.Asks, toNote),
 		Notes: append(each(p.Withheld, toNote), each(p.Notes, toNote)...),
 	}
 }
@@ -156,7 +180,7 @@ func programJSON(lib *program.Library, p *program.Program) fileJSON {
 func (s *speech) toStep(l program.StepLoad) stepJSON {
 	return stepJSON{ID: l.ID, Name: s.step(l.ID), Torque: places(l.Torque, 1), Share: places(l.Share, 3),
 		Lean: places(l.Lean*180/math.Pi, 1), ShoulderAhead: places(l.ShoulderAhead, 3),
-		HipHeight: places(l.HipHeight, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
+		HipHeight: places(l.HipHeight, 3), Raised: places(l.Raised, 3), FreeHold: places(l.FreeHold, 1), Allowance: places(l.Allowance, 3),
 		HandsAhead: places(l.HandsAhead, 3)}
 }
 
@@ -186,7 +210,7 @@ func given(d program.Date) *program.Date {
 }
 
 func toWeek(w program.Week) weekJSON {
-	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1),
+	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1), leaned(w.Ahead),
 		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.Hold, w.Sets, w.Rest,
 		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
 }
@@ -196,11 +220,39 @@ func toSession(s program.Session) sessionJSON {
 }
 
 func toItem(p program.Prescription) itemJSON {
-	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm}
+	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), leaned(p.Ahead),
+		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.Check, p.Max, p.Try}
 }
 
 func toGate(g program.StepGate) gateJSON {
-	return gateJSON{g.Step, g.Sets, g.Hold, g.RPEMax, g.Sessions}
+	v := gateJSON{Step: g.Step, Sets: g.Sets, Hold: g.Hold, RPEMax: g.RPEMax, Sessions: g.Sessions}
+	if g.Single > 0 {
+		v.Single = &g.Single
+	}
+	return v
+}
+
+// leaned is null for what is no lean.
+func leaned(ahead float64) *float64 {
+	if ahead <= 0 {
+		return nil
+	}
+	ahead = places(ahead, 3)
+	return &ahead
+}
+
+func toOther(o program.OtherTraining) otherJSON {
+	return otherJSON{strings.ToLower(o.Day.String()[:3]), o.What, o.Hard}
+}
+
+func toOffset(o program.Offset) offsetJSON {
+	v := offsetJSON{Heavier: places(math.Expm1(o.Ln), 3), Spread: places(o.Spread, 3)}
+	if o.Step != "" {
+		v.Step = &o.Step
+	} else {
+		v.Exercise = &o.Exercise
+	}
+	return v
 }
 
 func toNote(n program.Note) noteJSON {

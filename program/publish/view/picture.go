@@ -13,6 +13,7 @@ type Picture struct {
 	Step   string // "half-open tuck"
 	When   string // "weeks 1 to 9", "goal"
 	Help   string // "1.5 kg"; empty where nothing helps
+	Raised string // "hips 4 cm above the shoulders"; empty where the floor leaves room
 	Goal   bool
 }
 
@@ -33,12 +34,14 @@ func (s *speech) pictures(p *program.Program) []Picture {
 			if w.Scale > 0 {
 				v.Help = s.kilograms(w.Scale)
 			}
+			l, _ := load(p, w.Step)
+			v.Raised = s.raised(l)
 			all = append(all, v)
 		}
 		all[len(all)-1].When = s.stretch(first, w.Number)
 	}
 	if goal, ok := load(p, p.Goal.Step); ok && goal.Stance.Drawn() {
-		all = append(all, Picture{Stance: goal.Stance, Step: s.step(goal.ID), When: s.say("rung.goal"), Goal: true})
+		all = append(all, Picture{Stance: goal.Stance, Step: s.step(goal.ID), When: s.say("rung.goal"), Raised: s.raised(goal), Goal: true})
 	}
 	return all
 }

@@ -30,6 +30,8 @@ type Review struct {
 	Moves    []string // sets that moved the estimate, the most first
 	Doubted  []string
 	Unread   []string
+	Offsets  []string // how holds differ from how they are drawn
+	Asks     []string // what the coach has to answer
 	Gates    []GateRead
 	Forecast []string
 	NextTest string
@@ -66,6 +68,7 @@ type TermRead struct {
 type ReviewLabels struct {
 	Course, Flags, NoFlags, Estimate, Moves, NoMoves, Doubted, Unread string
 	Gates, Forecast, Changes, NoChanges, Why, Print, Progress, Page   string
+	Asks, Offsets                                                     string
 }
 
 // onCourse is how far, in ln of strength, a client may be from the plan and be
@@ -108,6 +111,7 @@ func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r 
 		v.Doubted = append(v.Doubted, s.setRead(m.Set))
 	}
 	v.Unread = s.notes(r.Unread)
+	v.Asks, v.Offsets = s.notes(r.Asks), s.offsets(r.Offsets)
 	for _, g := range r.Gates {
 		v.Gates = append(v.Gates, s.gateRead(g))
 	}
@@ -124,6 +128,7 @@ func (s *speech) reviewLabels() ReviewLabels {
 		Moves: say("moves"), NoMoves: say("moves_none"), Doubted: say("doubted"), Unread: say("unread"),
 		Gates: say("gates"), Forecast: say("forecast"), Changes: say("changes"), NoChanges: say("no_changes"),
 		Why: say("why"), Print: say("print"), Progress: s.say("progress.title"), Page: say("page"),
+		Asks: s.say("coach.asks"), Offsets: s.say("coach.offsets"),
 	}
 }
 

@@ -36,8 +36,10 @@ func (t *text) reviewParts(v *Review) {
 	} else {
 		t.part(v.Labels.Flags, flags)
 	}
+	t.part(v.Labels.Asks, v.Asks)
 	t.part(v.Labels.Forecast, append(append([]string{}, v.Forecast...), v.NextTest))
 	t.part(v.Labels.Estimate, v.Estimate)
+	t.part(v.Labels.Offsets, v.Offsets)
 	t.part(v.Labels.Moves, v.Moves)
 	t.part(v.Labels.Doubted, v.Doubted)
 	t.part(v.Labels.Unread, v.Unread)

@@ -21,7 +21,7 @@ type odd struct {
 // are single holds, and of the same side every time, or two of them could not be
 // compared. The exercise's page says which.
 func oddOf(day program.Date, p *program.Prescription) (odd, bool) {
-	return odd{day, p.Exercise, p.Role, p.Sets}, p.EachSide && p.Sets%2 == 1 && !p.Max && !p.Check
+	return odd{day, p.Exercise, p.Role, p.Sets}, p.EachSide && p.Sets%2 == 1 && !open(*p)
 }
 
 // turns says who gets the set more, in a plan and in those before it: true for the
@@ -59,7 +59,7 @@ func (t turns) after(weeks []program.Week) turns {
 // sides says how many sets each side gets, where it is the same; empty where both
 // work at once.
 func (s *speech) sides(p program.Prescription) string {
-	if !p.EachSide || p.Sets%2 == 1 || p.Max || p.Check {
+	if !p.EachSide || p.Sets%2 == 1 || open(p) {
 		return ""
 	}
 	return s.say("amount.sides", "half", strconv.Itoa(p.Sets/2))

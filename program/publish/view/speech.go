@@ -151,8 +151,8 @@ func (s *speech) notes(notes []program.Note) []string {
 var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
-// open leaves the private notes out.
-func open(notes []program.Note) []program.Note {
+// public leaves the private notes out.
+func public(notes []program.Note) []program.Note {
 	return slices.DeleteFunc(slices.Clone(notes), func(n program.Note) bool { return slices.Contains(private, n.Code) })
 }
 

@@ -25,6 +25,8 @@ func Text(out io.Writer, v *View) error {
 		t.gates(v)
 		t.bullets("", v.AllNotes)
 		t.bullets("", v.Outline)
+		t.bullets(v.ForCoach.AsksTitle, v.ForCoach.Asks)
+		t.bullets(v.ForCoach.OffsetsTitle, v.ForCoach.Offsets)
 		t.sessions(v)
 	}
 	t.bullets(v.Advice.DayTitle, v.Advice.DayRule)

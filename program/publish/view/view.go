@@ -20,6 +20,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"strings"
+	"time"
 
 	"gatepost/program"
 )
@@ -51,8 +52,9 @@ type View struct {
 	Forecast Forecast
 	Ladder   []Rung // this body's order of steps
 	Weeks    []Week
-	Turns    string    // how sides share an odd number of sets of a step; empty: no step is held so
-	Pictures []Picture // the block's positions and the goal's
+	Other    []OtherDay // the client's other training
+	Turns    string     // how sides share an odd number of sets of a step; empty: no step is held so
+	Pictures []Picture  // the block's positions and the goal's
 	Gates    []Gate
 	Outline  []string // what comes after the block
 	After    string   // the same in a line
@@ -75,6 +77,13 @@ type View struct {
 	ForCoach CoachPage // no other sheet or page may print it
 
 	Places program.Places // where the assessment's values were written, for warnings; New leaves it empty
+}
+
+// OtherDay is a weekday with training of another kind: "bell practice, hard".
+type OtherDay struct {
+	Day  time.Weekday
+	Line string // "Tue: bell practice"
+	What string
 }
 
 // CueWorth is what a better position saves: "worth about 2 kg of band help".
@@ -127,11 +136,12 @@ type Rung struct {
 type RungState string
 
 const (
-	RungHeld  RungState = "held"  // behind the client
-	RungNow   RungState = "now"   // the first week's step
-	RungBlock RungState = "block" // trained in this block
-	RungLater RungState = "later"
-	RungGoal  RungState = "goal"
+	RungHeld   RungState = "held"   // shown, for the goal's seconds
+	RungBehind RungState = "behind" // below the first week's step, not shown so long
+	RungNow    RungState = "now"    // the first week's step
+	RungBlock  RungState = "block"  // trained in this block
+	RungLater  RungState = "later"
+	RungGoal   RungState = "goal"
 )
 
 // Gate is what must be shown before the next step.
@@ -183,6 +193,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Forecast = s.forecast(p)
 	v.Ladder = s.ladder(p)
 	v.Weeks = s.weeks(p.Weeks, s.turns.after(p.Weeks))
+	v.Other = s.other(p)
 	v.Turns = s.takingTurns(p.Weeks)
 	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
@@ -190,7 +201,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	if len(v.Outline) > 0 {
 		v.After = capital(strings.Join(v.Outline, "; ")) + "."
 	}
-	v.Notes, v.AllNotes = s.notes(open(p.Notes)), s.notes(p.Notes)
+	v.Notes, v.AllNotes = s.notes(public(p.Notes)), s.notes(p.Notes)
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
 	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)

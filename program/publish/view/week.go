@@ -171,6 +171,21 @@ func (s *speech) session(number int, from program.Session) Session {
 	return v
 }
 
+// other is what else the client's weeks hold, Monday first.
+func (s *speech) other(p *program.Program) []OtherDay {
+	var all []OtherDay
+	for _, o := range p.Other {
+		v := OtherDay{Day: o.Day, What: o.What}
+		if o.Hard {
+			v.What = s.say("other.hard", "what", o.What)
+		}
+		v.Line = s.say("other.day", "day", s.say(weekdays[(o.Day+6)%7]), "what", v.What)
+		all = append(all, v)
+	}
+	slices.SortStableFunc(all, func(a, b OtherDay) int { return int(a.Day+6)%7 - int(b.Day+6)%7 })
+	return all
+}
+
 // holds writes sets of seconds: "4 × 12 s".
 func (s *speech) holds(sets, hold int) string {
 	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))

@@ -1,0 +1,193 @@
+package paper
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+	"gatepost/program/publish/view"
+)
+
+// truthClients is how many generated clients' sheets are read for contradictions.
+const truthClients = 200
+
+// What all sheets of one client say of a step and of the goal agrees: nothing is
+// held and still to come, no date stands before that of an easier step, no work on
+// a step begins after it is likely held, and the chance of the goal is one word, in
+// plan, note, one-page, coach page and the review of the same day.
+func TestSheetsDoNotContradictEachOther(t *testing.T) {
+	studio := demo(t)
+	read := 0
+	for seed := range truthClients {
+		a := clients.Example(seed)
+		p, problems := planner.Plan(&studio.Library, &a)
+		if problems.Stop() || len(p.Withheld) > 0 {
+			continue
+		}
+		read++
+		kept := planner.Version(&p, 1, a.Measured)
+		same, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, a.Measured)
+		sheets := sheetsOf(t, &studio, &p, &same)
+		for _, fault := range contradictions(sheets) {
+			t.Errorf("client %d, first plan: %s", seed, fault)
+		}
+		a.Log.Entries = asPrinted(&p, 2)
+		r, q, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, p.Start+13)
+		if len(q.Withheld) > 0 {
+			continue
+		}
+		sheets = sheetsOf(t, &studio, &q, &r)
+		for _, fault := range contradictions(sheets) {
+			t.Errorf("client %d, after two weeks: %s", seed, fault)
+		}
+		again, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept, planner.Version(&q, 2, p.Start+13)}, p.Start+13)
+		if chanceOf(q.Goal) != chanceOf(again.GoalBefore) {
+			t.Errorf("client %d: the second plan said %v, the review that it said %v", seed, q.Goal, again.GoalBefore)
+		}
+		if chanceOf(p.Goal) != chanceOf(r.GoalBefore) {
+			t.Errorf("client %d: the first plan said %v, the review that it said %v", seed, p.Goal, r.GoalBefore)
+		}
+	}
+	if read < truthClients/2 {
+		t.Errorf("only %d clients have a program", read)
+	}
+}
+
+func chanceOf(g program.GoalForecast) string { return fmt.Sprintf("%.2f %v", g.Chance, g.Met) }
+
+// asPrinted is a log of so many weeks done as printed.
+func asPrinted(p *program.Program, weeks int) []program.Entry {
+	var all []program.Entry
+	for _, w := range p.Weeks[:min(weeks, len(p.Weeks))] {
+		for _, s := range w.Sessions {
+			all = append(all, program.Entry{Date: s.Date, AsPrinted: true})
+		}
+	}
+	return all
+}
+
+// sheetsOf are the texts of everything that is printed of a program, by name.
+func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, r *program.Review) map[string]string {
+	t.Helper()
+	v, problems := view.New(studio.Coach, &studio.Library, p)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	var plan, review bytes.Buffer
+	if err := view.Text(&plan, v); err != nil {
+		t.Fatal(err)
+	}
+	w, problems := view.NewReview(studio.Coach, &studio.Library, p, r)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	if err := view.ReviewText(&review, w); err != nil {
+		t.Fatal(err)
+	}
+	sheets := map[string]string{"plan": plan.String(), "review": review.String(), "notes": strings.Join(v.AllNotes, "\n")}
+	for name, pages := range map[string][]*Page{
+		"one-page": {layOnePage(setter(), v)}, "coach page": layCoach(setter(), v), "chart": {layChart(setter(), v, A3)},
+	} {
+		var text strings.Builder
+		for _, page := range pages {
+			for _, m := range page.Marks {
+				if t, ok := m.(Text); ok {
+					text.WriteString(strings.Join(t.Lines, " ") + "\n")
+				}
+			}
+		}
+		sheets[name] = text.String()
+	}
+	for name, text := range sheets {
+		sheets[name] = strings.ReplaceAll(text, "\u00a0", " ")
+	}
+	return sheets
+}
+
+const monthYear = `((?:January|February|March|April|May|June|July|August|September|October|November|December) \d{4})`
+
+var (
+	spaces    = regexp.MustCompile(`\s+`)
+	rungLine  = regexp.MustCompile(`(?m)^  (\S.*?)\s+\d+ %\s+(held|behind you|now|in this block|later|goal)(?:\s+most likely about ` + monthYear + `)?$`)
+	stageText = regexp.MustCompile(`((?:[A-Za-z]|-| )+) from about ` + monthYear)
+	chances   = map[string]*regexp.Regexp{
+		"plan":       regexp.MustCompile(`By \d+ \w+ \d{4} that is (unlikely|open|likely|very likely)\.`),
+		"coach page": regexp.MustCompile(`By \d+ \w+ \d{4} that is (unlikely|open|likely|very likely)\.`),
+		"one-page":   regexp.MustCompile(`By \d+ \w+ \d{4}: (unlikely|open|likely|very likely) \(`),
+		"review":     regexp.MustCompile(`Now: [^.]*; by \d+ \w+ \d{4} (unlikely|open|likely|very likely)\.`),
+	}
+	noteUnlikely = regexp.MustCompile(`by \d+ \w+ \d{4} is unlikely`)
+)
+
+// contradictions reads the sheets as a client and a coach would, side by side.
+func contradictions(sheets map[string]string) []string {
+	var all []string
+	say := func(format string, args ...any) { all = append(all, fmt.Sprintf(format, args...)) }
+	states, dates := map[string]string{}, map[string]time.Time{}
+	var last time.Time
+	for _, m := range rungLine.FindAllStringSubmatch(sheets["plan"], -1) {
+		step := strings.ToLower(m[1])
+		states[step] = m[2]
+		if m[3] == "" {
+			continue
+		}
+		date := month(m[3])
+		if dates[step] = date; date.Before(last) {
+			say("%s most likely %s, an easier step later", step, m[3])
+		}
+		if last = date; m[2] == "held" || m[2] == "behind you" {
+			say("%s is %s, and most likely %s", step, m[2], m[3])
+		}
+	}
+	if len(states) == 0 {
+		say("no ladder in the plan")
+	}
+	for _, sheet := range []string{"plan", "one-page"} {
+		var last time.Time
+		for _, m := range stageText.FindAllStringSubmatch(spaces.ReplaceAllString(sheets[sheet], " "), -1) {
+			step, from := strings.ToLower(strings.TrimSpace(m[1])), month(m[2])
+			if from.Before(last) {
+				say("%s: %s from %s, an easier step later", sheet, step, m[2])
+			}
+			last = from
+			if state := states[step]; state == "held" || state == "behind you" || state == "now" || state == "in this block" {
+				say("%s: %s is %s, and from about %s", sheet, step, state, m[2])
+			}
+			if likely, ok := dates[step]; ok && from.After(likely) {
+				say("%s: %s from about %s, most likely held %v", sheet, step, m[2], likely)
+			}
+		}
+	}
+	words := map[string]string{}
+	for _, sheet := range []string{"plan", "coach page", "one-page", "review"} {
+		if m := chances[sheet].FindStringSubmatch(spaces.ReplaceAllString(sheets[sheet], " ")); m != nil {
+			words[sheet] = m[1]
+		} else {
+			words[sheet] = "met"
+		}
+	}
+	for sheet, word := range words {
+		if word != words["plan"] {
+			say("the plan says %s, the %s %s", words["plan"], sheet, word)
+		}
+	}
+	if noted := noteUnlikely.MatchString(sheets["notes"]); noted != (words["plan"] == "unlikely") {
+		say("the plan says %s, a note says unlikely: %v", words["plan"], noted)
+	}
+	slices.Sort(all)
+	return all
+}
+
+func month(s string) time.Time {
+	t, err := time.Parse("January 2006", s)
+	if err != nil {
+		panic(err)
+	}
+	return t
+}

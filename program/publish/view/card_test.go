@@ -1,0 +1,101 @@
+package view_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
+)
+
+// cardOf is the card of a session that holds one item.
+func cardOf(t *testing.T, p *program.Program, item program.Prescription) view.CardItem {
+	t.Helper()
+	p.Weeks[0].Sessions[0].Items = []program.Prescription{item}
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	return v.Cards[0].Items[0]
+}
+
+// What is written on a card: seconds of each set, a lean's distance if it was
+// another, RPE, and whether the main work was clean. A try is written in seconds.
+func TestBoxesOfACard(t *testing.T) {
+	for name, c := range map[string]struct {
+		item program.Prescription
+		want string
+	}{
+		"main":  {program.Prescription{Role: program.RoleMain, Step: "tuck", Sets: 4, Hold: 12}, "1 2 3 4 RPE clean"},
+		"lean":  {program.Prescription{Role: program.RoleSecond, Exercise: "planche-lean", Ahead: 0.14, Sets: 2, Hold: 15}, "1 2 14 cm? RPE"},
+		"check": {program.Prescription{Role: program.RoleTest, Step: "tuck", Sets: 1, Check: true}, "s RPE clean"},
+		"test":  {program.Prescription{Role: program.RoleTest, Step: "tuck", Sets: 1, Max: true}, "s RPE clean"},
+		"tries": {program.Prescription{Role: program.RoleAhead, Step: "tuck", Sets: 3, Try: true}, "1 2 3"},
+		"drill": {program.Prescription{Role: program.RoleStrength, Exercise: "straight-arm-raise", Sets: 2, Reps: 8}, "1 2 RPE"},
+	} {
+		var got []string
+		for _, b := range cardOf(t, viewtest.Program(), c.item).Boxes {
+			got = append(got, plain(b.Caption))
+		}
+		if strings.Join(got, " ") != c.want {
+			t.Errorf("%s: %v, want %s", name, got, c.want)
+		}
+	}
+}
+
+func TestWordsOfOpenSets(t *testing.T) {
+	for want, item := range map[string]program.Prescription{
+		"3 tries, as long as it stays clean; write the seconds": {Role: program.RoleAhead, Step: "tuck", Sets: 3, Try: true},
+		"1 try, as long as it stays clean; write the seconds":   {Role: program.RoleAhead, Step: "tuck", Sets: 1, Try: true},
+		"One check hold: until two seconds are left":            {Role: program.RoleTest, Step: "tuck", Sets: 1, Check: true},
+		"One hold, as long as it stays clean":                   {Role: program.RoleTest, Step: "tuck", Sets: 1, Max: true},
+	} {
+		got := cardOf(t, viewtest.Program(), item)
+		if plain(got.Amount) != want || got.Hold != 0 || got.Easier != "" || got.Harder != "" {
+			t.Errorf("%q of %d s, easier %q, harder %q, want %q and nothing else", got.Amount, got.Hold, got.Easier, got.Harder, want)
+		}
+	}
+}
+
+// The day rule's numbers (common practice): a free hold that is too much today is
+// three seconds shorter, one that was easy a second longer next time.
+func TestEasierByThreeSeconds(t *testing.T) {
+	p := viewtest.Program()
+	p.Bands = nil
+	got := cardOf(t, p, program.Prescription{Role: program.RoleMain, Step: "tuck", Sets: 4, Hold: 12})
+	if plain(got.Easier) != "9 s" || plain(got.Harder) != "13 s" {
+		t.Errorf("easier %q, harder %q than 12 s, want 9 s and 13 s", got.Easier, got.Harder)
+	}
+}
+
+// Where the block has moved on, the cards of main work say whose gate comes first,
+// and no other card does.
+func TestGateReminder(t *testing.T) {
+	v := newView(t)
+	said := 0
+	for _, c := range v.Cards {
+		main := slices.ContainsFunc(c.Items, func(i view.CardItem) bool { return i.RoleKey == program.RoleMain })
+		if want := c.Number >= 9 && main; (c.Note == "Only once the open tuck gate is signed.") != want {
+			t.Errorf("week %d, %s: %q", c.Number, c.Date, c.Note)
+		} else if want {
+			said++
+		}
+	}
+	if said != 7 { // two days in each of weeks 9 to 11, one in the last
+		t.Errorf("on %d cards, want 7", said)
+	}
+}
+
+// A note of age is for the coach alone.
+func TestYouthIsPrivate(t *testing.T) {
+	for _, code := range []string{"youth", "older", "elbows-sore", "shoulders-sore", "no-hands"} {
+		p := viewtest.Program()
+		p.Notes = []program.Note{{Code: code}}
+		v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+		if len(v.Notes) != 0 || len(v.AllNotes) != 1 {
+			t.Errorf("%s: %d notes on paper, %d for the coach, want 0 and 1", code, len(v.Notes), len(v.AllNotes))
+		}
+	}
+}
