@@ -7,9 +7,10 @@ type Program struct {
 	Skill     string // road map id
 	Goal      GoalForecast
 	Measured  Date
-	Start     Date // Monday of the first week
-	Version   int  // of the plan on the wall; 0: planned from the assessment alone
-	From      Date // Monday of the first week planned anew; 0: all of them
+	Other     []OtherTraining // what else the client's weeks hold
+	Start     Date            // Monday of the first week
+	Version   int             // of the plan on the wall; 0: planned from the assessment alone
+	From      Date            // Monday of the first week planned anew; 0: all of them
 	Withheld  []Note
 	Steps     []StepLoad // this body's order, the dropped ones left out
 	Rungs     bool       // some weeks are on the floor rungs

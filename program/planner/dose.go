@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // load is a week's straight-arm work: what, and how many sets on which day.
 type load struct {
@@ -55,7 +59,9 @@ func (w *week) parts() []part {
 	}
 	out := make([]part, n)
 	for i := range out {
-		out[i] = partOf((i-fresh+n)%n, n)
+		if out[i] = partOf((i-fresh+n)%n, n); slices.Contains(w.light, w.straight[i]) {
+			out[i] = partLight
+		}
 	}
 	return out
 }

@@ -137,11 +137,15 @@ func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v
 }
 
 func checkDeloads(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	every := 4
+	every := map[int]int{1: 9, 2: 6}[len(a.Training.Days)] // the deload's week
 	age := a.Measured.YearsSince(a.Athlete.Born)
 	h := a.Health
-	if sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age >= 45 || age < 16 {
-		every = 3
+	often := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age >= 45 || age < 16
+	switch days := len(a.Training.Days); {
+	case often:
+		every = max(3, map[int]int{1: 7, 2: 4}[days])
+	case days > 2:
+		every = 4
 	}
 	run, sets, off := 0, 0, 0
 	for i := range p.Weeks {

@@ -28,8 +28,8 @@
 // Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
 // than 75 % of the predicted maximal hold (80 % in the heavy work); a gate week
 // holds what its gate asks. Within a step help never rises. Deloads come every
-// fourth week, every third for sore joints, the young, those over 45 and those
-// coming back. Sessions lie on the client's days and fit the minutes. Where rules
+// fourth week, every third for sore joints, the young, those from 45 on and those
+// coming back; who trains once or twice a week has them later (deloadEvery). Sessions lie on the client's days and fit the minutes. Where rules
 // conflict, health comes first, then the minutes, the weekly seconds, the kit, the
 // holds, the rhythm, the help and the balance of pulling; a note says what gave way.
 //
@@ -86,7 +86,8 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 	out = program.Program{
 		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
-		Goal: program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
+		Goal:  program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
+		Other: a.Training.Other,
 	}
 	road, ok := lib.RoadMap(a.Goal.Skill)
 	if ok {
@@ -160,12 +161,14 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 				before = min(before, v.built)
 			}
 			l.taper(before)
+			l.spare(w.parts())
 		}
 		return l
 	case w.kind == program.WeekTest:
 		l := p.works(i, main)
 		l.ahead, l.leans = work{}, work{}
 		l.taper(v.done[len(p.past.before)+lastBuild])
+		l.spare(w.parts())
 		return l
 	}
 	l := p.works(i, main)

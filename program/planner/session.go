@@ -2,7 +2,6 @@ package planner
 
 import (
 	"gatepost/program"
-	"gatepost/program/strength"
 )
 
 // day is what one session is to hold before the minutes have their say.
@@ -18,6 +17,7 @@ type day struct {
 	pulls    int  // sets of pulling, on a day between straight-arm days
 	rear     bool // a single set of pulling is for the rear shoulder
 	test     bool // the test's day
+	oneTest  bool // the minutes allow a single maximal test
 	clear    bool // within the rest before the test: no straight arms at all
 }
 
@@ -57,8 +57,8 @@ func (p *plan) session(d day) program.Session {
 				return s
 			}
 		}
-		if keep <= 1 && d.sets.main > 1 { // the main work alone is too long
-			d.sets.main--
+		if keep <= 1 && (d.sets.main > 1 || d.test && !d.oneTest) { // the main work or the tests alone are too long
+			d.sets.main, d.oneTest = max(0, d.sets.main-1), d.test
 			groups = p.groups(d)
 			keep = 2
 		}
@@ -69,7 +69,11 @@ func (p *plan) session(d day) program.Session {
 // the pushing that is kept.
 func (p *plan) groups(d day) []group {
 	if d.test {
-		return []group{{"role.test", p.testItems(d)}, {"role.trunk", p.trunk(d)}, {"role.mobility", p.mobility(d)}}
+		beside := group{"role.trunk", p.trunk(d)}
+		if d.load.main.none() { // the trunk is what is tested
+			beside = group{"role.strength", p.strength(d)}
+		}
+		return []group{{"role.test", p.testItems(d)}, beside, {"role.mobility", p.mobility(d)}}
 	}
 	var out []group
 	add := func(key string, items ...program.Prescription) {
@@ -131,57 +135,6 @@ func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescript
 		item.HandsAhead = w.option.hold.HandsAheadOfAnchor
 	}
 	return item
-}
-
-// testItems are the block's closing test: the hardest step up to the goal of
-// which a free hold is near, then the step worked on, free where it can be.
-func (p *plan) testItems(d day) []program.Prescription {
-	w, week := d.load.main, len(p.weeks)-1
-	if w.none() {
-		return nil
-	}
-	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
-			w = free
-		}
-	}
-	if !p.limits.maxTests {
-		item := p.hold(w, program.RoleTest, 1, testRest)
-		item.Check = true
-		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
-		return []program.Prescription{item}
-	}
-	var items []program.Prescription
-	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil; i-- {
-		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
-			items = append(items, p.toTheEnd(hard))
-			break
-		}
-	}
-	return append(items, p.toTheEnd(w))
-}
-
-// freeTest is a free hold of a rung at a capacity in N·m.
-func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
-	w.share = p.look.shareHeld(w.max)
-	return w
-}
-
-// toTheEnd is a maximal hold: as long as it stays clean.
-func (p *plan) toTheEnd(w work) program.Prescription {
-	item := p.hold(w, program.RoleTest, 1, testRest)
-	item.Max, item.Hold = true, 0
-	return item
-}
-
-// testable says whether a predicted hold, in tenths, is long enough to be tested:
-// four seconds, or four at a gentle effort where nothing is tested to its end.
-func (p *plan) testable(max int) bool {
-	if p.limits.maxTests {
-		return max >= 10*deloadLeast
-	}
-	return held(gentleEffort, max) >= deloadLeast
 }
 
 // strength is a pushing drill with bent arms and a straight-arm raise by turns.
