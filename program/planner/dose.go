@@ -74,7 +74,7 @@ func (p *plan) works(i int, main work) load {
 	}
 	l.second = p.second(main, i)
 	if l.second.floor == nil {
-		l.leans = p.lean(i, easyLoad, secondLeast, secondLeast)
+		l.leans = p.lean(i, easyLoad, secondLeast, p.leanHold(i))
 	}
 	if p.limits.ahead && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
 		l.ahead = p.ahead(main, i)

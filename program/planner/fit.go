@@ -78,7 +78,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 		if n == 0 {
 			continue
 		}
-		item := p.dose(day{}, e, program.RolePull)
+		item := p.dose(d, e, program.RolePull)
 		item.Sets = n
 		if n <= rests && setTime(item)+20 <= mainRest {
 			item.InRests, rests = true, 0

@@ -55,9 +55,11 @@ type plan struct {
 	look    outlook
 	leans   []float64 // N·m of a lean of 0, 2, 4 … cm
 	chosen  map[need]*program.Exercise
-	main    []work // by week
-	loads   []load // by week
-	past    past   // what is over; nothing in a first plan
+	came    map[string]int // build weeks before the one in which an exercise came in
+	anew    int            // build weeks before work began anew
+	main    []work         // by week
+	loads   []load         // by week
+	past    past           // what is over; nothing in a first plan
 
 	gateless bool // no gate weeks: the bands allow none
 }
@@ -125,10 +127,17 @@ func (p *plan) fillWeeks() []program.Week {
 	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
 	out, lastBuild, session := p.remember(&v)
+	for i := range out {
+		p.comeIn(i, &out[i])
+	}
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
+		before := session
 		w := p.printed(i, lastBuild, &session)
+		if p.vary(i, out, &w) {
+			w = p.printed(i, lastBuild, &before)
+		}
 		if w.Kind == program.WeekBuild {
 			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
 		}
@@ -136,6 +145,7 @@ func (p *plan) fillWeeks() []program.Week {
 		if w.Kind == program.WeekBuild {
 			lastBuild = i
 		}
+		p.comeIn(i, &w)
 		out = append(out, w)
 	}
 	return out

@@ -13,6 +13,7 @@ type day struct {
 	sets     daySets
 	load     *load
 	number   int  // of the session in the block, for taking turns
+	builds   int  // build weeks before this one
 	check    bool // opens with a check hold
 	pulls    int  // sets of pulling, on a day between straight-arm days
 	rear     bool // a single set of pulling is for the rear shoulder
@@ -177,15 +178,19 @@ func (p *plan) one(d day, n need, role program.Role) []program.Prescription {
 	return []program.Prescription{p.dose(d, e, role)}
 }
 
-// dose prescribes an exercise by its own dose, half the sets in a deload and
-// before the test.
+// dose prescribes an exercise by its own dose, as far as that has moved in build weeks;
+// half the sets in a deload and before the test.
 func (p *plan) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
-	sets := max(1, e.Dose.Sets)
+	dose := e.Dose
+	if d.kind == program.WeekBuild {
+		e, dose = p.progressed(e, d, role)
+	}
+	sets := max(1, dose.Sets)
 	if d.kind == program.WeekDeload || d.kind == program.WeekTest {
 		sets = half(sets)
 	}
 	return program.Prescription{
-		Exercise: e.ID, Role: role, Sets: sets, Hold: e.Dose.Hold, Reps: e.Dose.Reps, Rest: e.Dose.Rest,
+		Exercise: e.ID, Role: role, Sets: sets, Hold: dose.Hold, Reps: dose.Reps, Rest: dose.Rest,
 		StraightArm: e.StraightArm, EachSide: e.EachSide,
 	}
 }

@@ -66,9 +66,12 @@ func (p *plan) trunkTest(d day) []program.Prescription {
 		return nil
 	}
 	item := p.dose(d, e, program.RoleTest)
-	item.Sets, item.Check = 1, true
-	if p.limits.maxTests {
-		item.Hold = 0
+	item.Sets, item.Check, item.Hold = 1, true, 0
+	if !p.limits.maxTests {
+		now, dose := p.progressed(e, d, program.RoleTrunk)
+		if item.Hold = dose.Hold; now != e || dose.Sets > e.Dose.Sets {
+			_, item.Hold = doseStep(e.Dose)
+		}
 	}
 	return []program.Prescription{item}
 }
