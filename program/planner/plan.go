@@ -57,6 +57,7 @@ type plan struct {
 	chosen  map[need]*program.Exercise
 	came    map[string]int // build weeks before the one in which an exercise came in
 	anew    int            // build weeks before work began anew
+	behind  []program.Week // weeks so far, as they are printed
 	main    []work         // by week
 	loads   []load         // by week
 	past    past           // what is over; nothing in a first plan
@@ -127,17 +128,10 @@ func (p *plan) fillWeeks() []program.Week {
 	v := volume{limits: p.limits, easy: p.limits.easyWeeks}
 	p.loads = make([]load, len(p.weeks))
 	out, lastBuild, session := p.remember(&v)
-	for i := range out {
-		p.comeIn(i, &out[i])
-	}
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
-		before := session
 		w := p.printed(i, lastBuild, &session)
-		if p.vary(i, out, &w) {
-			w = p.printed(i, lastBuild, &before)
-		}
 		if w.Kind == program.WeekBuild {
 			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
 		}
@@ -145,7 +139,6 @@ func (p *plan) fillWeeks() []program.Week {
 		if w.Kind == program.WeekBuild {
 			lastBuild = i
 		}
-		p.comeIn(i, &w)
 		out = append(out, w)
 	}
 	return out

@@ -109,12 +109,10 @@ func (p *plan) isSore(joint string) bool {
 	return false
 }
 
-// comeIn notes which exercises came in with a week, so that they move on from there.
+// comeIn notes a week, and which exercises came in with it: they move on from there.
 // Two weeks off, or work that was printed for joints that were well, begin anew.
 func (p *plan) comeIn(i int, w *program.Week) {
-	if p.came == nil {
-		p.came = map[string]int{}
-	}
+	p.behind = append(p.behind, *w)
 	if i > 0 && w.Kind == program.WeekAway && p.weeks[i-1].kind == program.WeekAway {
 		clear(p.came)
 		p.anew = p.buildsIn(i)

@@ -14,7 +14,7 @@ const sameWeeks = 3
 // vary takes a little off the straight-arm work that would be the same for a fourth
 // build week running, because joints, volume or the longest hold keep it there: two
 // seconds, else a set; the week after goes back to where it was. A gate is what it is.
-func (p *plan) vary(i int, behind []program.Week, now *program.Week) (changed bool) {
+func (p *plan) vary(i int, now *program.Week) (changed bool) {
 	if now.Kind != program.WeekBuild {
 		return false
 	}
@@ -30,7 +30,7 @@ func (p *plan) vary(i int, behind []program.Week, now *program.Week) (changed bo
 		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
 		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
 	} {
-		if v.work.none() || v.work.gate || !stands(behind, now, v.role, v.work.exercise()) {
+		if v.work.none() || v.work.gate || !stands(p.behind, now, v.role, v.work.exercise()) {
 			continue
 		}
 		changed = true

@@ -6,8 +6,18 @@ import (
 	"gatepost/program"
 )
 
-// printed is a week as the client will read it.
+// printed is a week as the client will read it, after those that were printed so far.
 func (p *plan) printed(i, lastBuild int, session *int) program.Week {
+	w := p.laidOut(i, lastBuild, *session)
+	if p.vary(i, &w) {
+		w = p.laidOut(i, lastBuild, *session)
+	}
+	*session += len(w.Sessions)
+	p.comeIn(i, &w)
+	return w
+}
+
+func (p *plan) laidOut(i, lastBuild, session int) program.Week {
 	w, l := &p.weeks[i], &p.loads[i]
 	out := program.Week{
 		Number: i + 1, Start: w.start, Kind: w.kind,
@@ -21,8 +31,7 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.Effort, out.Gate = p.limits.effortIn(i), l.main.gate
 		out.Stance = p.body.figure(l.main)
 	}
-	out.Sessions = p.sessions(i, *session)
-	*session += len(w.days)
+	out.Sessions = p.sessions(i, session)
 	p.tally(&out)
 	out.Notes = p.weekNotes(&out, lastBuild)
 	return out
