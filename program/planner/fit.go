@@ -134,6 +134,9 @@ func setTime(item program.Prescription) int {
 	if t == 0 {
 		t = min(int(item.MaxHold), longestTest)
 	}
+	if item.Try {
+		t = max(t, tryReckoned)
+	}
 	return t
 }
 

@@ -33,7 +33,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	for _, id := range p.body.alike {
 		add(true, noteStepDropped, step("step", id))
 	}
-	return append(notes, p.bandNotes(out)...)
+	return append(append(notes, p.wouldOpen()...), p.bandNotes(out)...)
 }
 
 func (p *plan) wished() int {

@@ -41,6 +41,7 @@ const (
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
+	noteKitWouldOpen = "kit-would-open"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -93,7 +94,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
-	noteAwayDeload, noteCheckHold, noteGateWeek,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -13,7 +13,9 @@ type day struct {
 	sets     daySets
 	load     *load
 	number   int  // of the session in the block, for taking turns
+	week     int  // of the block, from 0
 	builds   int  // build weeks before this one
+	fresh    bool // the freshest straight-arm day of its week
 	check    bool // opens with a check hold
 	pulls    int  // sets of pulling, on a day between straight-arm days
 	rear     bool // a single set of pulling is for the rear shoulder
@@ -74,7 +76,7 @@ func (p *plan) groups(d day) []group {
 		if d.load.main.none() { // the trunk is what is tested
 			beside = group{"role.strength", p.strength(d)}
 		}
-		return []group{{"role.test", p.testItems(d)}, beside, {"role.mobility", p.mobility(d)}}
+		return []group{{"role.test", p.testItems(d)}, {"role.test", p.tries(d)}, beside, {"role.mobility", p.mobility(d)}}
 	}
 	var out []group
 	add := func(key string, items ...program.Prescription) {
@@ -84,6 +86,7 @@ func (p *plan) groups(d day) []group {
 	}
 	if d.straight && !d.load.main.none() {
 		add("role.main", p.mainItems(d)...)
+		add("role.test", p.tries(d)...)
 		add("role.ahead", p.hold(d.load.ahead, program.RoleAhead, d.sets.ahead, aheadRest))
 		add("role.second", p.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", p.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
@@ -138,14 +141,17 @@ func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescript
 	return item
 }
 
-// strength is a pushing drill with bent arms and a straight-arm raise by turns.
+// strength is a pushing drill with bent arms and a straight-arm raise by turns; who is
+// on the floor practises balance as well.
 func (p *plan) strength(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForPush, program.ForRaise}
-	if d.number%2 == 1 {
-		purposes = []program.Purpose{program.ForRaise, program.ForPush}
+	onFloor := d.load.main.floor != nil
+	if onFloor && !p.limits.elbowSore {
+		purposes = append(purposes, program.ForBalance)
 	}
-	for _, purpose := range purposes {
-		if items := p.one(d, need{purpose: purpose, easier: d.load.main.floor != nil}, program.RoleStrength); items != nil {
+	for i := range purposes {
+		purpose := purposes[(d.number+i)%len(purposes)]
+		if items := p.one(d, need{purpose: purpose, easier: onFloor}, program.RoleStrength); items != nil {
 			return items
 		}
 	}
@@ -154,12 +160,17 @@ func (p *plan) strength(d day) []program.Prescription {
 
 func (p *plan) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	return p.one(d, need{purposes[d.number%2], d.clear, d.load.main.floor != nil}, program.RoleTrunk)
+	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: d.load.main.floor != nil, other: p.seldom() && d.number/2%2 == 1}
+	return p.one(d, n, program.RoleTrunk)
 }
 
 func (p *plan) mobility(d day) []program.Prescription {
-	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight}, program.RoleMobility)
+	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight, other: p.seldom() && d.number%2 == 1}, program.RoleMobility)
 }
+
+// seldom says that there are so few days that more than one exercise of a kind takes
+// turns on them.
+func (p *plan) seldom() bool { return len(p.athlete.Training.Days) <= 2 }
 
 // line is the handstand line, where wrists and elbows may be loaded today.
 func (p *plan) line(d day) []program.Prescription {

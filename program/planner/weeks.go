@@ -104,9 +104,9 @@ func sparePulls(items []program.Prescription) int {
 // day gathers what a session needs to know.
 func (p *plan) day(i int, date program.Date, number int, check bool) day {
 	w := &p.weeks[i]
-	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number, builds: p.buildsIn(i)}
+	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number, week: i, builds: p.buildsIn(i)}
 	if at := slices.Index(w.straight, date); at >= 0 {
-		d.straight = true
+		d.straight, d.fresh = true, date == w.fresh
 		d.part = w.parts()[at]
 		d.sets = p.loads[i].sets[at]
 		d.check = check && d.sets.main > 0
