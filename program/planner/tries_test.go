@@ -36,8 +36,7 @@ func triesOf(t *testing.T, p *program.Program) (exercises []string, days []progr
 
 // A first-timer tries the first step in each build week and on the test's day, with
 // light toes as long as it is out of reach and with both feet off the floor as soon as
-// a few seconds are near (common practice); frog balance fills the way. Today's plan
-// for 94 kg and two days had no tuck in twelve weeks.
+// a few seconds are near (common practice); frog balance fills the way.
 func TestFirstTimerTriesTheFirstStep(t *testing.T) {
 	heavy := clientOf(t, untrained, on(tue, fri), func(a *program.Assessment) {
 		a.Athlete.Sex, a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan = program.SexMale, 94, 1.90, 0
