@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"math/bits"
 	"slices"
 	"time"
@@ -15,6 +16,7 @@ type week struct {
 	days     []program.Date // training days, away days left out
 	straight []program.Date // those with straight-arm work
 	fresh    program.Date   // the freshest of the straight-arm days
+	light    []program.Date // straight-arm days without main work, for what is hard about them
 	test     program.Date   // the test's day, in the last week
 }
 
@@ -138,6 +140,7 @@ func setKinds(a *program.Assessment, weeks []week, over, every int) {
 func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 	test := weeks[len(weeks)-1].test
 	clear := test - program.Date(l.testRest)
+	hot := func(d program.Date) bool { return hardOn(a, d.Weekday()) || hardOn(a, (d-1).Weekday()) }
 	var before program.Date
 	for i := range weeks {
 		w := &weeks[i]
@@ -152,9 +155,10 @@ func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 		if w.kind == program.WeekTest {
 			most = min(most, taperSessions)
 		}
-		w.straight = spread(free, most, before)
+		w.straight = spread(free, most, before, hot)
 		if len(w.straight) > 0 {
-			w.fresh = freshest(a, w.straight, before)
+			w.fresh = freshest(w.straight, before, hot)
+			w.light = hotBesideCold(w.straight, hot)
 			before = w.straight[len(w.straight)-1]
 		}
 	}
@@ -164,10 +168,12 @@ func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 const taperSessions = 2
 
 // spread picks the most days, at most n, that lie 48 h apart from each other and
-// from the last straight-arm day; of those the most even, then the earliest.
-func spread(days []program.Date, n int, before program.Date) []program.Date {
+// from the last straight-arm day; of those the ones with the fewest hot days, the most
+// even, then the earliest. A day is hot when hard training elsewhere lies on it or on
+// the day before.
+func spread(days []program.Date, n int, before program.Date, hot func(program.Date) bool) []program.Date {
 	var best []program.Date
-	bestGap := 0
+	bestHot, bestGap := 0, 0
 	for set := uint(1); set < 1<<len(days); set++ {
 		if bits.OnesCount(set) > n {
 			continue
@@ -177,8 +183,9 @@ func spread(days []program.Date, n int, before program.Date) []program.Date {
 		if gap < restBefore {
 			continue
 		}
-		if len(picked) > len(best) || len(picked) == len(best) && gap > bestGap {
-			best, bestGap = picked, gap
+		heat := len(picked) - len(cold(picked, hot))
+		if cmp.Or(cmp.Compare(len(best), len(picked)), cmp.Compare(heat, bestHot), cmp.Compare(bestGap, gap)) < 0 {
+			best, bestHot, bestGap = picked, heat, gap
 		}
 	}
 	return best
@@ -207,17 +214,33 @@ func smallestGap(days []program.Date, before program.Date) int {
 	return gap
 }
 
-// freshest is the straight-arm day with the longest rest before it, and no hard
-// training that day or the day before; the earliest of equals.
-func freshest(a *program.Assessment, days []program.Date, before program.Date) program.Date {
-	best, bestScore := days[0], -8
-	for _, d := range days {
+// cold are the days that are not hot.
+func cold(days []program.Date, hot func(program.Date) bool) []program.Date {
+	return slices.DeleteFunc(slices.Clone(days), hot)
+}
+
+// hotBesideCold are a week's hot days, where another day is left for the main work.
+func hotBesideCold(days []program.Date, hot func(program.Date) bool) []program.Date {
+	if len(cold(days, hot)) == 0 {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(days), func(d program.Date) bool { return !hot(d) })
+}
+
+// freshest is the straight-arm day that is not hot, before a hot one of three, with the
+// longest rest before it; the earliest of equals.
+func freshest(days []program.Date, before program.Date, hot func(program.Date) bool) program.Date {
+	best, bestScore := days[0], -16
+	for i, d := range days {
 		score := min(7, int(d-before))
 		if before == 0 {
 			score = 7
 		}
-		if hardOn(a, d.Weekday()) || hardOn(a, (d-1).Weekday()) {
-			score -= 7
+		if hot(d) {
+			score -= 14
+		}
+		if len(days) == 3 && hot(days[(i+1)%3]) { // which is the light one anyway
+			score += 7
 		}
 		if score > bestScore {
 			best, bestScore = d, score

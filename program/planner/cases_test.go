@@ -225,8 +225,10 @@ func TestDeloadAndTaperAgainstPublishedPractice(t *testing.T) {
 	a := maren(t)
 	a.Training.Away = nil
 	p, _ := Plan(library(t), &a)
-	if d := float64(usualDeload); math.Abs(d-5.6) > 2*2.3 {
-		t.Errorf("a deload every %v weeks", d)
+	for days := 1; days <= 7; days++ {
+		if d := float64(deloadEvery(days, false)); math.Abs(d-5.6) > 2*2.3 {
+			t.Errorf("%d days a week: a deload every %v weeks", days, d)
+		}
 	}
 	deload, before := &p.Weeks[3], &p.Weeks[2]
 	if deload.Kind != program.WeekDeload || len(deload.Sessions) != len(before.Sessions) || 10*deload.HalfSeconds > 6*before.HalfSeconds {

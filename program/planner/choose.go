@@ -31,6 +31,7 @@ type need struct {
 	purpose  program.Purpose
 	bentArms bool // no straight arms: a day between straight-arm days, or before the test
 	easier   bool // for somebody who is still on the floor
+	other    bool // the second in rank, where there is one
 }
 
 // choose takes the highest-ranked exercise that serves a purpose first and that
@@ -43,15 +44,21 @@ func (p *plan) choose(n need) *program.Exercise {
 	if e, ok := p.chosen[n]; ok {
 		return e
 	}
-	var best *program.Exercise
+	var best, next *program.Exercise
 	for i := range p.lib.Exercises {
 		e := &p.lib.Exercises[i]
 		if len(e.Trains) == 0 || e.Trains[0] != n.purpose || !p.can(e) || n.bentArms && e.StraightArm {
 			continue
 		}
-		if best == nil || e.Rank > best.Rank {
-			best = e
+		switch {
+		case best == nil || e.Rank > best.Rank:
+			best, next = e, best
+		case next == nil || e.Rank > next.Rank:
+			next = e
 		}
+	}
+	if n.other && next != nil {
+		best = next
 	}
 	if best != nil && n.easier {
 		best = p.easier(best, n)

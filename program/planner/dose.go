@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // load is a week's straight-arm work: what, and how many sets on which day.
 type load struct {
@@ -55,7 +59,9 @@ func (w *week) parts() []part {
 	}
 	out := make([]part, n)
 	for i := range out {
-		out[i] = partOf((i-fresh+n)%n, n)
+		if out[i] = partOf((i-fresh+n)%n, n); slices.Contains(w.light, w.straight[i]) {
+			out[i] = partLight
+		}
 	}
 	return out
 }
@@ -68,7 +74,7 @@ func (p *plan) works(i int, main work) load {
 	}
 	l.second = p.second(main, i)
 	if l.second.floor == nil {
-		l.leans = p.lean(i, easyLoad, secondLeast, secondLeast)
+		l.leans = p.lean(i, easyLoad, secondLeast, p.leanHold(i))
 	}
 	if back, _ := p.returning(i); p.limits.ahead && !back && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
 		l.ahead = p.ahead(main, i)

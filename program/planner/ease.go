@@ -78,6 +78,15 @@ func (l *load) taper(before int) {
 	l.fill(best)
 }
 
+// spare leaves out the main sets of light days.
+func (l *load) spare(parts []part) {
+	for i := range l.sets {
+		if parts[i] == partLight {
+			l.sets[i].main = 0
+		}
+	}
+}
+
 func (l *load) fill(s daySets) {
 	for i := range l.sets {
 		l.sets[i] = s

@@ -23,7 +23,7 @@ func (p *plan) compose(d day, groups []group, ratio int) []program.Prescription 
 			}
 		}
 	}
-	if !d.test {
+	if !d.test || d.load.main.none() {
 		items = append(items, p.pulls(d, d.pulls+(pushes*ratio+99)/100, rests)...)
 	}
 	return items
@@ -78,7 +78,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 		if n == 0 {
 			continue
 		}
-		item := p.dose(day{}, e, program.RolePull)
+		item := p.dose(d, e, program.RolePull)
 		item.Sets = n
 		if n <= rests && setTime(item)+20 <= mainRest {
 			item.InRests, rests = true, 0
@@ -121,6 +121,9 @@ func (p *plan) length(items []program.Prescription) int {
 	return total
 }
 
+// longestTest is what the longest test lasts, s; a longer one is not read.
+const longestTest = 300
+
 // setTime is how long one set takes; a maximal hold is reckoned at what it is
 // predicted to last.
 func setTime(item program.Prescription) int {
@@ -129,7 +132,10 @@ func setTime(item program.Prescription) int {
 		t = secondsPerRep * item.Reps
 	}
 	if t == 0 {
-		t = int(item.MaxHold)
+		t = min(int(item.MaxHold), longestTest)
+	}
+	if item.Try {
+		t = max(t, tryReckoned)
 	}
 	return t
 }

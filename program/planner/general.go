@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // unlikely is the chance below which a goal date is called so.
 const unlikely = 0.20
@@ -33,7 +37,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	for _, id := range p.body.alike {
 		add(true, noteStepDropped, step("step", id))
 	}
-	notes = append(append(notes, p.waits(out.Weeks)...), p.mends()...)
+	notes = slices.Concat(notes, p.waits(out.Weeks), p.mends(), p.wouldOpen())
 	return append(notes, p.bandNotes(out)...)
 }
 

@@ -42,8 +42,6 @@ const (
 	youthAge       = 16
 	adultAge       = 18
 	olderAge       = 45
-	usualDeload    = 4
-	frequentDeload = 3
 	usualTestRest  = 2 // days, 48 h
 	olderTestRest  = 3 // days, 72 h
 	usualArmDays   = 3
@@ -61,7 +59,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 		age:          a.Measured.YearsSince(a.Athlete.Born),
 		spell:        presentSpell(a, start),
 		effort:       usualEffort,
-		deloadEvery:  usualDeload,
+		deloadEvery:  deloadEvery(len(a.Training.Days), false),
 		straightDays: usualArmDays,
 		testRest:     usualTestRest,
 		grip:         slices.Contains(a.Kit, parallettes),
@@ -82,7 +80,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 		l.easyWeeks = max(0, easyReturn-int(l.spell))
 	}
 	if anySore || youth || older || l.returning {
-		l.deloadEvery = frequentDeload
+		l.deloadEvery = deloadEvery(len(a.Training.Days), true)
 	}
 	if older {
 		l.testRest = olderTestRest
@@ -92,6 +90,24 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 	}
 	l.factors = volumeFactors(h, youth, older)
 	return l
+}
+
+// deloadEvery is which week of a round is the deload, for so many training days a
+// week. From three days on every fourth, or every third for who needs it often; fewer
+// days tire less, so that work stands before rest: eight days, and five weeks at the
+// least, or six days for who needs it often (our judgement; the many weeks of once a
+// week are within what strength athletes report, 5.6 ± 2.3 weeks, published: Rogerson
+// 2024).
+func deloadEvery(days int, often bool) int {
+	switch {
+	case days >= 3 && often:
+		return 3
+	case days >= 3:
+		return 4
+	case often:
+		return 6/max(1, days) + 1
+	}
+	return max(6, 8/max(1, days)+1)
 }
 
 // sore counts an injured joint that was cleared as a sore one.

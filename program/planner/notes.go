@@ -47,6 +47,7 @@ const (
 	noteOpenSet      = "open-set"
 	noteGateMinutes  = "gate-no-minutes"
 	noteGateSeconds  = "gate-no-seconds"
+	noteKitWouldOpen = "kit-would-open"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -106,7 +107,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -28,8 +28,8 @@
 // Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
 // than 75 % of the predicted maximal hold (80 % in the heavy work); a gate week
 // holds what its gate asks. Within a step help never rises. Deloads come every
-// fourth week, every third for sore joints, the young, those over 45 and those
-// coming back. Sessions lie on the client's days and fit the minutes. Where rules
+// fourth week, every third for sore joints, the young, those from 45 on and those
+// coming back; who trains once or twice a week has them later (deloadEvery). Sessions lie on the client's days and fit the minutes. Where rules
 // conflict, health comes first, then the minutes, the weekly seconds, the kit, the
 // holds, the rhythm, the help and the balance of pulling; a note says what gave way.
 //
@@ -55,9 +55,12 @@ type plan struct {
 	look    outlook
 	leans   []float64 // N·m of a lean of 0, 2, 4 … cm
 	chosen  map[need]*program.Exercise
-	main    []work // by week
-	loads   []load // by week
-	past    past   // what is over; nothing in a first plan
+	came    map[string]int // build weeks before the one in which an exercise came in
+	anew    int            // build weeks before work began anew
+	behind  []program.Week // weeks so far, as they are printed
+	main    []work         // by week
+	loads   []load         // by week
+	past    past           // what is over; nothing in a first plan
 
 	gentlerThan [][]program.Week // plans without the bad news that this one is made after
 
@@ -189,12 +192,14 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 				before = min(before, v.built)
 			}
 			l.taper(before)
+			l.spare(w.parts())
 		}
 		return l
 	case w.kind == program.WeekTest:
 		l := p.works(i, main)
 		l.ahead, l.leans = work{}, work{}
 		l.taper(v.done[len(p.past.before)+lastBuild])
+		l.spare(w.parts())
 		return l
 	}
 	l := p.works(i, main)

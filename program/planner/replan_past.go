@@ -123,6 +123,10 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 	if lastBuild >= 0 {
 		p.loads[lastBuild], p.main[lastBuild] = p.past.last, p.past.last.main
 	}
+	p.came, p.anew, p.behind = map[string]int{}, 0, nil
+	for i := range p.past.weeks {
+		p.comeIn(i, &p.past.weeks[i])
+	}
 	return slices.Clone(p.past.weeks), lastBuild, session
 }
 

@@ -9,7 +9,6 @@ import (
 // recalled is a printed week as the calendar had it.
 func recalled(printed *program.Week) week {
 	w := week{start: printed.Start, kind: printed.Kind}
-	light := -1
 	for _, s := range printed.Sessions {
 		w.days = append(w.days, s.Date)
 		main, arm := false, false
@@ -26,27 +25,32 @@ func recalled(printed *program.Week) week {
 		if arm && w.test != s.Date {
 			w.straight = append(w.straight, s.Date)
 			if !main {
-				light = len(w.straight) - 1
+				w.light = append(w.light, s.Date)
 			}
 		}
 	}
 	if n := len(w.straight); w.fresh == 0 && n > 0 {
+		light := -1
+		if len(w.light) > 0 {
+			light = slices.Index(w.straight, w.light[len(w.light)-1])
+		}
 		w.fresh = w.straight[(max(light, 1)-1)%n] // a light day comes right after the freshest
 	}
 	return w
 }
 
-// isArm says that an item is a counted straight-arm hold, a check hold included.
+// isArm says that an item is a straight-arm hold: a counted one, a test, a check hold
+// or a try.
 func isArm(item *program.Prescription) bool {
 	switch item.Role {
 	case program.RoleMain, program.RoleSecond, program.RoleAhead:
 		return true
 	}
-	return item.Role == program.RoleTest
+	return item.Role == program.RoleTest && item.StraightArm
 }
 
 func isMain(item *program.Prescription) bool {
-	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check
+	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check && item.StraightArm
 }
 
 // loadOf is a printed week's straight-arm work, read back.

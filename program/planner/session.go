@@ -2,7 +2,6 @@ package planner
 
 import (
 	"gatepost/program"
-	"gatepost/program/strength"
 )
 
 // day is what one session is to hold before the minutes have their say.
@@ -14,11 +13,15 @@ type day struct {
 	sets     daySets
 	load     *load
 	number   int  // of the session in the block, for taking turns
+	week     int  // of the block, from 0
+	builds   int  // build weeks before this one
+	fresh    bool // the freshest straight-arm day of its week
 	check    bool // opens with a check hold
 	open     bool // its last main set is an open one
 	pulls    int  // sets of pulling, on a day between straight-arm days
 	rear     bool // a single set of pulling is for the rear shoulder
 	test     bool // the test's day
+	oneTest  bool // the minutes allow a single maximal test
 	clear    bool // within the rest before the test: no straight arms at all
 }
 
@@ -58,8 +61,8 @@ func (p *plan) session(d day) program.Session {
 				return s
 			}
 		}
-		if keep <= 1 && d.sets.main > 1 { // the main work alone is too long
-			d.sets.main--
+		if keep <= 1 && (d.sets.main > 1 || d.test && !d.oneTest) { // the main work or the tests alone are too long
+			d.sets.main, d.oneTest = max(0, d.sets.main-1), d.test
 			groups = p.groups(d)
 			keep = 2
 		}
@@ -70,7 +73,11 @@ func (p *plan) session(d day) program.Session {
 // the pushing that is kept.
 func (p *plan) groups(d day) []group {
 	if d.test {
-		return []group{{"role.test", p.testItems(d)}, {"role.trunk", p.trunk(d)}, {"role.mobility", p.mobility(d)}}
+		beside := group{"role.trunk", p.trunk(d)}
+		if d.load.main.none() { // the trunk is what is tested
+			beside = group{"role.strength", p.strength(d)}
+		}
+		return []group{{"role.test", p.testItems(d)}, {"role.test", p.tries(d)}, beside, {"role.mobility", p.mobility(d)}}
 	}
 	var out []group
 	add := func(key string, items ...program.Prescription) {
@@ -80,6 +87,7 @@ func (p *plan) groups(d day) []group {
 	}
 	if d.straight && !d.load.main.none() {
 		add("role.main", p.mainItems(d)...)
+		add("role.test", p.tries(d)...)
 		add("role.ahead", p.hold(d.load.ahead, program.RoleAhead, d.sets.ahead, aheadRest))
 		add("role.second", p.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", p.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
@@ -135,65 +143,17 @@ func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescript
 	return item
 }
 
-// testItems are the block's closing test: the hardest step up to the goal of
-// which a free hold is near, then the step worked on, free where it can be.
-func (p *plan) testItems(d day) []program.Prescription {
-	w, week := d.load.main, len(p.weeks)-1
-	if w.none() {
-		return nil
-	}
-	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
-			w = free
-		}
-	}
-	if !p.limits.maxTests {
-		item := p.hold(w, program.RoleTest, 1, testRest)
-		item.Check = true
-		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
-		return []program.Prescription{item}
-	}
-	var items []program.Prescription
-	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil; i-- {
-		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
-			items = append(items, p.toTheEnd(hard))
-			break
-		}
-	}
-	return append(items, p.toTheEnd(w))
-}
-
-// freeTest is a free hold of a rung at a capacity in N·m.
-func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs()[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
-	w.share = p.look.shareHeld(w.max)
-	return w
-}
-
-// toTheEnd is a maximal hold: as long as it stays clean.
-func (p *plan) toTheEnd(w work) program.Prescription {
-	item := p.hold(w, program.RoleTest, 1, testRest)
-	item.Max, item.Hold = true, 0
-	return item
-}
-
-// testable says whether a predicted hold, in tenths, is long enough to be tested:
-// four seconds, or four at a gentle effort where nothing is tested to its end.
-func (p *plan) testable(max int) bool {
-	if p.limits.maxTests {
-		return max >= 10*deloadLeast
-	}
-	return held(gentleEffort, max) >= deloadLeast
-}
-
-// strength is a pushing drill with bent arms and a straight-arm raise by turns.
+// strength is a pushing drill with bent arms and a straight-arm raise by turns; who is
+// on the floor practises balance as well.
 func (p *plan) strength(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForPush, program.ForRaise}
-	if d.number%2 == 1 {
-		purposes = []program.Purpose{program.ForRaise, program.ForPush}
+	onFloor := d.load.main.floor != nil
+	if onFloor && !p.limits.elbowSore {
+		purposes = append(purposes, program.ForBalance)
 	}
-	for _, purpose := range purposes {
-		if items := p.one(d, need{purpose: purpose, easier: d.load.main.floor != nil}, program.RoleStrength); items != nil {
+	for i := range purposes {
+		purpose := purposes[(d.number+i)%len(purposes)]
+		if items := p.one(d, need{purpose: purpose, easier: onFloor}, program.RoleStrength); items != nil {
 			return items
 		}
 	}
@@ -202,12 +162,17 @@ func (p *plan) strength(d day) []program.Prescription {
 
 func (p *plan) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	return p.one(d, need{purposes[d.number%2], d.clear, d.load.main.floor != nil}, program.RoleTrunk)
+	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: d.load.main.floor != nil, other: p.seldom() && d.number/2%2 == 1}
+	return p.one(d, n, program.RoleTrunk)
 }
 
 func (p *plan) mobility(d day) []program.Prescription {
-	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight}, program.RoleMobility)
+	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight, other: p.seldom() && d.number%2 == 1}, program.RoleMobility)
 }
+
+// seldom says that there are so few days that more than one exercise of a kind takes
+// turns on them.
+func (p *plan) seldom() bool { return len(p.athlete.Training.Days) <= 2 }
 
 // line is the handstand line, where wrists and elbows may be loaded today.
 func (p *plan) line(d day) []program.Prescription {
@@ -226,15 +191,19 @@ func (p *plan) one(d day, n need, role program.Role) []program.Prescription {
 	return []program.Prescription{p.dose(d, e, role)}
 }
 
-// dose prescribes an exercise by its own dose, half the sets in a deload and
-// before the test.
+// dose prescribes an exercise by its own dose, as far as that has moved in build weeks;
+// half the sets in a deload and before the test.
 func (p *plan) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
-	sets := max(1, e.Dose.Sets)
+	dose := e.Dose
+	if d.kind == program.WeekBuild {
+		e, dose = p.progressed(e, d, role)
+	}
+	sets := max(1, dose.Sets)
 	if d.kind == program.WeekDeload || d.kind == program.WeekTest {
 		sets = half(sets)
 	}
 	return program.Prescription{
-		Exercise: e.ID, Role: role, Sets: sets, Hold: e.Dose.Hold, Reps: e.Dose.Reps, Rest: e.Dose.Rest,
+		Exercise: e.ID, Role: role, Sets: sets, Hold: dose.Hold, Reps: dose.Reps, Rest: dose.Rest,
 		StraightArm: e.StraightArm, EachSide: e.EachSide,
 	}
 }

@@ -6,8 +6,18 @@ import (
 	"gatepost/program"
 )
 
-// printed is a week as the client will read it.
+// printed is a week as the client will read it, after those that were printed so far.
 func (p *plan) printed(i, lastBuild int, session *int) program.Week {
+	w := p.laidOut(i, lastBuild, *session)
+	if p.vary(i, &w) {
+		w = p.laidOut(i, lastBuild, *session)
+	}
+	*session += len(w.Sessions)
+	p.comeIn(i, &w)
+	return w
+}
+
+func (p *plan) laidOut(i, lastBuild, session int) program.Week {
 	w, l := &p.weeks[i], &p.loads[i]
 	out := program.Week{
 		Number: i + 1, Start: w.start, Kind: w.kind,
@@ -21,11 +31,10 @@ func (p *plan) printed(i, lastBuild int, session *int) program.Week {
 		out.Effort, out.Gate = p.limits.effortIn(i), l.main.gate
 		out.Stance = p.body.figure(l.main)
 	}
-	out.Sessions = p.sessions(i, *session)
+	out.Sessions = p.sessions(i, session)
 	if p.comingBack(i) {
 		easeWeek(&out)
 	}
-	*session += len(w.days)
 	p.tally(&out)
 	out.Notes = p.weekNotes(&out, lastBuild)
 	return out
@@ -100,9 +109,9 @@ func sparePulls(items []program.Prescription) int {
 // day gathers what a session needs to know.
 func (p *plan) day(i int, date program.Date, number int, check bool) day {
 	w := &p.weeks[i]
-	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number}
+	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number, week: i, builds: p.buildsIn(i)}
 	if at := slices.Index(w.straight, date); at >= 0 {
-		d.straight = true
+		d.straight, d.fresh = true, date == w.fresh
 		d.part = w.parts()[at]
 		d.sets = p.loads[i].sets[at]
 		d.check = check && d.sets.main > 0

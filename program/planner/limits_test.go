@@ -1,0 +1,245 @@
+package planner
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"gatepost/program"
+)
+
+// limitsOf are the limits of a client in a block that starts on the day of the tests.
+func limitsOf(t *testing.T, bend ...func(*program.Assessment)) limits {
+	a := clientOf(t, bend...)
+	return newLimits(&a, a.Measured)
+}
+
+// spell is a present spell of so many weeks on the day of the tests.
+func spell(weeks int) func(*program.Assessment) {
+	return func(a *program.Assessment) {
+		a.Training.Experience, a.Training.Since = float64(weeks), a.Measured-program.Date(7*weeks)
+	}
+}
+
+func soreShoulders(a *program.Assessment) { a.Health.Shoulders = program.JointSore }
+
+func injured(bend func(*program.Assessment)) func(*program.Assessment) {
+	return func(a *program.Assessment) {
+		bend(a)
+		for _, j := range []*program.Joint{&a.Health.Wrists, &a.Health.Elbows, &a.Health.Shoulders} {
+			if *j == program.JointSore {
+				*j = program.JointInjured
+			}
+		}
+		a.Health.ClearedBy = program.Clearance{Name: "A. Name", On: a.Measured}
+	}
+}
+
+// The rules by age and by joint, in literal numbers (our judgement; the younger and
+// the older of common practice). Effort is the share of the predicted hold, rest the
+// days before the test, days the straight-arm days a week after three years.
+func TestLimits(t *testing.T) {
+	type rules struct {
+		effort                            float64
+		rest, days                        int
+		neutral, maxTests, ahead, elbowed bool
+	}
+	usual := rules{0.70, 2, 4, false, true, true, false}
+	young := rules{0.60, 2, 3, true, false, false, false}
+	older := rules{0.70, 3, 4, false, true, true, false}
+	wrists := rules{0.60, 2, 4, true, true, false, false}
+	elbows := rules{0.60, 2, 4, false, false, false, true}
+	shoulders := rules{0.60, 2, 4, false, true, false, false}
+	for name, c := range map[string]struct {
+		bend []func(*program.Assessment)
+		want rules
+	}{
+		"30":                 {nil, usual},
+		"15, the day before": {[]func(*program.Assessment){aged(16), dayBefore}, young},
+		"16":                 {[]func(*program.Assessment){aged(16)}, usual},
+		"17":                 {[]func(*program.Assessment){aged(17)}, usual},
+		"44, the day before": {[]func(*program.Assessment){aged(45), dayBefore}, usual},
+		"45":                 {[]func(*program.Assessment){aged(45)}, older},
+		"46":                 {[]func(*program.Assessment){aged(46)}, older},
+		"sore wrists":        {[]func(*program.Assessment){soreWrists}, wrists},
+		"sore elbows":        {[]func(*program.Assessment){soreElbows}, elbows},
+		"sore shoulders":     {[]func(*program.Assessment){soreShoulders}, shoulders},
+		"injured wrists":     {[]func(*program.Assessment){injured(soreWrists)}, wrists},
+		"injured elbows":     {[]func(*program.Assessment){injured(soreElbows)}, elbows},
+		"injured shoulders":  {[]func(*program.Assessment){injured(soreShoulders)}, shoulders},
+	} {
+		l := limitsOf(t, append([]func(*program.Assessment){spell(156)}, c.bend...)...)
+		got := rules{l.effortIn(5), l.testRest, l.straightDays, l.neutralOnly, l.maxTests, l.ahead, l.elbowSore}
+		if got != c.want {
+			t.Errorf("%s: %+v, want %+v", name, got, c.want)
+		}
+	}
+}
+
+// Heavy work comes after 26 weeks of the present spell, the fourth day after 104, and
+// gentle effort ends with the third week after a lay-off.
+func TestLimitsBySpell(t *testing.T) {
+	for weeks, want := range map[int]struct {
+		ahead bool
+		days  int
+	}{25: {false, 3}, 26: {true, 3}, 103: {true, 3}, 104: {true, 4}} {
+		if l := limitsOf(t, spell(weeks)); l.ahead != want.ahead || l.straightDays != want.days {
+			t.Errorf("%d weeks: heavy work %v, %d days", weeks, l.ahead, l.straightDays)
+		}
+	}
+	l := limitsOf(t, back(0))
+	for week, want := range []float64{0.60, 0.60, 0.60, 0.70, 0.70} {
+		if got := l.effortIn(week); got != want {
+			t.Errorf("week %d back: effort %.2f, want %.2f", week+1, got, want)
+		}
+	}
+	if l := limitsOf(t, back(2)); l.effortIn(0) != 0.60 || l.effortIn(1) != 0.70 {
+		t.Error("the third week back is gentle, the fourth is not")
+	}
+}
+
+// A plan for a seventeen-year-old wants a guardian, from the eighteenth birthday on not.
+func TestOfAge(t *testing.T) {
+	for name, c := range map[string]struct {
+		bend     []func(*program.Assessment)
+		withheld bool
+	}{
+		"17": {[]func(*program.Assessment){aged(18), dayBefore}, true},
+		"18": {[]func(*program.Assessment){aged(18)}, false},
+	} {
+		a := clientOf(t, c.bend...)
+		a.Health.Guardian = ""
+		if p, _ := Plan(library(t), &a); (len(p.Withheld) > 0) != c.withheld {
+			t.Errorf("%s: withheld %v", name, p.Withheld)
+		}
+	}
+}
+
+// Counted straight-arm seconds a week, start and ceiling, by weeks of the present
+// spell; and what shrinks them, of several the two smallest (our judgement).
+func TestWeeklySeconds(t *testing.T) {
+	for weeks, want := range map[int][2]int{
+		0: {90, 180}, 12: {90, 180}, 13: {130, 220}, 25: {130, 220}, 26: {170, 300}, 51: {170, 300},
+		52: {210, 360}, 103: {210, 360}, 104: {260, 450}, 207: {260, 450}, 208: {300, 540}, 1000: {300, 540},
+	} {
+		l := limitsOf(t, spell(weeks))
+		if got := [2]int{l.startVolume(false) / 2, l.ceiling(0, false) / 2}; got != want {
+			t.Errorf("%d weeks: %v s, want %v", weeks, got, want)
+		}
+	}
+	if l := limitsOf(t, spell(10)); l.ceiling(2, false) != 2*180 || l.ceiling(3, false) != 2*220 {
+		t.Error("the ceiling rises as the spell goes on")
+	}
+	for name, c := range map[string]struct {
+		bend  []func(*program.Assessment)
+		after bool // four weeks off
+		want  int  // of 100 s
+	}{
+		"nothing":                       {nil, false, 100},
+		"sore elbows":                   {[]func(*program.Assessment){soreElbows}, false, 50},
+		"sore wrists":                   {[]func(*program.Assessment){soreWrists}, false, 50},
+		"sore shoulders":                {[]func(*program.Assessment){soreShoulders}, false, 100},
+		"both sore":                     {[]func(*program.Assessment){soreElbows, soreWrists}, false, 50},
+		"fifteen":                       {[]func(*program.Assessment){aged(15)}, false, 75},
+		"sixteen":                       {[]func(*program.Assessment){aged(16)}, false, 100},
+		"44":                            {[]func(*program.Assessment){aged(44)}, false, 100},
+		"45":                            {[]func(*program.Assessment){aged(45)}, false, 80},
+		"off":                           {nil, true, 60},
+		"fifteen and sore":              {[]func(*program.Assessment){aged(15), soreWrists}, false, 37}, // 37.5
+		"45 and sore":                   {[]func(*program.Assessment){aged(45), soreWrists}, false, 40},
+		"45 and off":                    {[]func(*program.Assessment){aged(45)}, true, 48},
+		"45, sore and off: two of them": {[]func(*program.Assessment){aged(45), soreElbows}, true, 30},
+	} {
+		l := limitsOf(t, append([]func(*program.Assessment){spell(400)}, c.bend...)...)
+		if got := l.startVolume(c.after) / 6; got != c.want {
+			t.Errorf("%s: %d of 100 s, want %d", name, got, c.want)
+		}
+	}
+}
+
+// No straight arms for 48 hours before the test, 72 from 45 years on.
+func TestRestBeforeTheTest(t *testing.T) {
+	for age, want := range map[int]program.Date{44: 2, 45: 3, 60: 3} {
+		p := programOf(t, clientOf(t, aged(age), on(mon, tue, wed, thu, fri)))
+		var last, test program.Date
+		for i, s := range p.Weeks[11].Sessions {
+			test = s.Date
+			arms := func(i program.Prescription) bool { return i.StraightArm && i.Role != program.RolePrepare }
+			if i < 4 && slices.ContainsFunc(s.Items, arms) {
+				last = s.Date
+			}
+		}
+		if test-last < want {
+			t.Errorf("%d years: straight arms %d days before the test", age, test-last)
+		}
+	}
+}
+
+// Two kilograms more on the toes are two kilograms less to hold: each takes 9.81 N
+// times its distance behind the shoulder off the load, wherever a scale is read.
+func TestToesOnAScaleTakeLoadAway(t *testing.T) {
+	a := clientOf(t, func(a *program.Assessment) { a.Kit = append(slices.Clone(a.Kit), "bathroom scale") })
+	p := retraced(library(t), &a)
+	tuck := &p.body.ladder[0]
+	reach := tuck.free.Joints.Shoulder.X - tuck.free.Joints.Toes[0].X
+	if reach < 0.3 || reach > 0.8 { // of a trunk of half a metre, legs folded
+		t.Fatalf("the toes are %.2f m behind the shoulders", reach)
+	}
+	const tenKilograms = 98.0665 // N
+	want := tuck.free.Torque - tenKilograms*reach
+	if want < 0.2*tuck.free.Torque || want > 0.9*tuck.free.Torque {
+		t.Fatalf("%.1f of %.1f N·m are left", want, tuck.free.Torque)
+	}
+	tested, _ := observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms}, p.body)
+	set := setRead{SetRead: program.SetRead{Step: "tuck"}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
+	done := observationOf(p, &set)
+	printed := p.workOf(set.item).option.load
+	var tried float64
+	for _, w := range p.helped(tuck) {
+		if math.Abs(w.scale-tenKilograms) < 1e-9 {
+			tried = w.option.load
+		}
+	}
+	for name, got := range map[string]float64{"tested": tested.Load, "done": done, "printed": printed, "tried": tried} {
+		if math.Abs(got-want) > 1e-6 {
+			t.Errorf("%s: %.2f N·m, want %.2f", name, got, want)
+		}
+	}
+}
+
+// observationOf is the load of a set as the log's reading has it.
+func observationOf(p *plan, s *setRead) float64 {
+	s.Done.Seconds, s.Done.Clean = 10, program.CleanYes
+	state, _ := assess(p.athlete, p.body)
+	o, _ := newEstimate(p.athlete, p.body, state).observation(s)
+	return o.Load
+}
+
+// Who starts at a level is planned as holding the step before three seconds longer
+// than is asked: 12 s of a tuck whose gate is 10 s stand for 15.
+func TestLevelReserve(t *testing.T) {
+	studio, _ := repo()
+	for i := range studio.Public {
+		starts, _ := startsOf(library(t), &studio.Public[i])
+		if len(starts) < 2 {
+			continue
+		}
+		l, r := starts[1].level, starts[1].reader
+		if l.Step != "tuck" || l.Hold != 12 || len(r.Tests) != 1 || r.Tests[0].Seconds != 15 {
+			t.Errorf("%s: %s for %d s is planned as %+v", studio.Public[i].ID, l.Step, l.Hold, r.Tests)
+		}
+	}
+}
+
+// Five minutes of preparation, then four sets of 10 s with 150 s between them and a
+// minute to set up: 300 + 60 + 4·10 + 3·150 = 850 s; in sessions of twenty minutes a
+// minute less.
+func TestTimeOfASession(t *testing.T) {
+	for minutes, want := range map[int]int{60: 850, 25: 850, 20: 790} {
+		p := &plan{athlete: &program.Assessment{Training: program.Training{Minutes: minutes}}}
+		items := []program.Prescription{{Role: program.RolePrepare, Sets: 2, Reps: 10}, {Role: program.RoleMain, Sets: 4, Hold: 10, Rest: 150}, {Role: program.RolePull, Sets: 2, Reps: 10, InRests: true}}
+		if got := p.length(items); got != want {
+			t.Errorf("%d minutes: %d s, want %d", minutes, got, want)
+		}
+	}
+}

@@ -1,0 +1,152 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// # Nothing stands still
+//
+// No exercise keeps the same dose for more than three build weeks running.
+////
+// What the planner does not compute moves by small steps (common practice): one
+// repetition or a few seconds more every second build week since the exercise came
+// in, to half as much again and never beyond fifteen repetitions, which is as far as
+// repetitions tell of strength. Then comes the exercise's harder move, or else one set
+// more. Of pulling, whose sets follow the pushing, every third week. A deload goes back
+// to the exercise as it began, and so does whoever was off for two weeks or has a joint
+// sore since. The preparation stays: warming up is no work to add to.
+
+const (
+	movesEvery, pullMovesEvery = 2, 3 // build weeks
+	mostReps                   = 15
+	mostSets                   = 5
+)
+
+// progressed is an exercise and its dose in a build week.
+func (p *plan) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
+	every := movesEvery
+	if role == program.RolePull {
+		every = pullMovesEvery
+	}
+	dose, from := e.Dose, e.Dose
+	came, ok := p.came[e.ID]
+	if !ok {
+		return e, dose
+	}
+	for range (d.builds - came) / every {
+		next, more := longer(dose, from)
+		if !more {
+			if h := p.harder(e, d); h != nil {
+				e, from = h, h.Dose
+				next = from
+			} else if next = from; role != program.RolePull { // heavier, from the start
+				next = oneSetMore(dose, from)
+			}
+		}
+		dose = next
+	}
+	return e, dose
+}
+
+// longer is the next dose of as many sets, up to the top of where it began.
+func longer(now, from program.Dose) (program.Dose, bool) {
+	step, top := doseStep(from)
+	if now.Reps > 0 {
+		now.Reps += step
+		return now, now.Reps <= top
+	}
+	now.Hold += step
+	return now, now.Hold <= top
+}
+
+// doseStep is by how much a dose moves, and how far.
+func doseStep(from program.Dose) (step, top int) {
+	if from.Reps > 0 {
+		return 1, min(mostReps, from.Reps*3/2)
+	}
+	if step = 5; from.Hold < 20 {
+		step = 2
+	}
+	return step, from.Hold + from.Hold/2/step*step
+}
+
+// oneSetMore is a dose with a set more and no less work in all; of sets there are
+// five at most.
+func oneSetMore(now, from program.Dose) program.Dose {
+	next := from
+	if next.Sets = max(1, now.Sets) + 1; next.Sets > mostSets {
+		return from
+	}
+	for next.Sets*(next.Reps+next.Hold) < now.Sets*(now.Reps+now.Hold) {
+		next, _ = longer(next, from)
+	}
+	return next
+}
+
+// harder is the next harder version of an exercise that this client may do today; a
+// joint that is sore is not given more.
+func (p *plan) harder(e *program.Exercise, d day) *program.Exercise {
+	for _, id := range e.Harder {
+		h, ok := p.lib.Exercise(id)
+		if ok && p.can(h) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, p.isSore) {
+			return h
+		}
+	}
+	return nil
+}
+
+func (p *plan) isSore(joint string) bool {
+	switch h := p.athlete.Health; joint {
+	case "wrists":
+		return sore(h.Wrists)
+	case "elbows":
+		return sore(h.Elbows)
+	case "shoulders":
+		return sore(h.Shoulders)
+	}
+	return false
+}
+
+// comeIn notes a week, and which exercises came in with it: they move on from there.
+// Two weeks off, or work that was printed for joints that were well, begin anew.
+func (p *plan) comeIn(i int, w *program.Week) {
+	p.behind = append(p.behind, *w)
+	if i > 0 && w.Kind == program.WeekAway && p.weeks[i-1].kind == program.WeekAway {
+		clear(p.came)
+		p.anew = p.buildsIn(i)
+	}
+	if w.Kind != program.WeekBuild {
+		return
+	}
+	if w.Effort > p.limits.effort {
+		p.anew = p.buildsIn(i + 1)
+		return
+	}
+	for _, s := range w.Sessions {
+		for _, item := range s.Items {
+			if _, ok := p.came[item.Exercise]; !ok {
+				p.came[item.Exercise] = p.buildsIn(i)
+			}
+		}
+	}
+}
+
+// leanHold is how long easy leans last: fifteen seconds at first, and up to twenty-five.
+func (p *plan) leanHold(week int) int {
+	from := program.Dose{Hold: secondLeast}
+	step, _ := doseStep(from)
+	return min(secondMost, secondLeast+(p.buildsIn(week)-p.anew)/movesEvery*step)
+}
+
+// buildsIn is how many build weeks of the block come before a week.
+func (p *plan) buildsIn(week int) int {
+	n := 0
+	for _, w := range p.weeks[:week] {
+		if w.kind == program.WeekBuild {
+			n++
+		}
+	}
+	return n
+}

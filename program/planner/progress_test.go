@@ -1,0 +1,83 @@
+package planner
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"gatepost/program"
+)
+
+// What a coach writes by hand for double progression (common practice): a little more
+// every second week, to half as much again, then a set more or the harder move.
+func TestDoubleProgression(t *testing.T) {
+	harder := program.Exercise{ID: "harder", Trains: []program.Purpose{program.ForTrunk}, Dose: program.Dose{Sets: 3, Reps: 6}}
+	for _, c := range []struct {
+		name   string
+		dose   program.Dose
+		harder []string
+		role   program.Role
+		want   string // week by week, or every other week
+	}{
+		{"repetitions", program.Dose{Sets: 3, Reps: 8}, nil, program.RoleTrunk, "3×8 3×8 3×9 3×9 3×10 3×10 3×11 3×11 3×12 3×12 4×9 4×9 4×10"},
+		{"never beyond fifteen", program.Dose{Sets: 2, Reps: 14}, nil, program.RoleTrunk, "2×14 2×14 2×15 2×15 3×14 3×14 3×15"},
+		{"seconds", program.Dose{Sets: 3, Hold: 25}, nil, program.RoleTrunk, "3×25 3×25 3×30 3×30 3×35 3×35 4×30 4×30 4×35"},
+		{"short holds", program.Dose{Sets: 3, Hold: 10}, nil, program.RoleTrunk, "3×10 3×10 3×12 3×12 3×14 3×14 4×12"},
+		{"five sets at most", program.Dose{Sets: 4, Hold: 10}, nil, program.RoleTrunk, "4×10 4×10 4×12 4×12 4×14 4×14 5×12 5×12 5×14 5×14 4×10"},
+		{"the harder move", program.Dose{Sets: 3, Hold: 20}, []string{"harder"}, program.RoleTrunk, "3×20 3×20 3×25 3×25 3×30 3×30 harder 3×6 harder 3×6 harder 3×7"},
+		{"pulling, heavier from the start", program.Dose{Sets: 3, Reps: 4}, nil, program.RolePull, "3×4 3×4 3×4 3×5 3×5 3×5 3×6 3×6 3×6 3×4"},
+	} {
+		e := program.Exercise{ID: "it", Trains: []program.Purpose{program.ForTrunk}, Dose: c.dose, Harder: c.harder}
+		p := &plan{lib: &program.Library{Exercises: []program.Exercise{e, harder}}, athlete: &program.Assessment{}, came: map[string]int{"it": 0}}
+		var got []string
+		for week := range strings.Count(c.want, "×") {
+			item := p.dose(day{kind: program.WeekBuild, straight: true, builds: week}, &e, c.role)
+			name := strings.TrimPrefix(item.Exercise+" ", "it ")
+			got = append(got, fmt.Sprintf("%s%d×%d", name, item.Sets, item.Reps+item.Hold))
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s:\n%s, want\n%s", c.name, s, c.want)
+		}
+		if item := p.dose(day{kind: program.WeekDeload, builds: 9}, &e, c.role); item.Exercise != "it" || item.Reps+item.Hold != c.dose.Reps+c.dose.Hold || item.Sets != c.dose.Sets/2 {
+			t.Errorf("%s: the deload has %+v", c.name, item)
+		}
+	}
+}
+
+// A joint that is sore is not given the harder move, and who was off for two weeks
+// begins anew.
+func TestProgressionAfterBadNews(t *testing.T) {
+	straddles := func(p *program.Program) (out []string) {
+		for _, w := range p.Weeks {
+			for _, it := range items(&w) {
+				if it.Exercise == "prone-straddle" && w.Kind == program.WeekBuild {
+					out = append(out, fmt.Sprintf("%d×%d", it.Sets, it.Reps))
+					break
+				}
+			}
+		}
+		return out
+	}
+	well := programOf(t, clientOf(t))
+	off := programOf(t, clientOf(t, func(a *program.Assessment) {
+		a.Training.Away = []program.Interval{{From: monday + 28, To: monday + 41}}
+	}))
+	if got := strings.Join(straddles(&well), " "); got != "3×6 3×6 3×7 3×7 3×8 3×8 3×9 3×9 4×7" {
+		t.Error("well:", got)
+	}
+	if got := strings.Join(straddles(&off), " "); got != "3×6 3×6 3×7 3×7 3×6 3×6 3×7 3×7" {
+		t.Error("two weeks off:", got)
+	}
+
+	lib := &program.Library{Exercises: []program.Exercise{
+		{ID: "it", Trains: []program.Purpose{program.ForPush}, Harder: []string{"harder"}, Dose: program.Dose{Sets: 3, Hold: 20}},
+		{ID: "harder", Trains: []program.Purpose{program.ForPush}, Loads: []string{"wrists", "elbows"}, Dose: program.Dose{Sets: 3, Reps: 6}},
+	}}
+	for joint, want := range map[program.Joint]string{program.JointFine: "harder", program.JointSore: "it", program.JointInjured: "it"} {
+		a := program.Assessment{Health: program.Health{Elbows: joint}}
+		p := &plan{lib: lib, athlete: &a, came: map[string]int{"it": 0}}
+		if got := p.dose(day{kind: program.WeekBuild, builds: 6}, &lib.Exercises[0], program.RoleStrength); got.Exercise != want {
+			t.Errorf("elbows %s: %s", joint, got.Exercise)
+		}
+	}
+}

@@ -1,0 +1,77 @@
+package planner
+
+import (
+	"gatepost/program"
+	"gatepost/program/strength"
+)
+
+// testItems are the block's closing test: the hardest step up to the goal of
+// which a free hold is near, then the step worked on, free where it can be. Where
+// the minutes allow only one of them, it is what the block trained.
+func (p *plan) testItems(d day) []program.Prescription {
+	w, week := d.load.main, len(p.weeks)-1
+	if w.none() {
+		return p.trunkTest(d)
+	}
+	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
+		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
+			w = free
+		}
+	}
+	if !p.limits.maxTests {
+		item := p.hold(w, program.RoleTest, 1, testRest)
+		item.Check = true
+		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
+		return []program.Prescription{item}
+	}
+	var items []program.Prescription
+	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil && !d.oneTest; i-- {
+		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
+			items = append(items, p.toTheEnd(hard))
+			break
+		}
+	}
+	return append(items, p.toTheEnd(w))
+}
+
+// freeTest is a free hold of a rung at a capacity in N·m.
+func (p *plan) freeTest(r *rung, capacity float64) work {
+	w := work{rung: r, option: r.rigs()[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+	w.share = p.look.shareHeld(w.max)
+	return w
+}
+
+// toTheEnd is a maximal hold: as long as it stays clean.
+func (p *plan) toTheEnd(w work) program.Prescription {
+	item := p.hold(w, program.RoleTest, 1, testRest)
+	item.Max, item.Hold = true, 0
+	return item
+}
+
+// testable says whether a predicted hold, in tenths, is long enough to be tested:
+// four seconds, or four at a gentle effort where nothing is tested to its end.
+func (p *plan) testable(max int) bool {
+	if p.limits.maxTests {
+		return max >= 10*deloadLeast
+	}
+	return held(gentleEffort, max) >= deloadLeast
+}
+
+// trunkTest is the test of a block without weight on the hands: its trunk hold, one
+// clean set that stops with two seconds left; of those who are tested to no end, as
+// long as the block came to.
+func (p *plan) trunkTest(d day) []program.Prescription {
+	e := p.choose(need{purpose: program.ForTrunk, bentArms: true})
+	if e == nil || e.Dose.Hold == 0 {
+		return nil
+	}
+	item := p.dose(d, e, program.RoleTest)
+	item.Sets, item.Check, item.Hold = 1, true, 0
+	if !p.limits.maxTests {
+		now, dose := p.progressed(e, d, program.RoleTrunk)
+		if item.Hold = dose.Hold; now != e || dose.Sets > e.Dose.Sets {
+			_, item.Hold = doseStep(e.Dose)
+		}
+	}
+	return []program.Prescription{item}
+}

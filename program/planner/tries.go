@@ -1,0 +1,113 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+	"gatepost/program/strength"
+)
+
+// # First tries
+//
+// Whoever is still on the floor tries the first step once a week: three tries, with the
+// least help that leaves a few seconds (free, a band, the toes on a scale), else with
+// light toes on the floor, which nobody can weigh. Tries are written down and not
+// counted; a second is news. Nobody with sore elbows tries, and who trains gently
+// (another sore joint, under sixteen, just back) keeps the toes down. Common practice.
+
+const (
+	triesSets   = 3
+	tryLeast    = 3 // s that the help of a try should leave
+	tryReckoned = 5 // s that a try takes
+)
+
+// tries are those of a day: the freshest of a build week, and the test's day.
+func (p *plan) tries(d day) []program.Prescription {
+	main := d.load.main
+	fresh := d.kind == program.WeekBuild && d.fresh
+	if main.floor == nil || p.limits.elbowSore || !fresh && !d.test {
+		return nil
+	}
+	item := p.firstTry(d.week)
+	if item.Exercise == "" {
+		return nil
+	}
+	item.Role, item.Try, item.Sets, item.Hold, item.Rest = program.RoleTest, true, triesSets, 0, secondRest
+	return []program.Prescription{item}
+}
+
+// firstTry is the first step with the least help that this week allows.
+func (p *plan) firstTry(week int) program.Prescription {
+	if p.limits.effortIn(week) >= usualEffort {
+		for _, w := range p.helped(&p.body.ladder[0]) {
+			w.max = tenths(strength.MaxHold(p.look.mid[week], w.option.load, p.look.state.K()))
+			w.share = p.look.shareHeld(w.max)
+			if w.max >= 10*tryLeast {
+				return p.hold(w, program.RoleTest, triesSets, secondRest)
+			}
+		}
+	}
+	return p.lightToes()
+}
+
+// helped are the ways to do a step, the least help first: free, with its rigs, with a
+// scale under the toes.
+func (p *plan) helped(r *rung) []work {
+	most := bandShare * p.body.weight
+	ways := []work{}
+	for _, o := range r.rigs() {
+		if float64(o.help) <= 10*most {
+			ways = append(ways, work{rung: r, option: o})
+		}
+	}
+	floor := p.floorRung(program.RungScale)
+	for kg := 1.0; floor != nil && kg*mechanics.Gravity <= most; kg++ {
+		newtons := kg * mechanics.Gravity
+		ways = append(ways, work{rung: r, floor: floor, scale: newtons, option: option{load: r.load - newtons*r.toesReach()*allowance(r.Step)}})
+	}
+	slices.SortStableFunc(ways, func(a, b work) int { return cmp.Compare(b.option.load, a.option.load) })
+	return ways
+}
+
+// lightToes is the first step with the toes on the floor: its nearest easier version
+// that no scale weighs.
+func (p *plan) lightToes() program.Prescription {
+	first := &p.body.ladder[0]
+	e, _ := p.lib.Exercise(first.Exercise)
+	for _, r := range p.road.Rungs {
+		if r.Kind == program.RungScale {
+			e, _ = p.lib.Exercise(r.Exercise)
+		}
+	}
+	if e == nil {
+		return program.Prescription{}
+	}
+	x := p.easier(e, need{purpose: program.ForStep})
+	if x == e {
+		return program.Prescription{}
+	}
+	return program.Prescription{Exercise: x.ID, StraightArm: x.StraightArm}
+}
+
+// household is kit that most homes have.
+var household = []string{"towel", "table"}
+
+// wouldOpen names the kit that rows want, where there is none to row with.
+func (p *plan) wouldOpen() []program.Note {
+	row := p.choose(need{purpose: program.ForRow})
+	if row != nil && len(row.Kit) > 0 {
+		return nil
+	}
+	var notes []program.Note
+	for _, kit := range household {
+		for i := range p.lib.Exercises {
+			e := &p.lib.Exercises[i]
+			if e.Trains[0] == program.ForRow && len(e.Kit) == 1 && slices.Contains(e.Kit[0], kit) {
+				notes = append(notes, note(noteKitWouldOpen, word("kit", "kit."+kit), exercise("exercise", e.ID)))
+			}
+		}
+	}
+	return notes
+}

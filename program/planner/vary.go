@@ -1,0 +1,96 @@
+package planner
+
+import (
+	"cmp"
+	"slices"
+
+	"gatepost/program"
+)
+
+// sameWeeks is for how many build weeks running a dose may stay what it is (our
+// judgement).
+const sameWeeks = 3
+
+// vary takes a little off the straight-arm work that would be the same for a fourth
+// build week running, because joints, volume or the longest hold keep it there: two
+// seconds, else a set; the week after goes back to where it was. A gate is what it is.
+func (p *plan) vary(i int, now *program.Week) (changed bool) {
+	if now.Kind != program.WeekBuild {
+		return false
+	}
+	l := &p.loads[i]
+	for _, v := range []struct {
+		role  program.Role
+		work  *work
+		least int
+		sets  func(*daySets) *int
+	}{
+		{program.RoleMain, &l.main, leastMain(l.main), func(s *daySets) *int { return &s.main }},
+		{program.RoleAhead, &l.ahead, aheadLeast, func(s *daySets) *int { return &s.ahead }},
+		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
+		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
+	} {
+		if v.work.none() || v.work.gate || !stands(p.behind, now, v.role, v.work.exercise()) {
+			continue
+		}
+		changed = true
+		if v.work.hold-varySeconds >= v.least {
+			v.work.hold -= varySeconds
+			continue
+		}
+		for j := range l.sets {
+			drop(v.sets(&l.sets[j]), 1)
+		}
+	}
+	return changed
+}
+
+const varySeconds = 2
+
+// leastMain is the shortest hold that main work may be made of.
+func leastMain(w work) int {
+	if w.hold >= mainLeast {
+		return mainLeast
+	}
+	return shortLeast
+}
+
+// stands says that an exercise has the same doses as in the last three build weeks
+// that held it.
+func stands(behind []program.Week, now *program.Week, role program.Role, exercise string) bool {
+	same, want := 0, dosesOf(now, role, exercise)
+	for i := len(behind) - 1; i >= 0 && len(want) > 0 && same < sameWeeks; i-- {
+		if behind[i].Kind != program.WeekBuild {
+			continue
+		}
+		was := dosesOf(&behind[i], role, exercise)
+		if len(was) > 0 && !slices.Equal(was, want) {
+			return false
+		}
+		same += min(1, len(was))
+	}
+	return same == sameWeeks
+}
+
+// doseRead is what a client reads of an item's dose.
+type doseRead struct {
+	sets, hold   int
+	ahead, scale float64
+	rig          string
+}
+
+// dosesOf are the different doses of an exercise in a week.
+func dosesOf(w *program.Week, role program.Role, exercise string) []doseRead {
+	var out []doseRead
+	for i := range w.Sessions {
+		for _, it := range w.Sessions[i].Items {
+			if it.Role == role && it.Exercise == exercise {
+				out = append(out, doseRead{it.Sets, it.Hold, it.Ahead, it.Scale, rigName(it.Rig)})
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b doseRead) int {
+		return cmp.Or(cmp.Compare(a.sets, b.sets), cmp.Compare(a.hold, b.hold), cmp.Compare(a.ahead, b.ahead))
+	})
+	return slices.Compact(out)
+}
