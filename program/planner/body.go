@@ -9,6 +9,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
+	"gatepost/program/strength"
 )
 
 // rung is one step of the ladder: a step of the road map on this body.
@@ -18,6 +19,7 @@ type rung struct {
 	free mechanics.Hold
 	load float64 // N·m, effective: torque × allowance
 	rigs []option
+	toes int // of body.sites: with the toes on a scale
 }
 
 // option is one way to hang the client's bands at one step. The first option of
@@ -27,6 +29,7 @@ type option struct {
 	hold mechanics.Hold
 	help int     // tenths of a newton, vertical, so that comparing is exact
 	load float64 // N·m, effective
+	site int     // of body.sites: where it is held, for what the model is off by there
 }
 
 // body is the client as mechanics sees them, with the ladder of their steps.
@@ -41,6 +44,9 @@ type body struct {
 	alike   []string // step ids left out because they load like the step below
 	full    float64  // N·m of the hardest step, the full position
 	weight  float64  // N
+	sites   []strength.Site
+	leanID  string // exercise id of the road map's lean
+	toesID  string // of its step with the toes on a scale
 }
 
 // newBody measures the client against a road map. Heights in an assessment are
@@ -140,8 +146,10 @@ const sameLoad = 1.015
 func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 	var goal rung
 	apart := straddle(a, m)
+	b.rungs(m)
 	for i := range m.Steps {
 		r := b.rung(&m.Steps[i], apart)
+		b.settle(&r)
 		b.all = append(b.all, r)
 		b.full = max(b.full, r.free.Torque)
 		if r.ID == a.Goal.Step {

@@ -73,7 +73,7 @@ func (p *plan) mainDays(week int) int {
 // never come here: they keep to one step and one rig.
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	return held(p.limits.mostEffortIn(week), p.look.maxHold(r.load, week)) >= gateSeconds(r.Gate)
+	return held(p.limits.mostEffortIn(week), p.look.maxHold(r.rigs[0], week)) >= gateSeconds(r.Gate)
 }
 
 // gateSeconds are what a gate week's sets last: those of the longer set, where a

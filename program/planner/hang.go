@@ -51,11 +51,18 @@ func (b *body) named(r *rung, rig program.Rig) option {
 	if rig.Free() {
 		return r.rigs[0]
 	}
+	for i := range r.rigs {
+		if sameRig(rig, r.rigs[i].rig) {
+			return r.rigs[i]
+		}
+	}
 	var indices []int
 	for i, band := range b.bands {
 		if slices.Contains(rig.Bands, band.Name) {
 			indices = append(indices, i)
 		}
 	}
-	return b.withRig(r, rig.Drop, indices...)
+	o := b.withRig(r, rig.Drop, indices...)
+	o.site = r.rigs[0].site
+	return o
 }

@@ -38,6 +38,8 @@ const (
 	noteLightDay     = "light-day"
 	noteNoTime       = "no-time"
 	noteTestUnused   = "test-not-used"
+	noteDisagree     = "tests-disagree"
+	noteNoGain       = "no-work-no-gain"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
@@ -92,7 +94,7 @@ var NoteCodes = []string{
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteRungs, noteShortSets, noteNewStep, noteLessHelp, noteMoreHelp,
-	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
+	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,

@@ -15,6 +15,8 @@ func (p *plan) outcome(out *program.Program) {
 		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.bands[i].Name, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
 	}
 	out.Capacity = p.capacity()
+	out.Offsets = p.body.known(p.look.state)
+	out.Asks = append(out.Asks, p.disagreements()...)
 	out.Forecasts = p.forecasts()
 	goal := &out.Forecasts[len(out.Forecasts)-1]
 	out.Goal.Chance, out.Goal.Met = goal.Chance, goal.Held
@@ -43,7 +45,7 @@ func (p *plan) stepLoads() []program.StepLoad {
 	var out []program.StepLoad
 	for i := range p.body.ladder {
 		s := p.body.stepLoad(&p.body.ladder[i])
-		s.FreeHold = p.look.state.MaxHold(p.body.ladder[i].load)
+		s.FreeHold = p.look.state.At(p.body.site(&p.body.ladder[i])).MaxHold(p.body.ladder[i].load)
 		out = append(out, s)
 	}
 	return out
@@ -73,7 +75,7 @@ func (p *plan) tested() bool {
 		return true
 	}
 	for i := range p.athlete.Tests {
-		if _, ok := observe(&p.athlete.Tests[i], p.body); ok {
+		if _, ok := p.body.observe(&p.athlete.Tests[i]); ok {
 			return true
 		}
 	}
@@ -88,9 +90,10 @@ func (p *plan) forecasts() []program.Forecast {
 	for i := range p.body.ladder {
 		r := &p.body.ladder[i]
 		f := program.Forecast{Step: r.ID}
-		early, likely, late := p.look.path.Arrival(r.load, hold)
+		path := p.look.path.At(p.body.site(r))
+		early, likely, late := path.Arrival(r.load, hold)
 		f.Early, f.Likely, f.Late = p.inWeeks(early), p.inWeeks(likely), p.inWeeks(late)
-		f.Chance = p.look.path.Chance(r.load, hold, max(0, by))
+		f.Chance = path.Chance(r.load, hold, max(0, by))
 		out[i] = f
 	}
 	p.markHeld(out, hold)
@@ -159,7 +162,7 @@ func (p *plan) outline(out *program.Program) []program.Stage {
 	var stages []program.Stage
 	for i := at + 1; i < len(p.body.ladder); i++ {
 		before := &p.body.ladder[i-1]
-		_, likely, _ := p.look.path.Arrival(before.load, float64(before.Gate.Hold+reserve))
+		_, likely, _ := p.look.path.At(p.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
 		if from := p.inWeeks(likely); from != 0 {
 			stages = append(stages, program.Stage{Step: p.body.ladder[i].ID, From: max(from.Monday(), after)})
 		}

@@ -41,6 +41,7 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Sessions, out.Done, out.Missed = r.sessions()
 	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
 	out.Doubted, out.Unread = r.est.doubted, r.est.unread
+	out.Offsets = r.body.known(r.est.state)
 	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
 	out.Gates, out.Flags = gates, r.flags(pains, gates, out.Ended)
 	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
@@ -69,15 +70,16 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 		p.past.shown = nil
 	}
 	p.weeks = nil
+	var counted []int
 	for i := range r.wall[len(r.wall)-1].Weeks {
 		if w := &r.wall[len(r.wall)-1].Weeks[i]; w.Start >= m.at {
-			p.weeks = append(p.weeks, recalled(w))
+			p.weeks, counted = append(p.weeks, recalled(w)), append(counted, w.HalfSeconds)
 		}
 	}
 	if len(p.weeks) == 0 {
 		p.weeks = []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
 	}
-	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule())}
+	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule(counted))}
 	forecasts := p.forecasts()
 	goal := program.GoalForecast{Step: p.athlete.Goal.Step, Hold: int(p.athlete.Goal.Hold + 0.5), By: p.athlete.Goal.By}
 	last := &forecasts[len(forecasts)-1]

@@ -1,9 +1,6 @@
 package planner
 
-import (
-	"gatepost/program"
-	"gatepost/program/strength"
-)
+import "gatepost/program"
 
 // day is what one session is to hold before the minutes have their say.
 type day struct {
@@ -141,7 +138,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 		return nil
 	}
 	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
+		if free := p.freeTest(w.rung, week, p.look.maxHold); p.testable(free.max) {
 			w = free
 		}
 	}
@@ -153,7 +150,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 	}
 	var items []program.Prescription
 	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil; i-- {
-		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
+		if hard := p.freeTest(&p.body.ladder[i], week, p.likelyHold); p.testable(hard.max) {
 			items = append(items, p.toTheEnd(hard))
 			break
 		}
@@ -161,9 +158,9 @@ func (p *plan) testItems(d day) []program.Prescription {
 	return append(items, p.toTheEnd(w))
 }
 
-// freeTest is a free hold of a rung at a capacity in N·m.
-func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+// freeTest is a free hold of a rung in a week, by the cautious or the likely hold.
+func (p *plan) freeTest(r *rung, week int, hold func(option, int) int) work {
+	w := work{rung: r, option: r.rigs[0], max: hold(r.rigs[0], week)}
 	w.share = p.look.shareHeld(w.max)
 	return w
 }

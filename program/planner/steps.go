@@ -91,7 +91,7 @@ func (p *plan) forecastStep(week int) int {
 // reserve.
 func (p *plan) beyondGate(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	return p.look.maxHold(r.load, week) >= 10*(r.Gate.Hold+reserve)
+	return p.look.maxHold(r.rigs[0], week) >= 10*(r.Gate.Hold+reserve)
 }
 
 // unlessTooEasy steps back to the rung before, free, where the least help makes

@@ -34,8 +34,8 @@ const (
 
 // Chance is the chance (0 to 1) that so many weeks from now a load in N·m can be
 // held for those seconds: at the path's site, or without one at a step that is not
-// trained yet. Weeks past the end of the path count as its end. A load or a time of nothing has chance 1, one
-// that is not a number 0.
+// trained yet. Weeks past the end of the path count as its end. A load or a time of
+// nothing has chance 1, one that is not a number 0.
 func (p Path) Chance(load, seconds, weeks float64) float64 {
 	if load <= 0 || seconds <= 0 {
 		return 1
@@ -56,14 +56,19 @@ func (p Path) now(weeks float64) mixture {
 	return p.moment(need{doubt: p.State.unless(modelSpread)}, weeks)
 }
 
-// Factor is what the load at a site is to be multiplied by, so that the quantile q
-// of C12 (see [Path.Quantile]) answers for that site: its offsets' means, and their
-// doubt against that of C12. Reckoned for now and without the skew of gains; within
-// a twelve-week block it is good to one per cent.
-func (p Path) Factor(at Site, q float64) float64 {
-	here, there := p.now(0), p.At(at).now(0)
-	spread := math.Hypot(there.sd, there.slope) - math.Hypot(here.sd, here.slope)
-	return math.Exp(here.mean - there.mean - quantile(q)*spread)
+// Factors are, for each site, what a load there is to be multiplied by, so that the
+// quantile q of C12 (see [Path.Quantile]) answers for that site: its offsets' means,
+// and their doubt against that of C12. They are reckoned for now and without the
+// skew of gains; within a twelve-week block they are good to one per cent.
+func (p Path) Factors(sites []Site, q float64) []float64 {
+	z, here := quantile(q), p.now(0)
+	spread := math.Hypot(here.sd, here.slope)
+	out := make([]float64, len(sites))
+	for i, site := range sites {
+		there := p.At(site).now(0)
+		out[i] = math.Exp(here.mean - there.mean - z*(math.Hypot(there.sd, there.slope)-spread))
+	}
+	return out
 }
 
 // Arrival gives the weeks from now at which a load in N·m can be held for those

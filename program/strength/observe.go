@@ -13,7 +13,7 @@ const (
 	setTiring = 0.004 // ln C lost by each set before this one on the day
 
 	longestTest  = 25.0 // a longer maximal hold tells of strength only, and not of k, unless it is one of a pair
-	notHeld      = 1.0  // a step tried and not held: at most this many seconds
+	notHeld      = 1.0  // a step tried and not held: less than this many seconds, at most as many
 	failedExtra  = 0.5  // a broken set would have lasted this much longer at best form, s
 	easyExtra    = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
 	perRPE       = 2.5  // seconds left in hand for each point of RPE below 10
@@ -37,7 +37,7 @@ const (
 // Observation is one hold of one day.
 type Observation struct {
 	Load    float64 // effective load less the band's help, N·m
-	Seconds float64 // held; 0 = tried and not held
+	Seconds float64 // held; under 1 = tried and not held
 	Max     bool    // a maximal test
 	Pair    bool    // with Max: one of two maximal holds made to measure endurance
 	AtLeast bool    // could have been longer: stopped by the coach, by pain, or easy by design
@@ -64,7 +64,7 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 // How one observation is read, here and in Assess:
 //
 //   - a maximal test is exact, however long; one that was stopped, "at least"; a
-//     hold of 0 s "at most one second";
+//     hold of less than one second "at most one";
 //   - with an RPE of 6 to 10 there were 2.5 s in hand for each point, 6 s less or
 //     8 s more; below 6, four seconds at least;
 //   - done without an RPE it is a set of RPE 7.5 ± 1.5, and tells no more: t to
@@ -175,12 +175,12 @@ func (s State) Off(test Observation) float64 {
 	}
 	s = s.move(test)
 	t := test.Seconds
-	if t == 0 {
+	if t < notHeld {
 		t = notHeld
 	}
 	u := s.surplus(test, t, t)
 	off := -u.mean / math.Sqrt(u.total)
-	if test.Seconds == 0 && off > 0 || test.AtLeast && off < 0 {
+	if test.Seconds < notHeld && off > 0 || test.AtLeast && off < 0 {
 		return 0
 	}
 	return off

@@ -126,7 +126,7 @@ func (s State) along(c column, by, less float64) State {
 func (s State) take(o Observation, later bool) (next State, believed bool) {
 	t := o.Seconds
 	switch {
-	case t == 0:
+	case t < notHeld:
 		return s.atMost(o, notHeld)
 	case o.Broken:
 		return s.between(o, math.Max(0, t-brokenForm), t, t)
