@@ -94,13 +94,14 @@ func (t *trainee) held(load, day float64, sets int) float64 {
 
 // week does a printed week and writes it to the log; then the week's gain comes.
 func (t *trainee) week(log *program.Log, w *program.Week) {
-	sessions := 0
+	sessions, counted := 0, 0
 	for i := range w.Sessions {
 		if t.rng.Float64() < t.adherence && t.session(log, &w.Sessions[i]) {
 			sessions++
+			counted += countedOf(&w.Sessions[i])
 		}
 	}
-	t.pass(w.Kind, sessions)
+	t.passAt(w.Kind, sessions, strength.WorkFactor(float64(counted)/2, startSeconds(t.age)))
 }
 
 // pass ends a week.
