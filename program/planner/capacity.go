@@ -36,11 +36,7 @@ const (
 func (p *plan) assess() (strength.State, []program.Note) {
 	var seen []strength.Observation
 	var notes []program.Note
-	left := map[int]bool{}
-	for _, c := range p.clashes() {
-		left[c.left] = true
-	}
-	held := false
+	held, left := false, p.leftOut()
 	for i := range p.athlete.Tests {
 		t := &p.athlete.Tests[i]
 		o, ok := p.body.observe(t)
@@ -77,7 +73,7 @@ func (b *body) observe(t *program.Hold) (strength.Observation, bool) {
 		if t.Ahead <= 0 {
 			return o, false
 		}
-		o.Load, o.Model, o.Position = b.PlancheLean(t.Ahead, b.support).Torque, strength.LeanModel, t.Exercise
+		b.leant(&o, t.Exercise, t.Ahead)
 		return o, o.Load > 0
 	}
 	for i := range b.all {
@@ -96,6 +92,15 @@ func (b *body) held(o *strength.Observation, r *rung, hung option, scale float64
 		o.Load -= scale * r.toesReach() * allowance(r.Step)
 		o.Model, o.Position = strength.ToesModel, onToes(r)
 	}
+}
+
+// leanRead is how well a lean's distance is read, in m (our judgement).
+const leanRead = 0.01
+
+// leant fills in the load and the site of a lean.
+func (b *body) leant(o *strength.Observation, exercise string, ahead float64) {
+	o.Load, o.Model, o.Position = b.PlancheLean(ahead, b.support).Torque, strength.LeanModel, exercise
+	o.More = min(1, b.PlancheLean(ahead+leanRead, b.support).Torque/o.Load-1)
 }
 
 // testSeconds is the hold's length; repetitions count three seconds each (common
@@ -193,7 +198,7 @@ func (o *outlook) earned(p *plan, weeks []program.Week) {
 func (p *plan) schedule(counted []int) strength.Schedule {
 	plan := strength.Schedule{
 		Career:      p.past.career,
-		DeloadEvery: p.limits.deloadEvery,
+		DeloadEvery: newLimits(p.athlete, p.weeks[len(p.weeks)-1].start+7).deloadEvery,
 		Sessions:    usualSessions(p.weeks),
 		Lost:        p.past.lost, Off: p.past.off,
 	}

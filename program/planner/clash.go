@@ -34,6 +34,15 @@ func (p *plan) clashes() []clash {
 	return out
 }
 
+// leftOut are the tests that the plan is not made from.
+func (p *plan) leftOut() map[int]bool {
+	left := map[int]bool{}
+	for _, c := range p.clashes() {
+		left[c.left] = true
+	}
+	return left
+}
+
 func (p *plan) clash(i, j int) (clash, bool) {
 	x, ok := p.body.observe(&p.athlete.Tests[i])
 	y, too := p.body.observe(&p.athlete.Tests[j])

@@ -112,10 +112,10 @@ func (p *plan) inWeeks(weeks float64) program.Date {
 // markHeld says which steps a test has shown: the step itself held free for the
 // goal's seconds, and every easier one.
 func (p *plan) markHeld(out []program.Forecast, hold float64) {
-	shown := 0.0
-	for _, t := range p.athlete.Tests {
+	shown, left := 0.0, p.leftOut()
+	for n, t := range p.athlete.Tests {
 		for i := range p.body.all {
-			if r := &p.body.all[i]; r.ID == t.Step && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
+			if r := &p.body.all[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
 				shown = max(shown, r.load)
 			}
 		}

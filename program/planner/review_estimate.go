@@ -17,9 +17,9 @@ import (
 //     check hold stopped with two seconds left;
 //   - holds, leans and sets on a scale alike: one that reached its seconds would
 //     have lasted as much longer as its RPE says, on both sides; without an RPE as
-//     if that were 7.5 ± 1.5, or, where the print itself asked for less than RPE 6,
-//     "at least"; one that stopped short at RPE 9.5 or more is exact, and without
-//     an RPE would not have lasted four seconds more;
+//     if that were 7.5 ± 1.5, and never as bad news; one that stopped short at RPE
+//     9.5 or more is exact, and without an RPE would not have lasted four seconds
+//     more;
 //   - where the form broke, the clean hold was up to four seconds shorter than
 //     the one written, and the RPE is left aside;
 //   - where pain of three or more was written the hold is "at least": it is the
@@ -54,7 +54,6 @@ const (
 	painStops  = 3   // of ten, from which a joint and not strength ends a set
 	checkLeft  = 2.0 // s left in a check hold, as it is asked for
 	checkRPE   = 10 - checkLeft/2.5
-	easyLeft   = 10.0 // s in hand by the print, from which a word of RPE is missed least: RPE 6
 	readLeast  = 1e-4 // of ln C: less is no move
 )
 
@@ -121,7 +120,7 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 			return o, false
 		}
 	case s.Ahead > 0:
-		o.Load, o.Model, o.Position = e.body.PlancheLean(s.Ahead, e.body.support).Torque, strength.LeanModel, s.Exercise
+		e.body.leant(&o, s.Exercise, s.Ahead)
 	default:
 		return o, false // a hold that no model weighs: trunk, mobility, handstand
 	}
@@ -173,15 +172,8 @@ func discounted(s *setRead, o strength.Observation) strength.Observation {
 		o.Max = !o.AtLeast
 	case s.item != nil && s.item.Check && s.item.Hold == 0 && o.RPE == 0:
 		o.RPE = checkRPE
-	case s.easy() && o.RPE == 0 && !o.Failed:
-		o.AtLeast = true
 	}
 	return o
-}
-
-// easy reports whether the print itself asked for less than RPE 6.
-func (s *setRead) easy() bool {
-	return s.item != nil && s.Printed > 0 && s.item.MaxHold-float64(s.Printed) > easyLeft
 }
 
 // pressed reads repetitions of a push or raise. Nobody knows what torque a press

@@ -75,8 +75,8 @@ func TestForecastAgreesWithCommonPractice(t *testing.T) {
 			t.Errorf("%+v: tests contradict one another", c)
 		}
 		p := NewPath(s, Schedule{Career: Career{Age: c.age}})
-		early, likely, late := p.At(Site{StepModel, "straddle", ""}).Arrival(straddle, 10)
-		_, fullLikely, _ := p.At(Site{StepModel, "full", ""}).Arrival(full, 10)
+		early, likely, late := p.At(Site{Model: StepModel, Position: "straddle"}).Arrival(straddle, 10)
+		_, fullLikely, _ := p.At(Site{Model: StepModel, Position: "full"}).Arrival(full, 10)
 		t.Logf("tuck %g s, %g weeks in: C12 %.1f, straddle %.0f / %.0f / %.0f weeks, full likely %.0f",
 			c.tuckSeconds, c.age, s.C12(), early, likely, late, fullLikely)
 		if likely < 26 || likely > 52 {

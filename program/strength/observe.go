@@ -45,14 +45,16 @@ type Observation struct {
 	Failed  bool    // stopped short of the prescribed seconds
 	RPE     float64 // 1 to 10; 0 = not given
 
-	Model    Model  // of the load; says how far it may be off
-	Position string // the step or exercise
-	Rig      string // bands and drop; "" = none
-	Index    int    // sets of the day before this one
+	Model    Model   // of the load; says how far it may be off
+	Position string  // the step or exercise
+	Rig      string  // bands and drop; "" = none
+	More     float64 // see Site
+	Index    int     // sets of the day before this one
 }
 
 // Assess reads the first assessment: one day's tests. The coach chose their loads
-// to give about ten seconds, so that the correction later tests get is left out.
+// to give about ten seconds, so that the correction later tests get is left out; and
+// the belief before it is of anybody, so that no test is doubted for being far from it.
 // The order of the list does not matter. One test longer never gives less
 // capacity; with several, a longer hold of a light load also says that endurance
 // is better, which may take a little off C12.
@@ -67,14 +69,14 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 //     hold of less than one second "at most one";
 //   - with an RPE of 6 to 10 there were 2.5 s in hand for each point, 6 s less or
 //     8 s more; below 6, four seconds at least;
-//   - done without an RPE it is a set of RPE 7.5 ± 1.5, and tells no more: t to
-//     t + 18 s;
+//   - done without an RPE it is a set of RPE 7.5 ± 1.5, t to t + 18 s, and never
+//     tells of less than was believed;
 //   - stopped short at RPE 9.5 or above it is exact and half a second longer;
 //     short without a word it would not have lasted four seconds more;
 //   - where the form broke, the clean hold was up to four seconds shorter.
 //
-// Only exact tests of at most 25 s, and pairs, move Kappa. What lies four standard
-// deviations from belief is listed in Doubted and not used; the third such in a row
+// Only exact tests of at most 25 s, and pairs, move Kappa. What lies, after the first
+// assessment, four standard deviations from belief is listed in Doubted and not used; the third such in a row
 // on one side is believed. What no hold can be is listed there too.
 func (s State) Observe(day []Observation) State { return s.day(day, true) }
 
@@ -86,6 +88,7 @@ func (s State) day(list []Observation, later bool) State {
 	var doubted []int
 	moved := make([]float64, len(list))
 	s = s.newDay()
+	s.gated = later
 	for _, i := range canonical(list) {
 		o, believed, before := list[i], false, s.C
 		if o.usable() {
@@ -134,7 +137,7 @@ func rank(o Observation) int {
 func (o Observation) usable() bool {
 	within := func(v, most float64) bool { return v >= 0 && v <= most }
 	return o.Load > 0 && within(o.Load, heaviest) && within(o.Seconds, anHour) &&
-		within(o.RPE, 10)
+		within(o.RPE, 10) && within(o.More, 2)
 }
 
 // newDay forgets yesterday's form.

@@ -37,10 +37,14 @@ type Site struct {
 	Model    Model
 	Position string // the step or exercise
 	Rig      string // bands and strap; "" = none
+
+	// More is how far the load may be off beside its model, for a position that was
+	// never met: sd in ln, 0 = none. A centimetre is half of a short lean's load.
+	More float64
 }
 
 // Site of an observation.
-func (o Observation) Site() Site { return Site{o.Model, o.Position, o.Rig} }
+func (o Observation) Site() Site { return Site{o.Model, o.Position, o.Rig, o.More} }
 
 // key of an offset: that of a position, or of a rig.
 type key struct {
@@ -64,7 +68,7 @@ func (at Site) keys() (list [2]key, prior [2]float64, n int) {
 	if p == 0 {
 		return
 	}
-	list[0], prior[0], n = key{name: at.Position}, p, 1
+	list[0], prior[0], n = key{name: at.Position}, math.Hypot(p, at.More), 1
 	if at.Rig != "" {
 		list[1], prior[1], n = key{at.Rig, true}, hangSpread, 2
 	}

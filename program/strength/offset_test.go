@@ -64,8 +64,8 @@ func TestTestsPredictThemselves(t *testing.T) {
 		{Load: 100, Seconds: 10, Max: true, Model: LeanModel, Position: "lean"},
 	})
 	near(t, "lean", s.At(leanSite).MaxHold(100), 10, 0.8)
-	near(t, "tuck", s.At(Site{StepModel, "tuck", ""}).MaxHold(117.3), 15, 0.8)
-	if near, far := math.Sqrt(s.At(leanSite).P[iC][iC]), math.Sqrt(s.At(Site{StepModel, "straddle", ""}).P[iC][iC]); near > 0.04 || far < 0.06 {
+	near(t, "tuck", s.At(Site{Model: StepModel, Position: "tuck"}).MaxHold(117.3), 15, 0.8)
+	if near, far := math.Sqrt(s.At(leanSite).P[iC][iC]), math.Sqrt(s.At(Site{Model: StepModel, Position: "straddle"}).P[iC][iC]); near > 0.04 || far < 0.06 {
 		t.Errorf("doubt of %.3f at the tested lean, %.3f at a step never met", near, far)
 	}
 }
@@ -127,7 +127,7 @@ func TestStatesShareNothing(t *testing.T) {
 	kept := s
 	kept.offsets, kept.among = append([]offset{}, s.offsets...), append([]float64{}, s.among...)
 	a, b := s.Observe(one(at("a"))), s.Observe(one(at("b")))
-	s.Observe(one(at("tuck"))).Trained(0.02).Anchor(Site{PressModel, "push", ""})
+	s.Observe(one(at("tuck"))).Trained(0.02).Anchor(Site{Model: PressModel, Position: "push"})
 	if !reflect.DeepEqual(s.offsets, kept.offsets) || !reflect.DeepEqual(s.among, kept.among) {
 		t.Error("a state changed after it was read on from")
 	}
@@ -243,6 +243,6 @@ func TestFilterAgainstGridWithTwoOffsets(t *testing.T) {
 		{Load: 117.3, Seconds: 14, Max: true, Model: StepModel, Position: "tuck"},
 		{Load: 105, Seconds: 8, Broken: true, Model: LeanModel, Position: "lean"},
 	})
-	compare(t, g, s, 0, Site{StepModel, "tuck", ""})
+	compare(t, g, s, 0, Site{Model: StepModel, Position: "tuck"})
 	compare(t, g, s, 1, leanSite)
 }

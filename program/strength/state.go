@@ -66,6 +66,7 @@ type State struct {
 	here    [2]int    // offsets of the site of the present set
 	heres   int       // how many
 	sited   bool      // as seen from a site, see At
+	gated   bool      // what lies too far from belief is doubted
 
 	position, rig string // where the last set was held
 	placed        bool   // whether there was a last set

@@ -280,7 +280,7 @@ func TestWildLogsLeaveABelief(t *testing.T) {
 			s = s.Observe(day).Trained(wild.Draw(r, "gain") / 300).Rested(wild.Draw(r, "loss") / 300)
 		}
 		low, high := s.Range(wild.Draw(r, "p"))
-		seen := s.At(Site{StepModel, "a", "b"})
+		seen := s.At(Site{Model: StepModel, Position: "a", Rig: "b"})
 		for _, v := range []float64{seen.C, seen.P[iC][iC], s.C, s.Rho, s.Kappa, s.Day, s.C12(), s.K(), low, high, s.MaxHold(wild.Draw(r, "load"))} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				r.Fatalf("%+v gives %g", s, v)

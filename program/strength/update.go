@@ -144,15 +144,25 @@ func (s State) take(o Observation, later bool) (next State, believed bool) {
 		return s.atLeast(o, t+easyExtra)
 	case o.Failed:
 		return s.between(o, t, t+easyExtra, t)
-	default: // as an RPE of 7.5 ± 1.5
-		least, most := perRPE*(10-unsaidRPE-unsaidSpread), perRPE*(10-unsaidRPE+unsaidSpread)
-		return s.between(o, t+math.Max(0, least-rpeBelow), t+most+rpeAbove, t+perRPE*(10-unsaidRPE))
 	}
+	return s.unsaid(o, t)
+}
+
+// unsaid learns from a set done without a word what one of RPE 7.5 ± 1.5 would say,
+// and nothing where more was believed anyway: easy work is not rated hard by silence.
+func (s State) unsaid(o Observation, t float64) (State, bool) {
+	least, most := perRPE*(10-unsaidRPE-unsaidSpread), perRPE*(10-unsaidRPE+unsaidSpread)
+	from, to := t+math.Max(0, least-rpeBelow), t+most+rpeAbove
+	if s.surplus(o, to, to).mean > 0 {
+		s.astray = 0
+		return s, true
+	}
+	return s.between(o, from, to, t+perRPE*(10-unsaidRPE))
 }
 
 func (s State) exact(o Observation, t float64, learnK, jacobian bool) (State, bool) {
 	u := s.surplus(o, t, t)
-	if math.Abs(u.mean) > gateWidth*math.Sqrt(u.total) {
+	if s.gated && math.Abs(u.mean) > gateWidth*math.Sqrt(u.total) {
 		return s.doubt(o, -u.mean, func(s State) State {
 			u := s.surplus(o, t, t)
 			return s.apply(u, -u.mean/math.Sqrt(u.total), 1, learnK)
@@ -198,7 +208,7 @@ func (s State) oneSided(o Observation, t, side float64) (State, bool) {
 		return s.apply(u, side*l, l*(l+a), false)
 	}
 	u := s.surplus(o, t, t)
-	if side*u.mean/math.Sqrt(u.total) < -gateWidth {
+	if s.gated && side*u.mean/math.Sqrt(u.total) < -gateWidth {
 		return s.doubt(o, side, use)
 	}
 	s.astray = 0
