@@ -299,6 +299,8 @@ func TestAFormerBestIsNeverLater(t *testing.T) {
 // What a client's own sets have taught of a step is told once it is known, and no
 // sooner: an open tuck held low, eight per cent heavier than drawn, while four other
 // steps agree on 130 N·m.
+//
+// Four fifths of it are told: the fifth is shared with the steps it is held against.
 func TestOffsetsAreToldOnceKnown(t *testing.T) {
 	a := someone(tuck(15))
 	if p, _ := programOf(t, a); len(p.Offsets) > 0 {
@@ -310,15 +312,12 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 		var day []strength.Observation
 		for i := range 5 {
 			r := &p.body.ladder[i]
-			felt := r.load
-			if r.ID == "open-tuck" {
-				felt *= 1.08
+			o := strength.Observation{Seconds: strength.MaxHold(130, 128, 0) - 0.5, RPE: 10, Failed: true}
+			p.body.held(&o, r, r.rigs[0], 0)
+			if o.Load = 128; r.ID == "open-tuck" { // each with help that lets it be held as long
+				o.Load /= 1.08
 			}
-			if held := strength.MaxHold(130, felt, 0); held > 1 {
-				o := strength.Observation{Seconds: held - 0.5, RPE: 10, Failed: true}
-				p.body.held(&o, r, r.rigs[0], 0)
-				day = append(day, o)
-			}
+			day = append(day, o)
 		}
 		s = s.Observe(day)
 	}
