@@ -9,6 +9,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
+	"gatepost/program/strength"
 )
 
 // rung is one step of the ladder: a step of the road map on this body.
@@ -19,6 +20,8 @@ type rung struct {
 	load float64 // N·m, effective: torque × allowance
 	body *body
 	hung []option // see rigs
+	site int // of body.sites: held free
+	toes int // of body.sites: with the toes on a scale
 }
 
 // option is one way to hang the client's bands at one step.
@@ -27,6 +30,7 @@ type option struct {
 	hold mechanics.Hold
 	help int     // tenths of a newton, vertical, so that comparing is exact
 	load float64 // N·m, effective
+	site int     // of body.sites: where it is held, for what the model is off by there
 
 	until program.Date // the first day on which one of its bands is retired; 0: none is
 }
@@ -43,6 +47,9 @@ type body struct {
 	alike   []string // step ids left out because they load like the step below
 	full    float64  // N·m of the hardest step, the full position
 	weight  float64  // N
+	sites   []strength.Site
+	leanID  string // exercise id of the road map's lean
+	toesID  string // of its step with the toes on a scale
 }
 
 // newBody measures the client against a road map. Heights in an assessment are
@@ -143,8 +150,10 @@ const sameLoad = 1.015
 func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
 	var goal rung
 	apart := straddle(a, m)
+	b.rungs(m)
 	for i := range m.Steps {
 		r := b.rung(&m.Steps[i], apart)
+		b.settle(&r)
 		b.all = append(b.all, r)
 		b.full = max(b.full, r.free.Torque)
 		if r.ID == a.Goal.Step {

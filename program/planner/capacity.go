@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"gatepost/program"
@@ -16,53 +17,93 @@ type outlook struct {
 	path  strength.Path
 	low   []float64 // N·m held twelve seconds, by week, at the quantile that weeks are planned on
 	mid   []float64 // the same in the median
+	body  *body
+
+	quantile float64   // of low
+	felt     []float64 // by body.sites, as far as it was asked for: what a load there is to be multiplied by, against low
 }
 
 // plannedQuantile is the quantile of capacity that weeks are planned on, in a block
 // printed once as well as after a reading of the log. Read weekly, it breaks one set
 // in twenty-five, the median one in fourteen, in as many weeks to the goal
-// (simulated, see testdata/study.txt; our judgement).
-const plannedQuantile = 0.30
+// (simulated, see testdata/study.txt; our judgement). Who has held nothing yet starts
+// at the low end of what is likely: the first session finds more sooner than it mends
+// a strain (our judgement).
+const (
+	plannedQuantile  = 0.30
+	untestedQuantile = 0.10
+)
 
-// leanSpread is the extra doubt of a lean as a test, in ln C (our judgement: the
-// distance is read to a centimetre or two and the feet can help unseen).
-const leanSpread = 0.15
-
-// assess reads the tests into a state. What no model can read is said.
-func assess(a *program.Assessment, b *body) (strength.State, []program.Note) {
-	first := math.Log(b.all[0].load)
+// assess reads the tests into a state. What no model can read is said, and what
+// contradicts a lower test is left out.
+func (p *plan) assess() (strength.State, []program.Note) {
 	var seen []strength.Observation
 	var notes []program.Note
-	for i := range a.Tests {
-		if o, ok := observe(&a.Tests[i], b); ok {
+	held, left := false, p.leftOut()
+	for i := range p.athlete.Tests {
+		t := &p.athlete.Tests[i]
+		o, ok := p.body.observe(t)
+		switch {
+		case ok && !left[i]:
 			seen = append(seen, o)
-		} else {
-			notes = append(notes, note(noteTestUnused, exercise("exercise", a.Tests[i].Exercise)))
+			held = held || t.Step != "" && t.Scale == 0 && o.Seconds >= 1
+		case !ok && !p.presses(t):
+			notes = append(notes, note(noteTestUnused, exercise("exercise", t.Exercise)))
 		}
 	}
+	pairUp(seen)
+	notes = append(notes, p.disagreements()...)
 	if len(seen) == 0 {
-		return strength.PriorUntested(first), append(notes, note(noteUntested))
+		notes = append(notes, note(noteUntested))
 	}
-	return strength.Prior(first).Assess(seen), notes
+	return p.prior(held).Assess(seen), notes
+}
+
+// prior is the belief before the tests: of somebody who holds steps, or of whoever
+// has only leaned, or tried.
+func (p *plan) prior(held bool) strength.State {
+	first := math.Log(p.body.all[0].load)
+	if held {
+		return strength.Prior(first)
+	}
+	return strength.PriorUntested(first)
 }
 
 // observe turns one test into a load held for a time.
-func observe(t *program.Hold, b *body) (strength.Observation, bool) {
-	o := strength.Observation{Seconds: testSeconds(t), Max: true, Position: t.Step + t.Exercise, Rig: rigName(t.Rig)}
+func (b *body) observe(t *program.Hold) (strength.Observation, bool) {
+	o := strength.Observation{Seconds: testSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
 	if t.Step == "" {
 		if t.Ahead <= 0 {
 			return o, false
 		}
-		o.Load = b.PlancheLean(t.Ahead, b.support).Torque
-		o.Max, o.AtLeast, o.Spread = false, true, leanSpread
+		b.leant(&o, t.Exercise, t.Ahead)
 		return o, o.Load > 0
 	}
 	for i := range b.all {
 		if r := &b.all[i]; r.ID == t.Step {
-			o.Load = b.named(r, t.Rig).load - t.Scale*r.toesReach()*allowance(r.Step)
+			b.held(&o, r, b.named(r, t.Rig), t.Scale)
 		}
 	}
 	return o, o.Load > 0
+}
+
+// held fills in the load and the site of a step held with a rig, and with so many
+// newtons on the toes.
+func (b *body) held(o *strength.Observation, r *rung, hung option, scale float64) {
+	o.Load, o.Model, o.Position, o.Rig = hung.load, strength.StepModel, r.ID, rigName(hung.rig)
+	if scale > 0 {
+		o.Load -= scale * r.toesReach() * allowance(r.Step)
+		o.Model, o.Position = strength.ToesModel, onToes(r)
+	}
+}
+
+// leanRead is how well a lean's distance is read, in m (our judgement).
+const leanRead = 0.01
+
+// leant fills in the load and the site of a lean.
+func (b *body) leant(o *strength.Observation, exercise string, ahead float64) {
+	o.Load, o.Model, o.Position = b.PlancheLean(ahead, b.support).Torque, strength.LeanModel, exercise
+	o.More = min(1, b.PlancheLean(ahead+leanRead, b.support).Torque/o.Load-1)
 }
 
 // testSeconds is the hold's length; repetitions count three seconds each (common
@@ -72,6 +113,28 @@ func testSeconds(t *program.Hold) float64 {
 		return strength.HoldOf(float64(t.Reps))
 	}
 	return t.Seconds
+}
+
+// A pair of holds that measures endurance, in seconds.
+const (
+	pairShortLeast, pairShortMost = 5, 8
+	pairLongLeast, pairLongMost   = 45, 90
+)
+
+// pairUp marks maximal holds of one day that measure endurance: one step, two rigs
+// (free is one), one of 45 to 90 s and one of 5 to 8 s. The statics know both loads.
+func pairUp(day []strength.Observation) {
+	within := func(s, least, most float64) bool { return least <= s && s <= most }
+	for i := range day {
+		for j := range day {
+			long, short := &day[i], &day[j]
+			if long.Max && short.Max && long.Position == short.Position && long.Rig != short.Rig &&
+				long.Load < short.Load && within(long.Seconds, pairLongLeast, pairLongMost) &&
+				within(short.Seconds, pairShortLeast, pairShortMost) {
+				long.Pair, short.Pair = true, true
+			}
+		}
+	}
 }
 
 // secondsPerRep is how long one repetition takes.
@@ -92,30 +155,96 @@ func (r *rung) toesReach() float64 {
 // newOutlook lays the block's weeks ahead of the state after those that are over.
 func newOutlook(p *plan) outlook {
 	before, over := &p.past, p.past.over()
-	o := outlook{state: before.state, path: strength.NewPath(before.state, p.schedule())}
+	o := outlook{state: before.state, path: strength.NewPath(before.state, p.schedule(nil))}
+	quantile := plannedQuantile
+	if !p.heldAny() {
+		quantile = untestedQuantile
+	}
 	for i := range p.weeks {
 		if i < over {
 			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
 			continue
 		}
-		o.low = append(o.low, o.path.Quantile(float64(i-over), plannedQuantile))
+		o.low = append(o.low, o.path.Quantile(float64(i-over), quantile))
 		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
+	o.body, o.quantile = p.body, quantile
 	return o
 }
 
-// schedule is what the weeks ahead hold, as strength counts it.
-func (p *plan) schedule() strength.Schedule {
+// heldAny reports whether anything was held so far, if only a lean for a second.
+func (p *plan) heldAny() bool {
+	return p.past.tested || slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+		o, ok := p.body.observe(&t)
+		return ok && o.Seconds > 0
+	})
+}
+
+// earned lays the path again with the work that the printed weeks hold, for the
+// forecasts; the weeks stay as they were chosen.
+func (o *outlook) earned(p *plan, weeks []program.Week) {
+	over := p.past.over()
+	printed := *p
+	printed.weeks = nil
+	var counted []int
+	for i := range weeks {
+		printed.weeks = append(printed.weeks, recalled(&weeks[i]))
+		if i >= over {
+			counted = append(counted, weeks[i].HalfSeconds)
+		}
+	}
+	o.path = strength.NewPath(o.state, printed.schedule(counted))
+	for i := over; i < len(weeks); i++ {
+		o.mid[i] = o.path.Quantile(float64(i-over), 0.5)
+		weeks[i].Capacity = o.mid[i]
+	}
+}
+
+// schedule is what the weeks ahead hold, as strength counts it: with so many half
+// seconds of counted work in each, or, before they are dosed, with enough of it
+// wherever the hands may carry the body.
+func (p *plan) schedule(counted []int) strength.Schedule {
 	plan := strength.Schedule{
 		Career:      p.past.career,
-		DeloadEvery: p.limits.deloadEvery,
+		DeloadEvery: newLimits(p.athlete, p.weeks[len(p.weeks)-1].start+7).deloadEvery,
 		Sessions:    usualSessions(p.weeks),
 		Lost:        p.past.lost, Off: p.past.off,
 	}
-	for _, w := range p.weeks[p.past.over():] {
-		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight)})
+	full := 1.0
+	if !p.limits.hands {
+		full = 0
+	}
+	plan.Slack = 1 - full
+	for i, w := range p.weeks[p.past.over():] {
+		worked := full
+		if counted != nil {
+			start := startSeconds(p.limits.spell + float64(p.past.over()+i))
+			worked = strength.WorkFactor(float64(counted[i])/2, start)
+		}
+		if counted != nil && w.kind == program.WeekBuild {
+			plan.Slack = 1 - worked // the block's last build week is the usual one after it
+		}
+		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight), Slack: 1 - worked})
 	}
 	return plan
+}
+
+// littleGain is the mean share of the gain below which the forecast says why it
+// expects little: a quarter of the starting seconds (our judgement).
+const littleGain = 0.5
+
+// littleWork reports whether the build weeks ahead earn less than half of their
+// gain, and the most counted seconds of one of them.
+func (p *plan) littleWork(weeks []program.Week) (most float64, little bool) {
+	earned, builds := 0.0, 0.0
+	for i := p.past.over(); i < len(weeks); i++ {
+		if weeks[i].Kind == program.WeekBuild {
+			counted := float64(weeks[i].HalfSeconds) / 2
+			most, builds = max(most, counted), builds+1
+			earned += strength.WorkFactor(counted, startSeconds(p.limits.spell+float64(i)))
+		}
+	}
+	return most, earned < littleGain*builds
 }
 
 var strengthKinds = map[program.WeekKind]strength.Kind{
@@ -136,7 +265,7 @@ func usualSessions(weeks []week) int {
 func career(a *program.Assessment, b *body) strength.Career {
 	c := strength.Career{Age: a.Training.Experience}
 	if best := a.Training.Best; best != nil {
-		if o, ok := observe(best, b); ok {
+		if o, ok := b.observe(best); ok {
 			c.Best = heldTwelve(o)
 		}
 	}
@@ -149,10 +278,19 @@ func heldTwelve(o strength.Observation) float64 {
 	return o.Load / strength.LoadFor(1, o.Seconds, 0)
 }
 
-// maxHold is the predicted maximal hold of a load at a week's planned capacity,
-// in tenths of a second, so that no processor can flip a plan.
-func (o *outlook) maxHold(load float64, week int) int {
-	return tenths(strength.MaxHold(o.low[week], load, o.state.K()))
+// maxHold is the predicted maximal hold of a rig at a week's planned capacity, in
+// tenths of a second, so that no processor can flip a plan.
+func (o *outlook) maxHold(at option, week int) int {
+	if n := len(o.felt); at.site >= n {
+		o.felt = append(o.felt, o.path.Factors(o.body.sites[n:], o.quantile)...)
+	}
+	return tenths(strength.MaxHold(o.low[week], at.load*o.felt[at.site], o.state.K()))
+}
+
+// likelyHold is the same in the median.
+func (p *plan) likelyHold(at option, week int) int {
+	felt := p.look.path.Factors(p.body.sites[at.site:at.site+1], 0.5)
+	return tenths(strength.MaxHold(p.look.mid[week], at.load*felt[0], p.look.state.K()))
 }
 
 func tenths(s float64) int { return int(math.Round(10 * s)) }

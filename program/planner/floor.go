@@ -39,7 +39,8 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 	}
 	effort := p.limits.effortIn(week)
 	for i := len(p.leans) - 1; i >= 0; i-- {
-		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i]}, max: p.look.maxHold(p.leans[i], week)}
+		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
+		w.max = p.look.maxHold(w.option, week)
 		w.share = p.look.shareHeld(w.max)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)
@@ -86,7 +87,7 @@ func (p *plan) onScale(week int) work {
 	}
 	first := &p.body.ladder[0]
 	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
-		o := option{load: first.load - kg*mechanics.Gravity*first.toesReach()*allowance(first.Step)}
+		o := option{load: first.load - kg*mechanics.Gravity*first.toesReach()*allowance(first.Step), site: first.toes}
 		if w := p.at(first, o, week); w.trainable() {
 			w.floor, w.scale = floor, math.Round(kg)*mechanics.Gravity
 			return w

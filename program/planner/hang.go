@@ -7,6 +7,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
+	"gatepost/program/strength"
 )
 
 // alikeHelp is how close the help of two rigs may be before the plainer one stands
@@ -23,9 +24,10 @@ const alikeHelp = 0.5
 // the pull at the free hold's hip tells apart.
 func (r *rung) rigs() []option {
 	if r.hung == nil {
-		r.hung = []option{{hold: r.free, load: r.load}}
+		r.hung = []option{r.heldFree()}
 		for _, h := range r.body.hangings(r.free.HipHeight) {
 			if o := r.body.withRig(r, h.drop, h.bands...); o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
+				o.site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: rigName(o.rig)})
 				r.hung = append(r.hung, o)
 			}
 		}
@@ -33,6 +35,8 @@ func (r *rung) rigs() []option {
 	}
 	return r.hung
 }
+
+func (r *rung) heldFree() option { return option{hold: r.free, load: r.load, site: r.site} }
 
 // hanging is some bands on one length of strap, and their pull on a hip at rest.
 type hanging struct {
@@ -103,7 +107,10 @@ func (b *body) withRig(r *rung, drop float64, bands ...int) option {
 // named is the option of a rig as an assessment names it.
 func (b *body) named(r *rung, rig program.Rig) option {
 	if rig.Free() {
-		return option{hold: r.free, load: r.load}
+		return r.heldFree()
+	}
+	if i := slices.IndexFunc(r.rigs(), func(o option) bool { return sameRig(rig, o.rig) }); i >= 0 {
+		return r.rigs()[i]
 	}
 	var indices []int
 	for i, band := range b.bands {
@@ -111,7 +118,9 @@ func (b *body) named(r *rung, rig program.Rig) option {
 			indices = append(indices, i)
 		}
 	}
-	return b.withRig(r, rig.Drop, indices...)
+	o := b.withRig(r, rig.Drop, indices...)
+	o.site = r.site
+	return o
 }
 
 // hangsIn reports whether a rig may hang in the week of a Monday: none of its bands is

@@ -116,14 +116,14 @@ const farGoal = 3 * 52 * 7 // days
 func newcomer(a *program.Assessment, b *body) map[string]float64 {
 	start := blockStart(a)
 	p := &plan{athlete: a, body: b, limits: newLimits(a, start)}
-	p.past.state, _ = assess(a, b)
+	p.past.state, _ = p.assess()
 	p.past.career = career(a, b)
 	p.weeks = p.calendar(start)
 	look := newOutlook(p)
 	weeks := map[string]float64{}
 	for i := range b.ladder {
 		r := &b.ladder[i]
-		_, likely, _ := look.path.Arrival(r.load, float64(threshold(r)+levelReserve))
+		_, likely, _ := look.path.At(b.site(r)).Arrival(r.load, float64(threshold(r)+levelReserve))
 		weeks[r.ID] = math.Min(likely, farGoal/7)
 	}
 	return weeks

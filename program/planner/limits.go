@@ -168,6 +168,13 @@ var spellVolume = []struct {
 	{13, 90, 180}, {26, 130, 220}, {52, 170, 300}, {104, 210, 360}, {208, 260, 450}, {1e9, 300, 540},
 }
 
+// startSeconds are the counted seconds a week that a spell of so many weeks starts
+// with, before age and joints take theirs: what a full gain is reckoned for.
+func startSeconds(spell float64) float64 {
+	start, _ := volumeAt(spell)
+	return float64(start)
+}
+
 // startVolume and ceiling are in half seconds, as week.HalfSeconds is.
 func (l limits) startVolume(afterBreak bool) int {
 	start, _ := volumeAt(l.spell)

@@ -190,7 +190,7 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 	if want < 0.2*tuck.free.Torque || want > 0.9*tuck.free.Torque {
 		t.Fatalf("%.1f of %.1f N·m are left", want, tuck.free.Torque)
 	}
-	tested, _ := observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms}, p.body)
+	tested, _ := p.body.observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms})
 	set := setRead{SetRead: program.SetRead{Step: "tuck"}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
 	done := observationOf(p, &set)
 	printed := p.workOf(set.item).option.load
@@ -210,8 +210,8 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 // observationOf is the load of a set as the log's reading has it.
 func observationOf(p *plan, s *setRead) float64 {
 	s.Done.Seconds, s.Done.Clean = 10, program.CleanYes
-	state, _ := assess(p.athlete, p.body)
-	o, _ := newEstimate(p.athlete, p.body, state).observation(s)
+	state, _ := p.assess()
+	o, _ := newEstimate(p, state).observation(s)
 	return o.Load
 }
 

@@ -93,7 +93,7 @@ func (p *plan) floorWeek(last work, week int) work {
 
 // again is the same work in another week.
 func (p *plan) again(w work, week int) work {
-	w.max = p.look.maxHold(w.option.load, week)
+	w.max = p.look.maxHold(w.option, week)
 	w.share = p.look.shareHeld(w.max)
 	w.hold, w.gate = max(deloadLeast, min(held(p.limits.effortIn(week), w.max), w.hold)), false
 	return w

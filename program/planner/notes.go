@@ -41,6 +41,8 @@ const (
 	noteLightDay     = "light-day"
 	noteNoTime       = "no-time"
 	noteTestUnused   = "test-not-used"
+	noteDisagree     = "tests-disagree"
+	noteNoGain       = "no-work-no-gain"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
@@ -106,7 +108,7 @@ var NoteCodes = []string{
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
-	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused,
+	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,

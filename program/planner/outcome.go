@@ -6,7 +6,6 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
-	"gatepost/program/strength"
 )
 
 // outcome adds what the numbers say beside the weeks: loads, capacity,
@@ -17,7 +16,8 @@ func (p *plan) outcome(out *program.Program) {
 		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.bands[i].Name, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
 	}
 	out.Capacity = p.capacity()
-	p.look.path = p.printedPath(out.Weeks)
+	out.Offsets = p.body.known(p.look.state)
+	out.Asks = append(out.Asks, p.disagreements()...)
 	out.Forecasts = p.forecasts()
 	goal := &out.Forecasts[len(out.Forecasts)-1]
 	out.Goal.Chance, out.Goal.Met = goal.Chance, goal.Held
@@ -47,7 +47,7 @@ func (p *plan) stepLoads() []program.StepLoad {
 	var out []program.StepLoad
 	for i := range p.body.ladder {
 		s := p.body.stepLoad(&p.body.ladder[i])
-		s.FreeHold = p.look.state.MaxHold(p.body.ladder[i].load)
+		s.FreeHold = p.look.state.At(p.body.site(&p.body.ladder[i])).MaxHold(p.body.ladder[i].load)
 		out = append(out, s)
 	}
 	return out
@@ -113,7 +113,7 @@ func (p *plan) tested() bool {
 		return true
 	}
 	for i := range p.athlete.Tests {
-		if _, ok := observe(&p.athlete.Tests[i], p.body); ok {
+		if _, ok := p.body.observe(&p.athlete.Tests[i]); ok {
 			return true
 		}
 	}
@@ -128,30 +128,18 @@ func (p *plan) forecasts() []program.Forecast {
 	hold := p.athlete.Goal.Hold
 	by := float64(p.athlete.Goal.By-p.now()) / 7
 	out := make([]program.Forecast, len(p.body.ladder))
-	load := 0.0
-	for i := range p.body.ladder {
+	var early, likely, late float64
+	chance := 1.0
+	for i := range p.body.ladder { // nobody is said to hold a step before the one below it
 		r := &p.body.ladder[i]
-		load = max(load, r.load)
-		f := program.Forecast{Step: r.ID}
-		early, likely, late := p.look.path.Arrival(load, hold)
-		f.Early, f.Likely, f.Late = p.inWeeks(early), p.inWeeks(likely), p.inWeeks(late)
-		f.Chance = math.Round(100*p.look.path.Chance(load, hold, max(0, by))) / 100
-		out[i] = f
+		path := p.look.path.At(p.body.site(r))
+		x, y, z := path.Arrival(r.load, hold)
+		early, likely, late = max(early, x), max(likely, y), max(late, z)
+		chance = min(chance, path.Chance(r.load, hold, max(0, by)))
+		out[i] = program.Forecast{Step: r.ID, Early: p.inWeeks(early), Likely: p.inWeeks(likely), Late: p.inWeeks(late), Chance: math.Round(100*chance) / 100}
 	}
 	p.markHeld(out, hold)
 	return out
-}
-
-// printedPath is the strength ahead by the weeks as they are printed: a day whose
-// minutes or joints left no room for straight-arm work adds nothing. A review, which
-// has only what was printed, so comes to the same dates.
-func (p *plan) printedPath(weeks []program.Week) strength.Path {
-	q := *p
-	q.weeks = nil
-	for i := range weeks {
-		q.weeks = append(q.weeks, recalled(&weeks[i]))
-	}
-	return strength.NewPath(p.look.state, q.schedule())
 }
 
 // inWeeks is the date some weeks after the first week planned; zero where it is
@@ -166,10 +154,10 @@ func (p *plan) inWeeks(weeks float64) program.Date {
 // markHeld says which steps a test or the log has shown: the step itself held free
 // for the goal's seconds, and every one below it.
 func (p *plan) markHeld(out []program.Forecast, hold float64) {
-	shown := 0.0
-	for _, t := range p.athlete.Tests {
+	shown, left := 0.0, p.leftOut()
+	for n, t := range p.athlete.Tests {
 		for i := range p.body.all {
-			if r := &p.body.all[i]; r.ID == t.Step && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
+			if r := &p.body.all[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
 				shown = max(shown, r.load)
 			}
 		}
@@ -223,7 +211,7 @@ func (p *plan) outline(out *program.Program) []program.Stage {
 	var stages []program.Stage
 	for i := at + 1; i < len(p.body.ladder); i++ {
 		before := &p.body.ladder[i-1]
-		_, likely, _ := p.look.path.Arrival(before.load, float64(before.Gate.Hold+reserve))
+		_, likely, _ := p.look.path.At(p.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
 		begin, f := p.inWeeks(likely), &out.Forecasts[i]
 		if begin == 0 || f.Held || f.Likely != 0 && f.Likely < from {
 			continue

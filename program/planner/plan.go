@@ -81,7 +81,7 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return out, problems
 	}
-	state, notes := assess(a, p.body)
+	state, notes := p.assess()
 	p.past.state, p.past.career = state, career(a, p.body)
 	for _, well := range withoutEach(a) {
 		other, _ := Plan(lib, &well)
@@ -114,7 +114,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 	if p.body, problems = newBody(a, road); problems.Stop() {
 		return out, nil, problems
 	}
-	return out, p, problems
+	return out, p, append(problems, p.contradictions()...)
 }
 
 // fill runs the planning steps in order.
@@ -123,6 +123,7 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.look = newOutlook(p)
 	p.easeBegun()
 	out.Weeks = p.fillWeeks()
+	p.look.earned(p, out.Weeks)
 	p.outcome(out)
 	out.Notes = append(p.generalNotes(out), notes...)
 }

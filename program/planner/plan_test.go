@@ -147,7 +147,7 @@ func stepsLeft(p *program.Program) (left int, unasked string) {
 func retraced(lib *program.Library, a *program.Assessment) *plan {
 	_, p, _ := begin(lib, a)
 	p.weeks = p.calendar(blockStart(a))
-	state, _ := assess(a, p.body)
+	state, _ := p.assess()
 	p.past.state, p.past.career = state, career(a, p.body)
 	p.fill(&program.Program{}, nil)
 	return p

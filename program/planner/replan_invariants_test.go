@@ -56,7 +56,7 @@ func lives(lib *program.Library) *rapid.Generator[life] {
 		}
 		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
 		_, behind, _ := begin(lib, &l.a)
-		state, _ := assess(&l.a, behind.body)
+		state, _ := behind.assess()
 		client := &trainee{
 			rng: seeded(rapid.Uint64().Draw(t, "seed")), body: behind.body, c: state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"),
 			kappa: state.Kappa, age: l.a.Training.Experience, rated: 0.7,

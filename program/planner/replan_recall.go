@@ -85,6 +85,7 @@ func (p *plan) workOf(item *program.Prescription) work {
 	case item.Step == "":
 		if w.floor = p.floorRung(program.RungLean); w.floor != nil {
 			w.option.load = p.body.PlancheLean(item.Ahead, p.body.support).Torque
+			w.option.site = leanSite
 		}
 		return w
 	case item.Scale > 0:
@@ -96,7 +97,10 @@ func (p *plan) workOf(item *program.Prescription) work {
 		if r := &p.body.ladder[i]; r.ID == item.Step {
 			w.rung = r
 			w.option = p.body.named(r, item.Rig)
-			w.option.load -= item.Scale * r.toesReach() * allowance(r.Step)
+			if item.Scale > 0 {
+				w.option.load -= item.Scale * r.toesReach() * allowance(r.Step)
+				w.option.site = r.toes
+			}
 		}
 	}
 	if w.rung == nil || len(w.option.rig.Bands) != len(item.Rig.Bands) {

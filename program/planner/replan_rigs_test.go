@@ -49,7 +49,7 @@ func (c *coached) gateBefore() bool {
 // in each build week ahead.
 func (c *coached) serves(o option) bool {
 	for i := c.past.over(); i < len(c.plan.weeks); i++ {
-		if c.plan.weeks[i].kind == program.WeekBuild && 3*c.look.maxHold(o.load, i) < 400 {
+		if c.plan.weeks[i].kind == program.WeekBuild && 3*c.look.maxHold(o, i) < 400 {
 			return false
 		}
 	}

@@ -50,6 +50,7 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Sessions, out.Done, out.Missed = r.sessions()
 	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
 	out.Doubted, out.Unread = r.est.doubted, r.est.unread
+	out.Offsets = r.body.known(r.est.state)
 	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
 	out.Gates, out.Asks = gates, r.asks(gates)
 	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
@@ -79,16 +80,19 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 		p.past.shown = nil
 	}
 	p.weeks = nil
+	var counted []int
 	for _, w := range r.wall[len(r.wall)-1].Weeks {
 		p.weeks = append(p.weeks, recalled(&w))
 		if w.Start < m.at {
 			p.past.weeks = append(p.past.weeks, w)
+			continue
 		}
+		counted = append(counted, w.HalfSeconds)
 	}
 	if p.past.over() == len(p.weeks) {
 		p.past.weeks, p.weeks = nil, []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
 	}
-	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule())}
+	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule(counted))}
 	forecasts := p.forecasts()
 	goal := program.GoalForecast{Step: p.athlete.Goal.Step, Hold: int(p.athlete.Goal.Hold + 0.5), By: p.athlete.Goal.By}
 	last := &forecasts[len(forecasts)-1]

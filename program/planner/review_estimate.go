@@ -13,25 +13,27 @@ import (
 //
 // How a set is read:
 //
-//   - a maximal test is exact; a check hold stopped with two seconds left;
-//   - a set that reached its seconds would have lasted at least as long, within
-//     what its RPE says was left; one that stopped short at RPE 9.5 or more is
-//     exact, and without an RPE would not have lasted four seconds more;
+//   - a maximal test is exact, "at least" where it ended at its printed seconds; a
+//     check hold stopped with two seconds left;
+//   - holds, leans and sets on a scale alike: one that reached its seconds would
+//     have lasted as much longer as its RPE says, on both sides; without an RPE as
+//     if that were 7.5 ± 1.5, and never as bad news; one that stopped short at RPE
+//     9.5 or more is exact, and without an RPE would not have lasted four seconds
+//     more;
 //   - where the form broke, the clean hold was up to four seconds shorter than
 //     the one written, and the RPE is left aside;
 //   - where pain of three or more was written the hold is "at least": it is the
 //     joint that stopped it, and the RPE speaks of the joint as well;
-//   - a lean is "at least" with a spread of 0.15;
-//   - repetitions of a press tell by their change, see press.
+//   - each step, lean, scale hold, press and rig has an offset of its own, see
+//     package strength;
+//   - repetitions of a press tell by their change, see pressed.
 type estimate struct {
 	body   *body
 	state  strength.State
 	career strength.Career
-	lost   float64 // ln C lost in weeks off and not yet back
-	off    int     // weeks off in a row
-	place  string  // where the last hold was, for what has no place of its own
-	rig    string
-	press  map[string]float64 // ln of the load, N·m, that an exercise is worth
+	lost   float64            // ln C lost in weeks off and not yet back
+	off    int                // weeks off in a row
+	press  map[string]float64 // N·m that an exercise counts as, since it was first done
 	tested bool               // a hold was read
 	tests  []program.TestRead
 
@@ -58,8 +60,14 @@ const (
 	readLeast     = 1e-4 // of ln C: less is no move
 )
 
-func newEstimate(a *program.Assessment, b *body, state strength.State) *estimate {
-	return &estimate{body: b, state: state, career: career(a, b), press: map[string]float64{}}
+func newEstimate(p *plan, state strength.State) *estimate {
+	e := &estimate{body: p.body, state: state, career: career(p.athlete, p.body), press: map[string]float64{}}
+	for i := range p.athlete.Tests {
+		if t := &p.athlete.Tests[i]; p.presses(t) {
+			e.weigh(t.Exercise, float64(t.Reps))
+		}
+	}
+	return e
 }
 
 // day reads one day's sets.
@@ -79,7 +87,7 @@ func (e *estimate) day(d *dayRead) {
 		e.weighPresses(d)
 		return
 	}
-	e.settle(list)
+	pairUp(list)
 	e.state = e.state.Observe(list)
 	for i, s := range from {
 		e.note(s, list[i], e.state.Moved[i])
@@ -90,24 +98,9 @@ func (e *estimate) day(d *dayRead) {
 	e.weighPresses(d)
 }
 
-// settle gives leans and presses the place of the day's holds: their own spread
-// covers the change, which the filter would add doubt for.
-func (e *estimate) settle(list []strength.Observation) {
-	for _, o := range list {
-		if o.Spread == 0 {
-			e.place, e.rig = o.Position, o.Rig
-		}
-	}
-	for i := range list {
-		if list[i].Spread > 0 {
-			list[i].Position, list[i].Rig = e.place, e.rig
-		}
-	}
-}
-
 // note keeps what a set did to the estimate.
 func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
-	e.tested = e.tested || o.Spread == 0
+	e.tested = e.tested || o.Model != strength.PressModel && o.Seconds > 0
 	if o.Max {
 		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: heldTwelve(o)})
 	}
@@ -118,7 +111,7 @@ func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
 
 // observation turns a set into a load held for a time.
 func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
-	o := strength.Observation{Position: s.Exercise, Seconds: s.Done.Seconds, RPE: s.Done.RPE}
+	o := strength.Observation{Seconds: s.Done.Seconds, RPE: s.Done.RPE}
 	if !s.said() {
 		return o, false
 	}
@@ -126,12 +119,11 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 	case s.Done.Reps > 0:
 		return e.pressed(s, o)
 	case s.Step != "":
-		o.Position = s.Step
 		if !e.held(s, &o) {
 			return o, false
 		}
-	case s.item != nil && s.item.Ahead > 0:
-		o.Load, o.AtLeast, o.Spread = e.body.PlancheLean(s.item.Ahead, e.body.support).Torque, true, leanSpread
+	case s.Ahead > 0:
+		e.body.leant(&o, s.Exercise, s.Ahead)
 	default:
 		return o, false // a hold that no model weighs: trunk, mobility, handstand
 	}
@@ -157,10 +149,7 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 			e.unread = append(e.unread, note(noteBandGone, exercise("exercise", s.Exercise), date("date", s.Date)))
 			return false
 		}
-		o.Load, o.Rig = hung.load, rigName(hung.rig)
-		if s.item != nil && s.item.Scale > 0 {
-			o.Load -= s.item.Scale * r.toesReach() * allowance(r.Step)
-		}
+		e.body.held(o, r, hung, s.Scale)
 		return true
 	}
 	return false
@@ -168,28 +157,22 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 
 // hungAs is the option of a rig; not ok where a band is no longer the client's.
 func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
-	for i := range r.rigs() {
-		if sameRig(rig, r.rigs()[i].rig) {
-			return r.rigs()[i], true
-		}
-	}
 	o := b.named(r, rig)
 	return o, len(o.rig.Bands) == len(rig.Bands)
 }
 
 // discounted applies what the item asked for, broken form and pain.
 func discounted(s *setRead, o strength.Observation) strength.Observation {
-	if s.item != nil && s.item.Max && !o.AtLeast {
-		o.Max = true
-	}
+	o.Max = s.item != nil && s.item.Max
 	o.Failed = s.short()
 	switch {
 	case s.Done.Pain.Worst() >= painStops:
 		o.RPE, o.Max, o.Failed, o.AtLeast = 0, false, false, true
 	case s.Done.Clean == program.CleanNo && o.Seconds > 0:
-		o.Seconds, o.RPE, o.Max = max(0.5, o.Seconds-brokenForm), 0, false
-		o.Failed = !o.AtLeast
+		o.RPE, o.Max, o.Broken = 0, false, true
 	case o.Max:
+		o.AtLeast = s.Printed > 0 && !o.Failed
+		o.Max = !o.AtLeast
 	case s.item != nil && s.item.Check && s.item.Hold == 0 && o.RPE == 0:
 		o.RPE = checkRPE
 	}
@@ -199,16 +182,15 @@ func discounted(s *setRead, o strength.Observation) strength.Observation {
 // pressed reads repetitions of a push or raise. Nobody knows what torque a press
 // is worth, so its first set with an RPE says so: the load that the client, as
 // then believed, could hold for three seconds a repetition. Later sets tell by
-// their change since the last, with a spread of 0.15, as a lean does: with gains
-// that differ by about 0.10 between clients, that is a correlation of a half
-// between press and hold. After each day the worth is set anew, so that a wrong
-// first guess cannot pull for ever.
+// their change since, with an offset that begins as doubtful as strength then was
+// and 0.10 more: between clients that gain differently a press then says about half
+// of what a hold does.
 func (e *estimate) pressed(s *setRead, o strength.Observation) (strength.Observation, bool) {
 	worth, known := e.press[s.Exercise]
 	if !known || s.Done.RPE == 0 || s.Done.Clean == program.CleanNo || s.Done.Pain.Worst() >= painStops || !isPress(s) {
 		return o, false
 	}
-	o.Load, o.Spread = math.Exp(worth), pressSpread
+	o.Load, o.Model, o.Position = worth, strength.PressModel, s.Exercise
 	o.Seconds = strength.HoldOf(float64(s.Done.Reps))
 	o.Failed = s.Printed > 0 && s.Done.Reps < s.Printed
 	return o, true
@@ -216,8 +198,8 @@ func (e *estimate) pressed(s *setRead, o strength.Observation) (strength.Observa
 
 func isPress(s *setRead) bool { return s.item != nil && s.item.Role == program.RoleStrength }
 
-// weighPresses sets the worth of the day's presses by what is believed after it.
-// Of a day's sets of one press the one that could have gone on longest counts.
+// weighPresses says what the day's new presses are worth, by what is believed after
+// it. Of a day's sets of one press the one that could have gone on longest counts.
 func (e *estimate) weighPresses(d *dayRead) {
 	most := map[string]float64{}
 	var order []string
@@ -232,13 +214,23 @@ func (e *estimate) weighPresses(d *dayRead) {
 		most[s.Exercise] = max(most[s.Exercise], float64(s.Done.Reps)+10-s.Done.RPE)
 	}
 	for _, name := range order {
-		e.press[name] = math.Log(strength.LoadFor(e.state.C12(), strength.HoldOf(most[name]), e.state.K()))
+		e.weigh(name, most[name])
 	}
 }
 
-// trained ends a week with so many straight-arm sessions done.
-func (e *estimate) trained(kind program.WeekKind, sessions int) {
-	gain := strength.DefaultLaw.WeekGain(e.career.AgeAt(e.state.C), sessions)
+// weigh gives a press its worth, where it has none yet.
+func (e *estimate) weigh(name string, reps float64) {
+	if e.press[name] > 0 {
+		return
+	}
+	e.press[name] = strength.LoadFor(e.state.C12(), strength.HoldOf(reps), e.state.K())
+	e.state = e.state.Anchor(strength.Site{Model: strength.PressModel, Position: name})
+}
+
+// trained ends a week with so many straight-arm sessions done, whose counted work
+// earns a share of the gain.
+func (e *estimate) trained(kind program.WeekKind, sessions int, earned float64) {
+	gain := earned * e.career.WeekGain(strength.DefaultLaw, e.state.C, sessions)
 	if kind == program.WeekDeload || kind == program.WeekTest {
 		gain *= strength.DeloadShare
 	}

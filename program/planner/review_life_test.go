@@ -76,7 +76,12 @@ func TestLife(t *testing.T) {
 			}
 			a.Bands = append(slices.Clone(a.Bands), light)
 		}, func(t *testing.T, p, q *program.Program, r *program.Review) {
-			if helpInAll(q) > helpInAll(p)+1e-9 && q.Weeks[1].Step == p.Weeks[1].Step {
+			for i := range q.Weeks {
+				if q.Weeks[i].Step != p.Weeks[i].Step { // ahead of the plan
+					q.Weeks[i].Help, p.Weeks[i].Help = 0, 0
+				}
+			}
+			if helpInAll(q) > helpInAll(p)+1e-9 {
 				t.Errorf("help %.1f N, with one band less %.1f N", helpInAll(q), helpInAll(p))
 			}
 		}},

@@ -68,8 +68,8 @@ func newReading(p *plan, versions []program.PlanVersion, on program.Date) *readi
 	a := p.athlete
 	r.days = daysOf(&a.Log, a.Measured, on)
 	r.from = r.firstAhead()
-	state, _ := assess(a, p.body)
-	r.est = newEstimate(a, p.body, state)
+	state, _ := p.assess()
+	r.est = newEstimate(p, state)
 	r.then = r.moment(blockStart(a))
 	r.readWeeks()
 	return r
@@ -136,13 +136,25 @@ func (r *reading) readWeek(w *weekPrinted) {
 	r.tally(w, &read)
 	r.weeks, r.progress = append(r.weeks, w), append(r.progress, read)
 	if n := armDays(w) + r.stillAhead(w); n > 0 {
-		r.est.trained(w.Kind, n)
+		r.est.trained(w.Kind, n, r.worked(w, &read))
 	} else {
 		r.est.rested(r.athlete, w.start)
 	}
 	if w.start < r.block {
 		r.earlier = append(r.earlier, weekDone{r.kindDone(w), worked(w.Week, r.countedIn(len(r.weeks)-1, w)), worked(w.Week, w.HalfSeconds)})
 	}
+}
+
+// worked is the share of a week's gain that its counted work earns: what was done,
+// and what is still to be done in a week that has only begun.
+func (r *reading) worked(w *weekPrinted, read *program.WeekRead) float64 {
+	counted := read.HalfSeconds
+	for i := range w.Sessions {
+		if s := &w.Sessions[i]; s.Date > r.on {
+			counted += countedOf(s)
+		}
+	}
+	return strength.WorkFactor(float64(counted)/2, startSeconds(presentSpell(r.asked, w.start)))
 }
 
 // armDays is how many days of a week held straight-arm work.

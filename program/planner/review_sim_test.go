@@ -60,13 +60,24 @@ func playBlock(t *testing.T, lib *program.Library, seed uint64, weeks int) []pla
 		now := &review.After
 		out = append(out, played{
 			truth: math.Exp(client.c), low: now.Low, high: now.High,
-			trained: math.Log(now.Held12) - client.c + math.Log(client.felt(1, done.Step, done.Rig)),
+			trained: expected(lib, &a, wall, &done, on) - client.c + math.Log(client.felt(1, done.Step, done.Rig)),
 		})
 		if p.Version != wall[len(wall)-1].Version {
 			wall = append(wall, Version(&p, p.Version, on))
 		}
 	}
 	return out
+}
+
+// expected is ln of the load, as drawn, that is believed to be held twelve seconds
+// in the way a week trained.
+func expected(lib *program.Library, a *program.Assessment, wall []program.PlanVersion, done *program.Week, on program.Date) float64 {
+	_, p, _ := begin(lib, a)
+	at := strength.Site{Model: strength.StepModel, Position: done.Step, Rig: rigName(done.Rig)}
+	if done.Step == "" {
+		at = p.body.sites[leanSite]
+	}
+	return newReading(p, wall, on).est.state.At(at).C
 }
 
 // The 80 % range of the torque held twelve seconds covers the truth 74 to 86 % of

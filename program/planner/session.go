@@ -1,8 +1,6 @@
 package planner
 
-import (
-	"gatepost/program"
-)
+import "gatepost/program"
 
 // day is what one session is to hold before the minutes have their say.
 type day struct {

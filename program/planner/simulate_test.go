@@ -33,7 +33,7 @@ const (
 	simDay, simSet, simStop, simTiring = 0.03, 0.015, 0.7, 0.004
 	simWeek, simRate                   = 0.008, 0.03
 	simModel                           = 0.02
-	simStep, simRig                    = 0.02 / math.Sqrt2, 0.015 / math.Sqrt2 // between two of them 0.02 and 0.015
+	simStep, simRig, simLean           = 0.05, 0.03, 0.15
 	simEndurance                       = 0.40
 )
 
@@ -94,13 +94,14 @@ func (t *trainee) held(load, day float64, sets int) float64 {
 
 // week does a printed week and writes it to the log; then the week's gain comes.
 func (t *trainee) week(log *program.Log, w *program.Week) {
-	sessions := 0
+	sessions, counted := 0, 0
 	for i := range w.Sessions {
 		if t.rng.Float64() < t.adherence && t.session(log, &w.Sessions[i]) {
 			sessions++
+			counted += countedOf(&w.Sessions[i])
 		}
 	}
-	t.pass(w.Kind, sessions)
+	t.passAt(w.Kind, sessions, strength.WorkFactor(float64(counted)/2, startSeconds(t.age)))
 }
 
 // pass ends a week.
@@ -167,12 +168,15 @@ func (t *trainee) set(item *program.Prescription, day float64, sets int) program
 
 // felt is what a load asks of this client in truth.
 func (t *trainee) felt(load float64, step string, rig program.Rig) float64 {
-	off := t.model
+	off, spread := t.model, simStep
+	if step == "" {
+		spread = simLean
+	}
 	for _, part := range []struct {
 		of     map[string]float64
 		name   string
 		spread float64
-	}{{t.steps, step, simStep}, {t.rigs, rigName(rig), simRig}} {
+	}{{t.steps, cmp.Or(step, "lean"), spread}, {t.rigs, rigName(rig), simRig}} {
 		if _, ok := part.of[part.name]; !ok && part.name != "" {
 			part.of[part.name] = part.spread * t.rng.NormFloat64()
 		}
@@ -183,7 +187,7 @@ func (t *trainee) felt(load float64, step string, rig program.Rig) float64 {
 
 func (t *trainee) load(item *program.Prescription) float64 {
 	if item.Step == "" {
-		return t.body.PlancheLean(item.Ahead, t.body.support).Torque
+		return t.felt(t.body.PlancheLean(item.Ahead, t.body.support).Torque, "", program.Rig{})
 	}
 	for i := range t.body.all {
 		if r := &t.body.all[i]; r.ID == item.Step {

@@ -110,7 +110,7 @@ func (p *plan) forecastStep(week int) int {
 // reserve.
 func (p *plan) beyondGate(rung, week int) bool {
 	r := &p.body.ladder[rung]
-	return p.look.maxHold(r.load, week) >= 10*(r.Gate.Hold+reserve)
+	return p.look.maxHold(r.heldFree(), week) >= 10*(r.Gate.Hold+reserve)
 }
 
 // testedStep is the hardest step that a test has held free for as long as a short set,
@@ -132,7 +132,7 @@ const testedHold = 8
 // together do not say that four are out of reach.
 func (p *plan) testedFree(rung int) bool {
 	r := &p.body.ladder[rung]
-	return p.look.state.MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+	return p.look.state.At(p.body.site(r)).MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
 		return t.Step == r.ID && t.Rig.Free() && t.Scale == 0 && t.Seconds >= shortLeast
 	})
 }

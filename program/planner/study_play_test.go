@@ -44,7 +44,7 @@ func demoPerson(t testing.TB, lib *program.Library, a program.Assessment, seed u
 	d := p.dice(forBody)
 	p.road, p.body = plan.road, plan.body
 	p.goal = &p.body.ladder[len(p.body.ladder)-1]
-	state, _ := assess(&p.athlete, p.body)
+	state, _ := plan.assess()
 	p.c, p.rho = state.C+0.05*d.NormFloat64(), strength.RateSpread/2*d.NormFloat64()
 	p.kappa, p.age = state.Kappa+0.2*d.NormFloat64(), a.Training.Experience
 	p.keeps, p.rates, p.bias = 0.85+0.15*d.Float64(), 0.6+0.4*d.Float64(), rpeHabit*d.NormFloat64()

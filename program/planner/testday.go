@@ -1,9 +1,6 @@
 package planner
 
-import (
-	"gatepost/program"
-	"gatepost/program/strength"
-)
+import "gatepost/program"
 
 // testItems are the block's closing test: the hardest step up to the goal of
 // which a free hold is near, then the step worked on, free where it can be. Where
@@ -14,7 +11,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 		return p.trunkTest(d)
 	}
 	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, p.look.low[week]); p.testable(free.max) {
+		if free := p.freeTest(w.rung, week, p.look.maxHold); p.testable(free.max) {
 			w = free
 		}
 	}
@@ -26,7 +23,7 @@ func (p *plan) testItems(d day) []program.Prescription {
 	}
 	var items []program.Prescription
 	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil && !d.oneTest; i-- {
-		if hard := p.freeTest(&p.body.ladder[i], p.look.mid[week]); p.testable(hard.max) {
+		if hard := p.freeTest(&p.body.ladder[i], week, p.likelyHold); p.testable(hard.max) {
 			items = append(items, p.toTheEnd(hard))
 			break
 		}
@@ -34,9 +31,9 @@ func (p *plan) testItems(d day) []program.Prescription {
 	return append(items, p.toTheEnd(w))
 }
 
-// freeTest is a free hold of a rung at a capacity in N·m.
-func (p *plan) freeTest(r *rung, capacity float64) work {
-	w := work{rung: r, option: r.rigs()[0], max: tenths(strength.MaxHold(capacity, r.load, p.look.state.K()))}
+// freeTest is a free hold of a rung in a week, by the cautious or the likely hold.
+func (p *plan) freeTest(r *rung, week int, hold func(option, int) int) work {
+	w := work{rung: r, option: r.heldFree(), max: hold(r.heldFree(), week)}
 	w.share = p.look.shareHeld(w.max)
 	return w
 }

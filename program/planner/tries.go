@@ -6,7 +6,6 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
-	"gatepost/program/strength"
 )
 
 // # First tries
@@ -42,7 +41,7 @@ func (p *plan) tries(d day) []program.Prescription {
 func (p *plan) firstTry(week int) program.Prescription {
 	if p.limits.effortIn(week) >= usualEffort {
 		for _, w := range p.helped(&p.body.ladder[0]) {
-			w.max = tenths(strength.MaxHold(p.look.mid[week], w.option.load, p.look.state.K()))
+			w.max = p.likelyHold(w.option, week)
 			w.share = p.look.shareHeld(w.max)
 			if w.max >= 10*tryLeast {
 				return p.hold(w, program.RoleTest, triesSets, secondRest)
@@ -65,7 +64,7 @@ func (p *plan) helped(r *rung) []work {
 	floor := p.floorRung(program.RungScale)
 	for kg := 1.0; floor != nil && kg*mechanics.Gravity <= most; kg++ {
 		newtons := kg * mechanics.Gravity
-		ways = append(ways, work{rung: r, floor: floor, scale: newtons, option: option{load: r.load - newtons*r.toesReach()*allowance(r.Step)}})
+		ways = append(ways, work{rung: r, floor: floor, scale: newtons, option: option{load: r.load - newtons*r.toesReach()*allowance(r.Step), site: r.toes}})
 	}
 	slices.SortStableFunc(ways, func(a, b work) int { return cmp.Compare(b.option.load, a.option.load) })
 	return ways

@@ -77,7 +77,7 @@ func held(effort float64, max int) int {
 // at is a rung's option in a week, as main work would do it; hold 0 where it
 // cannot be main work.
 func (p *plan) at(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: p.look.maxHold(o.load, week)}
+	w := work{rung: r, option: o, max: p.look.maxHold(o, week)}
 	w.share = p.look.shareHeld(w.max)
 	if !o.hangsIn(p.weeks[week].start) || float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad {
 		return w
@@ -123,7 +123,7 @@ func (p *plan) slack(w work, week int) int {
 func (p *plan) second(main work, week int) work {
 	for i := p.index(main.rung) - 1; i >= 0; i-- {
 		r := &p.body.ladder[i]
-		if w := p.lighter(work{rung: r, option: r.rigs()[0]}, r.load, week); w.hold > 0 && w.share <= secondLoad {
+		if w := p.lighter(work{rung: r, option: r.heldFree()}, week); w.hold > 0 && w.share <= secondLoad {
 			return w
 		}
 	}
@@ -137,8 +137,8 @@ const (
 	easyLoad   = 0.49
 )
 
-func (p *plan) lighter(w work, load float64, week int) work {
-	w.max = p.look.maxHold(load, week)
+func (p *plan) lighter(w work, week int) work {
+	w.max = p.look.maxHold(w.option, week)
 	w.share = p.look.shareHeld(w.max)
 	if hold := held(p.limits.effortIn(week), w.max); hold >= secondLeast {
 		w.hold = min(hold, secondMost)
@@ -175,7 +175,7 @@ const (
 )
 
 func (p *plan) heavy(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: p.look.maxHold(o.load, week)}
+	w := work{rung: r, option: o, max: p.look.maxHold(o, week)}
 	w.share = p.look.shareHeld(w.max)
 	hold := min(held(p.limits.effortIn(week), w.max), aheadMost)
 	if o.hangsIn(p.weeks[week].start) && w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {

@@ -18,19 +18,51 @@
 //
 // [State] holds what is believed of one client: C, the logarithm of the torque
 // that can be held for twelve seconds; Rho, the logarithm of the client's own
-// rate of gain over the law's; Kappa, the logarithm of k; and Day, today's form.
-// It is an extended Kalman filter: [Prior] or [PriorUntested] start it,
+// rate of gain over the law's; Kappa, the logarithm of k; Day, today's form; and
+// offsets. It is an extended Kalman filter: [Prior] or [PriorUntested] start it,
 // [State.Assess] reads the first tests, [State.Observe] a later day's tests and
 // sets, [State.Trained] and [State.Rested] pass a week. Twelve seconds and not
 // the instant maximum, because skill holds last 8 to 20 s and say almost nothing
 // of k; while k is unknown ([State.TypicalEndurance]) the typical one is used.
 //
+// # Offsets
+//
+// A step that is held lower than drawn, a lean with help from the feet, a band that
+// hangs askew is off by the same every time, so its error is one number and not
+// fresh noise a set. For each position e and each rig r that was held the state has
+// b, the ln of the load felt over the load worked out, with a prior of mean 0 (see
+// [Model] for its spread) and no drift. A set of load L held t seconds has the
+// surplus
+//
+//	m = C + n(12, k) + d − 0.004 i − ln L − b_e − b_r − n(t, k)
+//	h = (1, 0, n₁₂/(1+n₁₂) − n/(1+n), 1, −1 at b_e, −1 at b_r)
+//	V = hᵀ P h + 0.015² + (0.7 s)²,  s = ∂n/∂t
+//
+// with i the sets before it on the day; P is the covariance of all of it. An exact
+// set takes P h m/V off the mean and P h hᵀ P/V off P; the other kinds take what is
+// left of the normal law where the set says it lies ([State.Observe]).
+// Predictions at a site are of C − b_e − b_r, with the variance and covariances of
+// that sum ([State.At]): what was tested predicts itself, and what was never met
+// adds its prior. Sets of one easy lean cannot add up to strength, because b_e
+// stays as doubtful as it was against C.
+//
+// A maximal hold is exact at any length. Of k it depends by ∂(n₁₂ − n)/∂ln k, which
+// is 0.02 at ten seconds and 0.22 at sixty: h carries that, so a long hold leaves C
+// less certain by 0.22 sd(ln k) and no further term is due. Its C is right for the k
+// believed, and up to 25 s k learns from it. A longer hold alone would move k and C
+// together along a line that only the form of the curve decides; so k is considered
+// there (Schmidt: its doubt counts, its mean and variance stay), unless the hold is
+// one of a Pair, whose other half holds C.
+//
 // # Growth and forecast
 //
-// [Law] gives the gain of a full training week, falling with training age.
+// [Law] gives the gain of a full training week, falling with training age; a former
+// best makes it quicker ([Career.WeekGain]), too little counted work smaller
+// ([WorkFactor]).
 // [Schedule] lays weeks in a row, the block first and an open-ended rhythm after
 // it, and [NewPath] turns them into a [Path]: capacity at the start of each week
 // with its spread. Week w of a path is the moment w whole weeks after the state
 // it began from, so week 0 is now. [Path.Arrival] gives early, likely and late
-// weeks for a hold, [Path.Chance] the chance at one week.
+// weeks for a hold, [Path.Chance] the chance at one week, both at a site by
+// [Path.At].
 package strength

@@ -19,6 +19,12 @@ type Path struct {
 	K float64 // endurance constant, per minute; 0 = State.K()
 }
 
+// At is the same path as seen from a site, see [State.At].
+func (p Path) At(at Site) Path {
+	p.State = p.State.At(at)
+	return p
+}
+
 // Chances at which a week is called early, likely and late.
 const (
 	earlyChance  = 0.10
@@ -27,9 +33,9 @@ const (
 )
 
 // Chance is the chance (0 to 1) that so many weeks from now a load in N·m can be
-// held for those seconds, at a step that is not trained yet. Weeks past the end
-// of the path count as its end. A load or a time of nothing has chance 1, one
-// that is not a number 0.
+// held for those seconds: at the path's site, or without one at a step that is not
+// trained yet. Weeks past the end of the path count as its end. A load or a time of
+// nothing has chance 1, one that is not a number 0.
 func (p Path) Chance(load, seconds, weeks float64) float64 {
 	if load <= 0 || seconds <= 0 {
 		return 1
@@ -38,11 +44,31 @@ func (p Path) Chance(load, seconds, weeks float64) float64 {
 }
 
 // Quantile is the C12, N·m, that capacity lies below with chance q so many weeks
-// from now, at a step that is being trained; the model's own doubt of two per
-// cent is included. q = 0.3 is what a printed block is planned on.
+// from now, at the path's site, or without one at a step that is being trained;
+// then the model's own doubt of two per cent is included. q = 0.3 is what a printed
+// block is planned on.
 func (p Path) Quantile(weeks, q float64) float64 {
-	m := p.moment(need{doubt: modelSpread * modelSpread}, weeks)
-	return math.Exp(m.quantile(q))
+	return math.Exp(p.now(weeks).quantile(q))
+}
+
+// now is ln C12 so many weeks from now.
+func (p Path) now(weeks float64) mixture {
+	return p.moment(need{doubt: p.State.unless(modelSpread)}, weeks)
+}
+
+// Factors are, for each site, what a load there is to be multiplied by, so that the
+// quantile q of C12 (see [Path.Quantile]) answers for that site: its offsets' means,
+// and their doubt against that of C12. They are reckoned for now and without the
+// skew of gains; within a twelve-week block they are good to one per cent.
+func (p Path) Factors(sites []Site, q float64) []float64 {
+	z, here := quantile(q), p.now(0)
+	spread := math.Hypot(here.sd, here.slope)
+	out := make([]float64, len(sites))
+	for i, site := range sites {
+		there := p.At(site).now(0)
+		out[i] = math.Exp(here.mean - there.mean - z*(math.Hypot(there.sd, there.slope)-spread))
+	}
+	return out
 }
 
 // Arrival gives the weeks from now at which a load in N·m can be held for those
@@ -98,7 +124,7 @@ func (p Path) need(load, seconds float64) need {
 	if math.IsNaN(c) || math.IsNaN(seconds) {
 		c = math.Inf(1)
 	}
-	return need{c: c, kappa: bend(n12) - bend(n), doubt: elsewhere * elsewhere}
+	return need{c: c, kappa: bend(n12) - bend(n), doubt: p.State.unless(elsewhere)}
 }
 
 // moment is the surplus over a need at one time, as a mixture over the own gain.

@@ -11,8 +11,9 @@ const (
 	// rest goes to missed sessions and weeks ill. Our judgement.
 	Scheduled = 0.8
 
-	returnAge   = 4.0  // age, in weeks, of one who is winning back old strength (our judgement)
-	returnShare = 0.90 // up to this share of the former best
+	returnAge = 4.0  // age, in weeks, of one who is winning back old strength (our judgement)
+	returnAll = 0.80 // share of the former best up to which all strength comes back so fast,
+	returnEnd = 0.90 // and from which none does
 )
 
 // Law is how fast capacity grows at own gain 1: a build week with three sessions
@@ -55,11 +56,31 @@ type Career struct {
 	Best float64 // after a lay-off of six months or more: the torque, N·m, once held twelve seconds; 0 = none
 }
 
-// AgeAt is the training age, in weeks, that counts at capacity c (ln C12): four
-// weeks at most until nine tenths of the former best is back.
-func (k Career) AgeAt(c float64) float64 {
-	if k.Best > 0 && c < math.Log(returnShare*k.Best) {
-		return math.Min(k.Age, returnAge)
+// WeekGain is the law's gain of a full build week for this career at capacity c
+// (ln C12). Below eight tenths of the former best it is that of somebody four weeks
+// in, from nine tenths on that of the training age, and between them it goes over
+// evenly: so a former best never slows growth, and whoever starts a week stronger
+// ends it stronger.
+func (k Career) WeekGain(l Law, c float64, sessions int) float64 {
+	usual := l.WeekGain(k.Age, sessions)
+	if !(k.Best > 0) {
+		return usual
 	}
-	return k.Age
+	quick := l.WeekGain(math.Min(k.Age, returnAge), sessions)
+	end := math.Log(returnEnd * k.Best)
+	return usual + (quick-usual)*clamp((end-c)/math.Log(returnEnd/returnAll), 0, 1)
+}
+
+// WorkFactor is the share of a week's gain that so many counted seconds of
+// straight-arm work earn, where the present spell starts with so many: the root of
+// their ratio, 1 at most. Nothing counted, nothing gained. Our judgement: the first
+// set earns most.
+func WorkFactor(counted, start float64) float64 {
+	switch {
+	case !(counted > 0):
+		return 0
+	case !(start > counted):
+		return 1
+	}
+	return math.Sqrt(counted / start)
 }

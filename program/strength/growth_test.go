@@ -104,28 +104,69 @@ func TestWeeksOff(t *testing.T) {
 	near(t, "no gain while away", long(Away).Gains[40], 0, 0)
 }
 
+// Who once held 140 N·m and holds 100 wins strength back like somebody four weeks
+// in, up to eight tenths (112), then more slowly, and from nine tenths (126) on like
+// anybody six years in.
 func TestComingBackIsQuickUpToNineTenths(t *testing.T) {
 	s := Prior(math.Log(100))
 	s.C = math.Log(100)
-	p := NewPath(s, Schedule{Career: Career{Age: 300, Best: 140}})
-	first := Scheduled * DefaultLaw.WeekGain(4, 3)
-	near(t, "first week back", p.Gains[1], first, 1e-12)
-	line := math.Log(0.9 * 140 / 100)
+	p := NewPath(s, Schedule{Career: Career{Age: 300, Best: 140}, DeloadEvery: -1})
+	quick, usual := Scheduled*0.030/(1+4.0/14), Scheduled*0.030/(1+300.0/14)
+	near(t, "first week back", p.Gains[1], quick, 1e-12)
 	for w := range Horizon {
-		step, want := p.Gains[w+1]-p.Gains[w], first
-		if p.Gains[w] >= line {
-			want = Scheduled * DefaultLaw.WeekGain(float64(300+w), 3)
+		at, step := 100*math.Exp(p.Gains[w]), p.Gains[w+1]-p.Gains[w]
+		switch {
+		case at < 112:
+			near(t, "week below eight tenths", step, quick, 1e-12)
+		case at < 126:
+			if step > quick || step < Scheduled*0.030/(1+float64(300+w)/14) {
+				t.Errorf("at %.1f N·m a week brings %.4f", at, step)
+			}
 		}
-		if w%4 == 3 {
-			want *= DeloadShare
-		}
-		near(t, "week back", step, want, 1e-12)
 	}
-	if p.Gains[Horizon] < line {
-		t.Error("nine tenths of the former best never came back, so half of this test did not run")
+	if back := 100 * math.Exp(p.Gains[12]); back < 112 || back > 126 {
+		t.Errorf("after twelve weeks %.1f N·m are back", back)
 	}
-	// One who never left grows far less.
-	if steady := NewPath(s, Schedule{Career: Career{Age: 300}}); steady.Gains[12] > p.Gains[12]/4 {
+	near(t, "a week at the old strength", Career{Age: 300, Best: 140}.WeekGain(Law{}, math.Log(130), 3), usual/Scheduled, 1e-12)
+	if steady := NewPath(s, Schedule{Career: Career{Age: 300}, DeloadEvery: -1}); steady.Gains[12] > p.Gains[12]/3 {
 		t.Errorf("twelve weeks give %.3f without a lay-off and %.3f after one", steady.Gains[12], p.Gains[12])
 	}
+}
+
+// Whoever is stronger today is not the weaker one in any later week, and a former
+// best never takes growth away: the rate once fell from 1.9 to 0.3 % a week at nine
+// tenths of it, so that a tuck of 21 s forecast less than one of 20 s.
+func TestStrongerStaysStrongerOnTheWayBack(t *testing.T) {
+	at := func(start, best float64) []float64 {
+		s := Prior(math.Log(100))
+		s.C = math.Log(start)
+		p := NewPath(s, Schedule{Career: Career{Age: 400, Best: best}})
+		for w := range p.Gains {
+			p.Gains[w] += s.C
+		}
+		return p.Gains
+	}
+	for start := 80.0; start < 160; start += 0.5 {
+		weaker, stronger, without := at(start, 150), at(start+0.5, 150), at(start, 0)
+		for w := range weaker {
+			if stronger[w] < weaker[w] || weaker[w] < without[w]-1e-12 {
+				t.Fatalf("from %g N·m, week %d: %.4f, from half a newton metre more %.4f, without a best %.4f", start, w, weaker[w], stronger[w], without[w])
+			}
+		}
+	}
+}
+
+// Gain follows work: half the starting seconds earn seven tenths of the gain, a
+// quarter half of it, nothing nothing (our judgement).
+func TestGainFollowsWork(t *testing.T) {
+	for counted, want := range map[float64]float64{0: 0, -3: 0, 22.5: 0.5, 45: 0.7071, 90: 1, 300: 1} {
+		near(t, "share of the gain", WorkFactor(counted, 90), want, 1e-4)
+	}
+	near(t, "no work and no start", WorkFactor(0, 0), 0, 0)
+	near(t, "nothing counted", WorkFactor(math.NaN(), 90), 0, 0)
+	idle := []Week{{Sessions: 3, Slack: 1}, {Sessions: 3, Slack: 0.5}, {Sessions: 3}}
+	p := NewPath(Prior(math.Log(100)), Schedule{Block: idle, Slack: 1})
+	near(t, "a week with nothing counted", p.Gains[1], 0, 0)
+	near(t, "half the gain", p.Gains[2], 0.5*Scheduled*0.030/(1+1.0/14), 1e-12)
+	near(t, "three years with nothing counted", p.Gains[Horizon]-p.Gains[3], 0, 1e-12)
 }

@@ -2,6 +2,7 @@ package strength
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -11,15 +12,18 @@ const (
 	stopNoise = 0.7   // sd of the moment of letting go, s
 	setTiring = 0.004 // ln C lost by each set before this one on the day
 
-	longestTest = 25.0 // a longer maximal hold is "at least": endurance, not strength
-	notHeld     = 1.0  // a step tried and not held: at most this many seconds
-	failedExtra = 0.5  // a broken set would have lasted this much longer at best form, s
-	easyExtra   = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
-	perRPE      = 2.5  // seconds left in hand for each point of RPE below 10
-	rpeBelow    = 6.0  // how much less may have been left than the RPE says, s
-	rpeAbove    = 8.0  // how much more, s
-	easyRPE     = 6.0  // RPE below which a rating no longer says how much is left
-	brokenRPE   = 9.5  // RPE from which a set short of its seconds is a failed one
+	longestTest  = 25.0 // a longer maximal hold tells of strength only, and not of k, unless it is one of a pair
+	notHeld      = 1.0  // a step tried and not held: less than this many seconds, at most as many
+	failedExtra  = 0.5  // a broken set would have lasted this much longer at best form, s
+	easyExtra    = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
+	perRPE       = 2.5  // seconds left in hand for each point of RPE below 10
+	rpeBelow     = 6.0  // how much less may have been left than the RPE says, s
+	rpeAbove     = 8.0  // how much more, s
+	unsaidRPE    = 7.5  // of a set done without a word
+	unsaidSpread = 1.5
+	easyRPE      = 6.0 // RPE below which a rating no longer says how much is left
+	brokenForm   = 4.0 // how much sooner the form may have broken than was seen, s
+	brokenRPE    = 9.5 // RPE from which a set short of its seconds is a failed one
 
 	gateWidth  = 4.0  // an exact or one-sided observation this many sd off is doubted
 	gateChance = 6e-5 // an interval less likely than this is doubted
@@ -33,21 +37,24 @@ const (
 // Observation is one hold of one day.
 type Observation struct {
 	Load    float64 // effective load less the band's help, N·m
-	Seconds float64 // held; 0 = tried and not held
-	Max     bool    // a maximal test; over 25 s it counts as "at least" unless Pair
-	Pair    bool    // with Max: one of two maximal holds made to measure endurance; exact at any length
-	AtLeast bool    // could have been longer (a lean, a stopped test)
+	Seconds float64 // held; under 1 = tried and not held
+	Max     bool    // a maximal test
+	Pair    bool    // with Max: one of two maximal holds made to measure endurance
+	AtLeast bool    // could have been longer: stopped by the coach, by pain, or easy by design
+	Broken  bool    // the form broke: clean for these seconds at most
 	Failed  bool    // stopped short of the prescribed seconds
 	RPE     float64 // 1 to 10; 0 = not given
-	Spread  float64 // extra sd in ln C, 0.15 for a lean; 0 = none
 
-	Position string // the step or exercise
-	Rig      string // bands and drop; "" = none
-	Index    int    // sets of the day before this one
+	Model    Model   // of the load; says how far it may be off
+	Position string  // the step or exercise
+	Rig      string  // bands and drop; "" = none
+	More     float64 // see Site
+	Index    int     // sets of the day before this one
 }
 
 // Assess reads the first assessment: one day's tests. The coach chose their loads
-// to give about ten seconds, so that the correction later tests get is left out.
+// to give about ten seconds, so that the correction later tests get is left out; and
+// the belief before it is of anybody, so that no test is doubted for being far from it.
 // The order of the list does not matter. One test longer never gives less
 // capacity; with several, a longer hold of a light load also says that endurance
 // is better, which may take a little off C12.
@@ -56,13 +63,21 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 // Observe reads a later day's tests and sets. The order of the list does not
 // matter.
 //
-// How one observation is read, here and in Assess: a maximal test is exact; a
-// hold of 0 s is "at most one second"; a set done as prescribed is "at least",
-// and with an RPE of 6 to 10 lies between bounds (2.5 s in hand for each point,
-// 6 s less or 8 s more); a set broken off at RPE 9.5 or above is exact and half a
-// second longer. Only exact tests move Kappa. What lies four standard deviations
-// from belief is listed in Doubted and not used; the third such in a row on one
-// side is believed. What no hold can be is listed there too.
+// How one observation is read, here and in Assess:
+//
+//   - a maximal test is exact, however long; one that was stopped, "at least"; a
+//     hold of less than one second "at most one";
+//   - with an RPE of 6 to 10 there were 2.5 s in hand for each point, 6 s less or
+//     8 s more; below 6, four seconds at least;
+//   - done without an RPE it is a set of RPE 7.5 ± 1.5, t to t + 18 s, and never
+//     tells of less than was believed;
+//   - stopped short at RPE 9.5 or above it is exact and half a second longer;
+//     short without a word it would not have lasted four seconds more;
+//   - where the form broke, the clean hold was up to four seconds shorter.
+//
+// Only exact tests of at most 25 s, and pairs, move Kappa. What lies, after the first
+// assessment, four standard deviations from belief is listed in Doubted and not used; the third such in a row
+// on one side is believed. What no hold can be is listed there too.
 func (s State) Observe(day []Observation) State { return s.day(day, true) }
 
 func (s State) day(list []Observation, later bool) State {
@@ -73,6 +88,7 @@ func (s State) day(list []Observation, later bool) State {
 	var doubted []int
 	moved := make([]float64, len(list))
 	s = s.newDay()
+	s.gated = later
 	for _, i := range canonical(list) {
 		o, believed, before := list[i], false, s.C
 		if o.usable() {
@@ -121,7 +137,7 @@ func rank(o Observation) int {
 func (o Observation) usable() bool {
 	within := func(v, most float64) bool { return v >= 0 && v <= most }
 	return o.Load > 0 && within(o.Load, heaviest) && within(o.Seconds, anHour) &&
-		within(o.RPE, 10) && within(o.Spread, 1)
+		within(o.RPE, 10) && within(o.More, 2)
 }
 
 // newDay forgets yesterday's form.
@@ -131,13 +147,19 @@ func (s State) newDay() State {
 		s.P[i][iDay], s.P[iDay][i] = 0, 0
 	}
 	s.P[iDay][iDay] = daySpread * daySpread
+	s.offsets = slices.Clone(s.offsets)
+	for l := range s.offsets {
+		s.offsets[l].with[iDay] = 0
+	}
 	return s
 }
 
-// move goes to the observation's position and adds the doubt of the change.
+// move goes to the observation's position: to its offsets, or where it has none by
+// adding the doubt of the change.
 func (s State) move(o Observation) State {
+	s = s.meet(o.Site())
 	switch {
-	case !s.placed:
+	case !s.placed || s.heres > 0:
 	case s.position != o.Position:
 		s.P[iC][iC] += stepSpread * stepSpread
 	case s.rig != o.Rig:
@@ -145,4 +167,24 @@ func (s State) move(o Observation) State {
 	}
 	s.position, s.rig, s.placed = o.Position, o.Rig, true
 	return s
+}
+
+// Off is how many standard deviations a maximal test of the same day lies above
+// (below zero: under) what is believed. What was stopped can only lie above, what
+// was not held only under.
+func (s State) Off(test Observation) float64 {
+	if !test.usable() {
+		return 0
+	}
+	s = s.move(test)
+	t := test.Seconds
+	if t < notHeld {
+		t = notHeld
+	}
+	u := s.surplus(test, t, t)
+	off := -u.mean / math.Sqrt(u.total)
+	if test.Seconds < notHeld && off > 0 || test.AtLeast && off < 0 {
+		return 0
+	}
+	return off
 }

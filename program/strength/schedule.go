@@ -22,6 +22,10 @@ const (
 type Week struct {
 	Kind     Kind
 	Sessions int // with straight-arm work
+
+	// Slack is the share of the gain that too little counted work costs: 1 less
+	// [WorkFactor]; 0 = none.
+	Slack float64
 }
 
 // Schedule is what is to be done, week after week: the block's weeks, then an
@@ -31,6 +35,7 @@ type Schedule struct {
 	Career      Career
 	Block       []Week
 	Sessions    int     // a week after the block; 0 = 3
+	Slack       float64 // of those weeks
 	DeloadEvery int     // after the block, every so many weeks is a deload; 0 = 4, below 0 = none
 	Lost        float64 // ln C lost in weeks off before now and not yet brought back; 0 = none
 	Off         int     // weeks off in a row right before now
@@ -50,8 +55,8 @@ const (
 )
 
 // NewPath lays the schedule from the state's moment to the horizon. Gains are
-// multiplied by [Scheduled]. For a client coming back from a lay-off the week in
-// which old strength is back is taken from the median course.
+// multiplied by [Scheduled]. For a client coming back from a lay-off what old
+// strength is back is taken from the median course.
 func NewPath(s State, plan Schedule) Path {
 	p := Path{State: s, Gains: make([]float64, Horizon+1), Lost: make([]float64, Horizon+1)}
 	career, off, builds := plan.Career, plan.Off, 0 // off and builds: weeks of either sort in a row
@@ -67,8 +72,8 @@ func NewPath(s State, plan Schedule) Path {
 		if week.Kind != Build {
 			builds = 0
 		}
-		age := career.AgeAt(s.C + math.Exp(s.Rho)*gain - p.Lost[w])
-		p.Gains[w+1] = gain + plan.Law.weekOf(week, age)
+		at := s.C + math.Exp(s.Rho)*gain - p.Lost[w]
+		p.Gains[w+1] = gain + week.share()*career.WeekGain(plan.Law, at, week.Sessions)
 		p.Lost[w+1] = math.Max(0, lost-Returning) - plan.Lost
 		career.Age++
 	}
@@ -78,13 +83,13 @@ func NewPath(s State, plan Schedule) Path {
 // off says that a week has no training in it.
 func (w Week) off() bool { return w.Kind == Away || w.Kind == Ill }
 
-// weekOf is what a week of training is counted on to add at own gain 1.
-func (l Law) weekOf(week Week, age float64) float64 {
-	gain := Scheduled * l.WeekGain(age, week.Sessions)
-	if week.Kind != Build {
-		gain *= DeloadShare
+// share of a full week's gain that a week of training is counted on to bring.
+func (w Week) share() float64 {
+	share := Scheduled * (1 - clamp(w.Slack, 0, 1))
+	if w.Kind != Build {
+		share *= DeloadShare
 	}
-	return gain
+	return share
 }
 
 // week is the w-th week from now, after so many build weeks in a row.
@@ -96,7 +101,7 @@ func (plan Schedule) week(w, builds int) Week {
 		}
 		return week
 	}
-	week := Week{Sessions: plan.Sessions}
+	week := Week{Sessions: plan.Sessions, Slack: plan.Slack}
 	if week.Sessions <= 0 {
 		week.Sessions = 3
 	}

@@ -1,6 +1,9 @@
 package strength
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Index of the four parts of a state's covariance.
 const (
@@ -17,10 +20,10 @@ const (
 	tuckAhead      = 0.1   // an untested client holds a tuck's load e^0.1 above twelve seconds
 	capacitySpread = 0.35  // sd of ln C12 before any test
 	daySpread      = 0.03  // sd of a day's form
-	stepSpread     = 0.02  // doubt added by a change of step
-	rigSpread      = 0.015 // doubt added by a change of rig alone
-	modelSpread    = 0.02  // torque model and bands: no log can tell
-	elsewhere      = 0.03  // a step not trained now
+	stepSpread     = 0.02  // doubt added by a change of position without an offset
+	rigSpread      = 0.015 // doubt added by a change of rig alone, without an offset
+	modelSpread    = 0.02  // torque model and bands: no log can tell; offsets stand in for it
+	elsewhere      = 0.03  // a step not trained now, without an offset
 	weekSpread     = 0.008 // drift of ln C in a trained week
 	restSpread     = 0.012 // drift of ln C in a week with nothing done
 	rateDrift      = 0.03  // drift of the own gain in a week
@@ -39,7 +42,8 @@ const (
 )
 
 // State is what is believed of one client at one moment: the mean and covariance
-// of (C, Rho, Kappa, Day). Start from [Prior] or [PriorUntested]; the zero State
+// of (C, Rho, Kappa, Day), and of the offsets of what was held so far. It is a
+// value: passing it on copies what later changes. Start from [Prior] or [PriorUntested]; the zero State
 // is not of use.
 type State struct {
 	C     float64 // ln of the torque held twelve seconds, N·m
@@ -56,6 +60,13 @@ type State struct {
 
 	// Moved says, for each observation of the last day's list, how far it moved C.
 	Moved []float64
+
+	offsets []offset  // in the order met; copied, never changed in place
+	among   []float64 // covariance of the offsets: the lower triangle, row by row
+	here    [2]int    // offsets of the site of the present set
+	heres   int       // how many
+	sited   bool      // as seen from a site, see At
+	gated   bool      // what lies too far from belief is doubted
 
 	position, rig string // where the last set was held
 	placed        bool   // whether there was a last set
@@ -114,13 +125,21 @@ func (s State) Maximum() (torque float64, known bool) {
 // Range is the central range of C12, in N·m, that covers with chance p (0.8 for
 // the ends of early and late), the model's own doubt of two per cent included.
 func (s State) Range(p float64) (low, high float64) {
-	sd := math.Sqrt(s.P[iC][iC] + modelSpread*modelSpread)
+	sd := math.Sqrt(s.P[iC][iC] + s.unless(modelSpread))
 	z := quantile((1 + math.Min(math.Max(p, 0), 1)) / 2)
 	return math.Exp(s.C - z*sd), math.Exp(s.C + z*sd)
 }
 
+// unless is a doubt's variance, which a site's offsets stand in for.
+func (s State) unless(doubt float64) float64 {
+	if s.sited {
+		return 0
+	}
+	return doubt * doubt
+}
+
 // MaxHold is the predicted maximal hold, in seconds, of a load in N·m, at the
-// median. It is 0 where the load is out of reach, never NaN.
+// median; of a load at a site ask [State.At]. It is 0 where the load is out of reach, never NaN.
 func (s State) MaxHold(load float64) float64 {
 	return MaxHold(s.C12(), load, s.K())
 }
@@ -136,6 +155,10 @@ func (s State) Trained(gain float64) State {
 	}
 	for i := range parts {
 		s.P[i][iC] += f * s.P[i][iRho]
+	}
+	s.offsets = slices.Clone(s.offsets)
+	for l := range s.offsets {
+		s.offsets[l].with[iC] += f * s.offsets[l].with[iRho]
 	}
 	return s.drift(weekSpread)
 }

@@ -1,6 +1,9 @@
 package strength
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // This file is the filter's arithmetic: the surplus of a set over its load, and
 // the four ways in which a set can tell of it.
@@ -8,11 +11,17 @@ import "math"
 // vector is a column in the order C, Rho, Kappa, Day.
 type vector [parts]float64
 
+// column of the covariance, or a sum of several: the four parts, then the offsets.
+type column struct {
+	parts   vector
+	offsets []float64
+}
+
 // surplus is how far, in ln, the capacity believed lies above what the hold
 // would need: its mean, its sensitivities, and the two variances.
 type surplus struct {
 	mean  float64 // m
-	ph    vector  // P h
+	ph    column  // P h
 	total float64 // V = hᵀPh + R
 }
 
@@ -26,23 +35,50 @@ func (s State) surplus(o Observation, t, slopeAt float64) surplus {
 		tired = 0
 	}
 	h := vector{1, 0, bend(n12) - bend(n), 1}
-	u := surplus{mean: s.C + n12 + s.Day - tired - math.Log(o.Load) - n}
-	u.total = noise(o, slope(ns, k))
+	u := surplus{mean: s.C + n12 + s.Day - tired - math.Log(o.Load) - n, ph: s.times(h)}
+	u.total = noise(slope(ns, k))
 	for i := range parts {
-		for j := range parts {
-			u.ph[i] += s.P[i][j] * h[j]
-		}
+		u.total += h[i] * u.ph.parts[i]
 	}
-	for i := range parts {
-		u.total += h[i] * u.ph[i]
+	for _, l := range s.here[:s.heres] {
+		u.mean -= s.offsets[l].mean
+		u.total -= u.ph.offsets[l]
 	}
 	return u
 }
 
-// noise is R, the variance of one observation whose margin rises by slope a second.
-func noise(o Observation, slope float64) float64 {
+// times is P h, where h is −1 at the offsets of the present site.
+func (s *State) times(h vector) column {
+	var c column
+	for i := range parts {
+		for j := range parts {
+			c.parts[i] += s.P[i][j] * h[j]
+		}
+	}
+	if len(s.offsets) == 0 {
+		return c
+	}
+	c.offsets = make([]float64, len(s.offsets))
+	for l := range s.offsets {
+		for j := range parts {
+			c.offsets[l] += s.offsets[l].with[j] * h[j]
+		}
+	}
+	for _, m := range s.here[:s.heres] {
+		for i := range parts {
+			c.parts[i] -= s.offsets[m].with[i]
+		}
+		for l := range c.offsets {
+			c.offsets[l] -= s.covariance(l, m)
+		}
+	}
+	return c
+}
+
+// noise is R, the variance of one set whose margin rises by slope a second.
+func noise(slope float64) float64 {
 	let := stopNoise * slope
-	return setNoise*setNoise + let*let + o.Spread*o.Spread
+	return setNoise*setNoise + let*let
 }
 
 // apply moves the mean along P h by shift/√V and takes share of P h hᵀ P / V off
@@ -50,18 +86,37 @@ func noise(o Observation, slope float64) float64 {
 // filter) its mean and variance stay and its covariances follow.
 func (s State) apply(u surplus, shift, share float64, learnK bool) State {
 	kappa, pkk := s.Kappa, s.P[iKappa][iKappa]
-	g := shift / math.Sqrt(u.total)
-	s.C += u.ph[iC] * g
-	s.Rho += u.ph[iRho] * g
-	s.Kappa += u.ph[iKappa] * g
-	s.Day += u.ph[iDay] * g
-	for i := range parts {
-		for j := range parts {
-			s.P[i][j] -= u.ph[i] * u.ph[j] * share / u.total
-		}
-	}
+	s = s.along(u.ph, shift/math.Sqrt(u.total), share/u.total)
 	if !learnK {
 		s.Kappa, s.P[iKappa][iKappa] = kappa, pkk
+	}
+	return s
+}
+
+// along moves the mean along a column by so much, and takes so much of the
+// column's square off the covariance.
+func (s State) along(c column, by, less float64) State {
+	s.C += c.parts[iC] * by
+	s.Rho += c.parts[iRho] * by
+	s.Kappa += c.parts[iKappa] * by
+	s.Day += c.parts[iDay] * by
+	for i := range parts {
+		for j := range parts {
+			s.P[i][j] -= c.parts[i] * c.parts[j] * less
+		}
+	}
+	s.offsets, s.among = slices.Clone(s.offsets), slices.Clone(s.among)
+	n := 0
+	for l, v := range c.offsets {
+		o := &s.offsets[l]
+		o.mean += v * by
+		for i := range parts {
+			o.with[i] -= v * c.parts[i] * less
+		}
+		for m := range l + 1 {
+			s.among[n] -= v * c.offsets[m] * less
+			n++
+		}
 	}
 	return s
 }
@@ -71,12 +126,15 @@ func (s State) apply(u surplus, shift, share float64, learnK bool) State {
 func (s State) take(o Observation, later bool) (next State, believed bool) {
 	t := o.Seconds
 	switch {
-	case t == 0:
+	case t < notHeld:
 		return s.atMost(o, notHeld)
-	case o.AtLeast, o.Max && t > longestTest && !o.Pair:
+	case o.Broken:
+		return s.between(o, math.Max(0, t-brokenForm), t, t)
+	case o.AtLeast:
 		return s.atLeast(o, t)
 	case o.Max:
-		return s.exact(o, t, true, later)
+		learn := o.Pair || t <= longestTest
+		return s.exact(o, t, learn, learn && later)
 	case o.Failed && o.RPE >= brokenRPE:
 		return s.exact(o, t+failedExtra, false, false)
 	case o.RPE >= easyRPE:
@@ -86,14 +144,25 @@ func (s State) take(o Observation, later bool) (next State, believed bool) {
 		return s.atLeast(o, t+easyExtra)
 	case o.Failed:
 		return s.between(o, t, t+easyExtra, t)
-	default:
-		return s.atLeast(o, t)
 	}
+	return s.unsaid(o, t)
+}
+
+// unsaid learns from a set done without a word what one of RPE 7.5 ± 1.5 would say,
+// and nothing where more was believed anyway: easy work is not rated hard by silence.
+func (s State) unsaid(o Observation, t float64) (State, bool) {
+	least, most := perRPE*(10-unsaidRPE-unsaidSpread), perRPE*(10-unsaidRPE+unsaidSpread)
+	from, to := t+math.Max(0, least-rpeBelow), t+most+rpeAbove
+	if s.surplus(o, to, to).mean > 0 {
+		s.astray = 0
+		return s, true
+	}
+	return s.between(o, from, to, t+perRPE*(10-unsaidRPE))
 }
 
 func (s State) exact(o Observation, t float64, learnK, jacobian bool) (State, bool) {
 	u := s.surplus(o, t, t)
-	if math.Abs(u.mean) > gateWidth*math.Sqrt(u.total) {
+	if s.gated && math.Abs(u.mean) > gateWidth*math.Sqrt(u.total) {
 		return s.doubt(o, -u.mean, func(s State) State {
 			u := s.surplus(o, t, t)
 			return s.apply(u, -u.mean/math.Sqrt(u.total), 1, learnK)
@@ -114,24 +183,15 @@ func (s State) jacobian(o Observation, t float64) State {
 	k := math.Exp(s.Kappa)
 	n := margin(t, k)
 	let := stopNoise * slope(n, k)
-	f := 1 - let*let/(noise(o, slope(n, k))+s.P[iDay][iDay])
+	f := 1 - let*let/(noise(slope(n, k))+s.P[iDay][iDay])
 	j := f / ((1 + n) * (1 + n))
 	q := 2 * f * n / math.Pow(1+n, 4)
-	var col vector
-	for i := range parts {
-		col[i] = s.P[i][iKappa]
+	col := column{parts: s.P[iKappa]}
+	for l := range s.offsets {
+		col.offsets = append(col.offsets, s.offsets[l].with[iKappa])
 	}
-	d := 1 + q*col[iKappa]
-	s.C += col[iC] * j / d
-	s.Rho += col[iRho] * j / d
-	s.Kappa += col[iKappa] * j / d
-	s.Day += col[iDay] * j / d
-	for i := range parts {
-		for l := range parts {
-			s.P[i][l] -= col[i] * col[l] * q / d
-		}
-	}
-	return s
+	d := 1 + q*s.P[iKappa][iKappa]
+	return s.along(col, j/d, q/d)
 }
 
 func (s State) atLeast(o Observation, t float64) (State, bool) { return s.oneSided(o, t, 1) }
@@ -148,7 +208,7 @@ func (s State) oneSided(o Observation, t, side float64) (State, bool) {
 		return s.apply(u, side*l, l*(l+a), false)
 	}
 	u := s.surplus(o, t, t)
-	if side*u.mean/math.Sqrt(u.total) < -gateWidth {
+	if s.gated && side*u.mean/math.Sqrt(u.total) < -gateWidth {
 		return s.doubt(o, side, use)
 	}
 	s.astray = 0

@@ -6,7 +6,8 @@ import (
 )
 
 // The worked example was computed by two programs written apart from this one,
-// which agree to four digits. Its law is not the default one: r0 2.4 % a week
+// which agree to four digits. It knows no offsets: a change of position adds doubt
+// instead, and a set without an RPE is "at least". Its law is not the default one: r0 2.4 % a week
 // and a half-time of 20 weeks, which its growth of 0.008727 in week 35 and its
 // sum over 26 weeks both give.
 var workedLaw = Law{R0: 0.024, Tau: 20}
@@ -19,7 +20,7 @@ var (
 	workedSets = []Observation{
 		{Load: 112, Seconds: 12, RPE: 7.5, Position: "tuck with help", Index: 0},
 		{Load: 112, Seconds: 12, RPE: 8, Position: "tuck with help", Index: 1},
-		{Load: 112, Seconds: 12, Position: "tuck with help", Index: 2},
+		{Load: 112, Seconds: 12, AtLeast: true, Position: "tuck with help", Index: 2},
 		{Load: 112, Seconds: 10, RPE: 10, Failed: true, Position: "tuck with help", Index: 3},
 	}
 	workedLater = []Observation{

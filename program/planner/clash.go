@@ -1,0 +1,140 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/strength"
+)
+
+// clash is two tests of one day that contradict each other: each lies further than
+// clashAt standard deviations from what the other predicts. The plan is made from
+// the one that tells of less strength.
+type clash struct {
+	used, left int     // places in the list of tests
+	implied    float64 // s, of the used one by the other
+	other      float64 // s, of the one left out by the used one
+}
+
+const clashAt = 2.5 // sd: one pair of sound tests in eighty (our judgement)
+
+// clashes are all pairs of tests that contradict each other, in order of the list.
+func (p *plan) clashes() []clash {
+	var out []clash
+	tests := p.athlete.Tests
+	for i := range tests {
+		for j := range i {
+			if c, ok := p.clash(j, i); ok {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// leftOut are the tests that the plan is not made from.
+func (p *plan) leftOut() map[int]bool {
+	left := map[int]bool{}
+	for _, c := range p.clashes() {
+		left[c.left] = true
+	}
+	return left
+}
+
+func (p *plan) clash(i, j int) (clash, bool) {
+	x, ok := p.body.observe(&p.athlete.Tests[i])
+	y, too := p.body.observe(&p.athlete.Tests[j])
+	if !ok || !too || x.Site() == y.Site() && x.Load == y.Load {
+		return clash{}, false // the same twice: a better day and a worse one
+	}
+	both := []strength.Observation{x, y}
+	if pairUp(both); both[0].Pair {
+		return clash{}, false
+	}
+	by := func(o strength.Observation) strength.State { return p.prior(true).Assess([]strength.Observation{o}) }
+	after, before := by(x).Off(y), by(y).Off(x)
+	if min(math.Abs(after), math.Abs(before)) <= clashAt || after*before > 0 {
+		return clash{}, false
+	}
+	c := clash{used: i, left: j}
+	if after < 0 { // y tells of less than x
+		c, x, y = clash{used: j, left: i}, y, x
+	}
+	c.implied, c.other = by(y).At(x.Site()).MaxHold(x.Load), by(x).At(y.Site()).MaxHold(y.Load)
+	return c, true
+}
+
+// contradictions are the clashes as problems of the assessment.
+func (p *plan) contradictions() program.Problems {
+	var problems program.Problems
+	for _, c := range p.clashes() {
+		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
+		problems = append(problems, program.Problem{
+			Place: p.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
+			Message: fmt.Sprintf("%s for %.0f s would mean %s %s, and the test says %.0f s; %s for %.0f s would mean %s %s",
+				p.testName(left), testSeconds(left), p.testName(used), about(c.implied), testSeconds(used),
+				p.testName(used), testSeconds(used), p.testName(left), about(c.other)),
+			Advice:  "look for a slip in the step, the bands or the seconds of either; until then the plan is made from " + p.testName(used),
+			Warning: true,
+		})
+	}
+	return problems
+}
+
+// longestTold is the hold, in seconds, beyond which only "more" is said.
+const longestTold = 90
+
+func about(seconds float64) string {
+	switch {
+	case seconds < 1:
+		return "not at all"
+	case seconds > longestTold:
+		return fmt.Sprintf("for more than %d s", longestTold)
+	}
+	return fmt.Sprintf("for about %.0f s", seconds)
+}
+
+// testName is what a test held, as its problem says it.
+func (p *plan) testName(t *program.Hold) string {
+	name := t.Exercise
+	if e, ok := p.lib.Exercise(t.Exercise); ok {
+		name = e.Name
+	}
+	if s, ok := p.road.Step(t.Step); ok {
+		name = s.Name
+	}
+	if !t.Rig.Free() {
+		name += fmt.Sprintf(" with %s", t.Rig.Bands[0])
+		for _, b := range t.Rig.Bands[1:] {
+			name += " and " + b
+		}
+	}
+	return name
+}
+
+// disagreements are the clashes as notes.
+func (p *plan) disagreements() []program.Note {
+	var notes []program.Note
+	for _, c := range p.clashes() {
+		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
+		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", testSeconds(left)),
+			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", testSeconds(used))))
+	}
+	return notes
+}
+
+func heldOf(name string, t *program.Hold) program.Value {
+	if t.Step != "" {
+		return step(name, t.Step)
+	}
+	return exercise(name, t.Exercise)
+}
+
+// presses reports whether a test counts repetitions of a push or raise: the log's
+// sets are then read against it.
+func (p *plan) presses(t *program.Hold) bool {
+	e, ok := p.lib.Exercise(t.Exercise)
+	return ok && t.Reps > 0 && (slices.Contains(e.Trains, program.ForPush) || slices.Contains(e.Trains, program.ForRaise))
+}
