@@ -23,7 +23,8 @@ func (p *plan) can(e *program.Exercise) bool {
 }
 
 func (p *plan) has(kit string) bool {
-	return kit == bandsKit && len(p.athlete.Bands) > 0 || slices.Contains(p.athlete.Kit, kit)
+	hangs := func(b program.Band) bool { return b.Retired == 0 || b.Retired > p.now() }
+	return kit == bandsKit && slices.ContainsFunc(p.athlete.Bands, hangs) || slices.Contains(p.athlete.Kit, kit)
 }
 
 // need is what an item of a session asks of an exercise.
