@@ -22,8 +22,14 @@ func (p *plan) can(e *program.Exercise) bool {
 	return true
 }
 
+// has reports whether a client has a piece of kit; bands, where one is still in use.
 func (p *plan) has(kit string) bool {
-	return kit == bandsKit && len(p.athlete.Bands) > 0 || slices.Contains(p.athlete.Kit, kit)
+	now := p.athlete.Measured
+	if p.past.over() < len(p.weeks) {
+		now = p.now()
+	}
+	inUse := func(b program.Band) bool { return b.Retired == 0 || b.Retired > now }
+	return kit == bandsKit && slices.ContainsFunc(p.athlete.Bands, inUse) || slices.Contains(p.athlete.Kit, kit)
 }
 
 // need is what an item of a session asks of an exercise.

@@ -23,6 +23,7 @@ var checkers = []struct {
 	check func(*program.Library, *program.Assessment, *program.Program) verdict
 }{
 	{"1 holds", checkHolds},
+	{"effort", checkEffort},
 	{"2 help", checkHelp},
 	{"3 deloads", checkDeloads},
 	{"4 volume", checkVolume},
@@ -148,6 +149,28 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 			v.want(it.Hold >= least && it.Hold <= most, "week %d: %s of %d s, wanted %d to %d", w.Number, it.Role, it.Hold, least, most)
 			v.want(100*float64(it.Hold) <= limit*it.MaxHold+1e-6, "week %d: %s of %d s is over %.0f %% of %.1f s", w.Number, it.Role, it.Hold, limit, it.MaxHold)
 		}
+	}
+	return v
+}
+
+// checkEffort: in a build week the main hold is .60 of its predicted maximum or more,
+// .50 for those who train gently. Exceptions, by name: the floor, whose leans go in two
+// centimetres; a gate week; sore elbows, which keep one rig; the goal's step held free,
+// past which there is none, and without bands a step held free, with the next out of
+// reach; and where nothing else is left the program says what would mend it, or that a
+// gate waits.
+func checkEffort(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	said := hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
+	for _, w := range ahead(p) {
+		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0)
+		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said {
+			continue
+		}
+		least := 60.0
+		if w.Effort < 0.65 {
+			least = 50
+		}
+		v.want(100*float64(w.Hold) >= least*w.MaxHold-1e-6, "week %d: %s %d s of %.1f with %.1f N: under %.0f %%", w.Number, w.Step, w.Hold, w.MaxHold, w.Help, least)
 	}
 	return v
 }

@@ -253,7 +253,7 @@ func (p *plan) cues() []program.CueWorth {
 		saved := goal.free.Torque - mechanics.Solve(p.body.Body, pose, p.body.support, nil).Torque
 		if saved > 0 {
 			help := saved / goal.hipReach()
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help)})
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, p.now())})
 		}
 	}
 	return out
@@ -261,11 +261,11 @@ func (p *plan) cues() []program.CueWorth {
 
 // like is the rig of one band whose help comes nearest to some newtons, if it is
 // within a third of them (our judgement of "about").
-func (r *rung) like(newtons float64) program.Rig {
+func (r *rung) like(newtons float64, now program.Date) program.Rig {
 	var best program.Rig
 	least := math.Log(4.0 / 3)
 	for _, o := range r.rigs() {
-		if len(o.rig.Bands) != 1 || o.help <= 0 {
+		if len(o.rig.Bands) != 1 || o.help <= 0 || !o.hangsIn(now) {
 			continue
 		}
 		if off := math.Abs(math.Log(float64(o.help) / 10 / newtons)); off < least {

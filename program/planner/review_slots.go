@@ -47,8 +47,13 @@ func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
 	}
 }
 
+// slot is the printed set that a set is laid beside, −1 for none. One more than was
+// printed takes the last that has seconds: nobody asked it for two seconds to the end.
 func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
 	free, last := -1, len(slots)-1
+	for last > 0 && isOpen(*slots[last]) {
+		last--
+	}
 	for i := range slots {
 		if used[i] {
 			continue

@@ -1,0 +1,181 @@
+package planner
+
+import (
+	"testing"
+
+	"gatepost/program"
+)
+
+// bare has no bands and one test, a tuck of so many seconds.
+func bare(seconds float64) func(*program.Assessment) {
+	return func(a *program.Assessment) {
+		noBands(a)
+		a.Training.Experience, a.Tests = 0, []program.Hold{{Step: "tuck", Seconds: seconds}}
+	}
+}
+
+func gateWeeks(p *program.Program) []program.Week {
+	var out []program.Week
+	for _, w := range p.Weeks {
+		if w.Gate {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// A gate week can be passed or it is none (the rule of the gate: three sets of ten
+// seconds on two days): with sore wrists, half the weekly seconds, two sets a day used
+// to be called one.
+func TestAGateWeekAsksForTheWholeGate(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*program.Assessment)
+		weeks  []int // of the tuck's gate
+	}{
+		{"fine, three days", bare(19), []int{2}},
+		{"sore wrists, three days", func(a *program.Assessment) {
+			bare(16)(a)
+			a.Health.Wrists = program.JointSore
+		}, []int{8}},
+		{"sore wrists, two days", func(a *program.Assessment) {
+			bare(16)(a)
+			a.Health.Wrists, a.Training.Days = program.JointSore, a.Training.Days[:2]
+		}, []int{8}},
+	} {
+		p := planOf(t, c.change)
+		var weeks []int
+		for _, w := range gateWeeks(&p) {
+			if w.Step == "tuck" {
+				weeks = append(weeks, w.Number)
+			}
+			if w.SetsLeast != 3 || w.Sets != 3 || w.Hold != 10 || !w.Rig.Free() {
+				t.Errorf("%s: week %d asks %d to %d × %d s of the %s", c.name, w.Number, w.SetsLeast, w.Sets, w.Hold, w.Step)
+			}
+		}
+		if len(weeks) != len(c.weeks) || weeks[0] != c.weeks[0] {
+			t.Errorf("%s: gate of the tuck in weeks %v, wanted %v", c.name, weeks, c.weeks)
+		}
+	}
+}
+
+// Where no week has room for the gate, it waits, the next step with it, and the plan
+// says why: at fifty-two with sore wrists the weekly seconds are two fifths of the usual
+// ones, and in ten minutes there is no time for three sets and their rests.
+func TestAGateThatHasNoRoomWaits(t *testing.T) {
+	for _, c := range []struct {
+		code   string
+		change func(*program.Assessment)
+	}{
+		{noteGateSeconds, func(a *program.Assessment) {
+			bare(19)(a)
+			a.Training.Experience, a.Health.Wrists = 4, program.JointSore
+			a.Athlete.Born = program.NewDate(1974, 6, 1)
+		}},
+		{noteGateMinutes, func(a *program.Assessment) {
+			bare(19)(a)
+			a.Training.Minutes = 10
+		}},
+	} {
+		p := planOf(t, c.change)
+		for _, w := range builds(&p) {
+			if w.Gate || w.Step != "tuck" {
+				t.Errorf("%s: week %d, %s, gate %v", c.code, w.Number, w.Step, w.Gate)
+			}
+		}
+		if !hasNote(p.Notes, c.code) {
+			t.Errorf("no note %s: %v", c.code, p.Notes)
+		}
+	}
+}
+
+// The last set of a gate week's second main day is open: held until two seconds are
+// left. Nobody under sixteen tests to the end.
+func TestTheOpenSetOfAGateWeek(t *testing.T) {
+	p := planOf(t, bare(19))
+	week := gateWeeks(&p)[0]
+	var days [][]program.Prescription
+	for _, s := range week.Sessions {
+		var arms []program.Prescription
+		for _, it := range s.Items {
+			if it.Role == program.RoleMain || it.Role == program.RoleTest {
+				arms = append(arms, it)
+			}
+		}
+		if len(arms) > 0 {
+			days = append(days, arms)
+		}
+	}
+	if len(days) != 2 || len(days[0]) != 1 || days[0][0].Sets != 3 || len(days[1]) != 2 {
+		t.Fatalf("days %+v", days)
+	}
+	main, open := days[1][0], days[1][1]
+	if main.Role != program.RoleMain || main.Sets != 2 || main.Hold != 10 ||
+		open.Role != program.RoleTest || !open.Check || open.Max || open.Sets != 1 || open.Hold != 0 || open.Step != "tuck" || !open.Rig.Free() {
+		t.Errorf("second day: %+v, then %+v", main, open)
+	}
+	if !hasNote(week.Notes, noteOpenSet) {
+		t.Error("no word of the open set")
+	}
+	p = planOf(t, func(a *program.Assessment) {
+		bare(24)(a)
+		a.Athlete.Born, a.Health.Guardian = program.NewDate(2011, 6, 1), "A. Parent"
+	})
+	if len(gateWeeks(&p)) == 0 {
+		t.Fatal("no gate week at fifteen")
+	}
+	for _, w := range gateWeeks(&p) {
+		for _, it := range items(&w) {
+			if it.Role == program.RoleTest {
+				t.Errorf("week %d: an open set at fifteen", w.Number)
+			}
+		}
+	}
+}
+
+// The open set shows the gate as the others do. Its RPE is that of its last second; at
+// the gate's ten seconds it was easier, by a point for each two and a half that came
+// after (the rule of thumb that the whole log is read by).
+func TestAnOpenSetShowsTheGate(t *testing.T) {
+	first := planOf(t, bare(19))
+	week := gateWeeks(&first)[0]
+	var on []program.Date
+	for _, s := range week.Sessions {
+		if s.HoldsMain() {
+			on = append(on, s.Date)
+		}
+	}
+	for _, c := range []struct {
+		name  string
+		open  program.SetDone
+		state program.GateState
+	}{
+		{"fourteen seconds at 9.5", program.SetDone{Number: 3, Seconds: 14, RPE: 9.5, Clean: program.CleanYes}, program.GatePassed},
+		{"ten seconds at 9", program.SetDone{Number: 3, Seconds: 10, RPE: 9, Clean: program.CleanYes}, program.GatePassed},
+		{"ten seconds at 9.5", program.SetDone{Number: 3, Seconds: 10, RPE: 9.5, Clean: program.CleanYes}, program.GateNotYet},
+		{"nine seconds", program.SetDone{Number: 3, Seconds: 9, RPE: 8, Clean: program.CleanYes}, program.GateNotYet},
+		{"not clean", program.SetDone{Number: 3, Seconds: 14, RPE: 9, Clean: program.CleanNo}, program.GateNotYet},
+	} {
+		sets := func(n int) []program.SetDone {
+			out := make([]program.SetDone, n)
+			for i := range out {
+				out[i] = program.SetDone{Number: i + 1, Seconds: 10, RPE: 8, Clean: program.CleanYes}
+			}
+			return out
+		}
+		lines := []program.Entry{
+			{Date: on[0], Exercise: "tuck-hold", Step: "tuck", Sets: sets(3)},
+			{Date: on[1], Exercise: "tuck-hold", Step: "tuck", Sets: append(sets(2), c.open)},
+		}
+		if c.state == program.GateNotYet {
+			lines = lines[1:]
+		}
+		r := readingOf(t, lines, func(a *program.Assessment) {
+			a.Training.Away = nil
+			bare(19)(a)
+		})
+		if g := r.gateRead(tuckGate); g.State != c.state {
+			t.Errorf("%s: %s, %+v", c.name, g.State, g.Criteria)
+		}
+	}
+}
