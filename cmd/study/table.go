@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gatepost/cmd/study/lives"
@@ -72,10 +73,10 @@ func row(name string, courses []lives.Course) string {
 	return b.String()
 }
 
-// within marks a number that misses its target.
+// within marks a number that misses its target, as it is shown.
 func within(x, low, high float64, format string) string {
 	s := fmt.Sprintf(format, x)
-	if x >= low && x <= high {
+	if x, err := strconv.ParseFloat(s, 64); err == nil && x >= low && x <= high {
 		return s
 	}
 	return s + "!"

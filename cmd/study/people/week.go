@@ -98,6 +98,10 @@ func (t *training) item(item *program.Prescription, date program.Date, build boo
 	switch {
 	case item.Reps > 0 && item.Role == program.RoleStrength:
 		return t.press(item, date)
+	case item.Max || item.Try:
+		now.asked = 0
+	}
+	switch {
 	case item.Step != "":
 		now.load = t.Load(item.Step, item.Rig, item.Scale)
 	case item.Ahead > 0:
