@@ -107,7 +107,7 @@ func TestRatings(t *testing.T) {
 			p := &Person{World: Base(), habits: habits{rates: 1, bias: rand.New(rand.NewPCG(seed, 1)).NormFloat64()}}
 			p.Rating = 1
 			tr := training{Person: p, Rand: rand.New(rand.NewPCG(seed, 2))}
-			rpe := tr.rate(&program.Prescription{Role: program.RoleMain}, 16-c.left, 16)
+			rpe := tr.rate(&program.Prescription{Role: program.RoleMain}, 16-c.left, 16, false)
 			sum, square, n = sum+rpe, square+rpe*rpe, n+1
 		}
 		mean := sum / n

@@ -188,7 +188,7 @@ func (t *training) set(now *doing) (program.SetDone, float64) {
 			t.week.Failed++
 		}
 	}
-	done.RPE = t.rate(&now.Prescription, done.Seconds, limit)
+	done.RPE = t.rate(&now.Prescription, done.Seconds, limit, limit < now.asked)
 	t.tire(done.Seconds, limit, now.Rest)
 	t.week.work += done.Seconds * strain(math.Exp(-Margin(limit, t.K)))
 	if now.Reps > 0 {
@@ -235,13 +235,17 @@ func (t *training) tire(seconds, limit float64, rest int) {
 // all of it at 0.80 (our judgement).
 func strain(share float64) float64 { return min(1.3, max(0, (share-0.45)/0.35)) }
 
-// rate is the RPE of a set; 0 where it is not said.
-func (t *training) rate(item *program.Prescription, seconds, limit float64) float64 {
+// rate is the RPE of a set; 0 where it is not said. Who stops short has felt the end
+// coming, whatever was left.
+func (t *training) rate(item *program.Prescription, seconds, limit float64, short bool) float64 {
 	said, scatter := t.Float64() < t.rates, t.NormFloat64()
 	if !said || item.Max || item.Try || item.Role == program.RoleSecond && t.careful {
 		return 0
 	}
-	left := max(0, (16*(limit-seconds)/max(1, limit)-1.3)/1.8) // points below ten
+	left := max(0, (16*(limit-seconds)/max(10, limit)-1.3)/1.8) // points below ten; short holds are felt in seconds
+	if short {
+		left = min(left, 0.5)
+	}
 	rpe := 10 - left + t.Rating*(0.72+0.2*left)*(t.bias+scatter)/math.Sqrt2
 	return min(10, max(4, math.Round(2*rpe)/2))
 }
@@ -264,7 +268,7 @@ func (t *training) press(item *program.Prescription, date program.Date) []progra
 	for range item.Sets {
 		reps := min(float64(item.Reps), math.Floor(most))
 		t.asPrinted = t.asPrinted && int(reps) == item.Reps
-		e.Sets = append(e.Sets, program.SetDone{Reps: int(reps), RPE: t.rate(item, reps, most)})
+		e.Sets = append(e.Sets, program.SetDone{Reps: int(reps), RPE: t.rate(item, reps, most, int(reps) < item.Reps)})
 	}
 	return []program.Entry{e}
 }
