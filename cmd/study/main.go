@@ -35,15 +35,16 @@ func main() {
 	seed := flag.Uint64("seed", 1, "of the people and their days")
 	weeks := flag.Int("weeks", 12, "that each of them lives: a block; more go on into the next")
 	only := flag.String("world", "", "the only world to be shown")
+	groups := flag.Bool("groups", false, "a row more for each sort of people")
 	folder := flag.String("play", "", "folder for the logs of the demo clients, who then live in place of those people")
 	flag.Parse()
-	if err := run(*number, *weeks, *seed, *only, *folder); err != nil {
+	if err := run(*number, *weeks, *seed, *only, *folder, *groups); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func run(number, weeks int, seed uint64, only, folder string) error {
+func run(number, weeks int, seed uint64, only, folder string, groups bool) error {
 	root := os.DirFS(".")
 	studio, problems := intake.Read(root, root, rand.NewChaCha8([32]byte{}))
 	if problems.Stop() || len(studio.Library.RoadMaps) == 0 {
@@ -62,6 +63,11 @@ func run(number, weeks int, seed uint64, only, folder string) error {
 			return err
 		}
 		fmt.Print(row(w.Name, courses))
+		for _, sort := range []string{"nothing held", "held", "held over 25 s"} {
+			if groups {
+				fmt.Print(row("  "+sort, of(courses, sort)))
+			}
+		}
 	}
 	fmt.Print(targets)
 	return nil

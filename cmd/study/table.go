@@ -18,8 +18,8 @@ C12        torque held twelve seconds: the share of its 80 % ranges that cover t
            per cent, after each third of the weeks                             75 to 85
 step       the same of the free hold of the step that was trained last         75 to 85
 bias       mean of ln believed over true at the end, per cent: C12, step       within 2
-date       likely date of the first step six weeks to two years away: median
-           of the error as a share of the time left, per cent                  at most 20
+date       likely date of the first step not shown that is six weeks to two years
+           away: median of the error as a share of the time left, per cent     at most 20
 failed     sets whose printed seconds were out of reach, per cent              1 to 6
 effort     main hold as a share of the longest true one, median                .62 to .75
 changes    reviews that change the coming week, per cent                       at most 50
@@ -31,6 +31,11 @@ help       build weeks with more help than the last on their step, per cent    a
 func header(weeks int) string {
 	return fmt.Sprintf("%-17s%-18s%-18s%-14s%7s%9s%8s%9s%7s\n", "",
 		fmt.Sprintf("C12 at %d, %d, %d", weeks/3, 2*(weeks/3), 3*(weeks/3)), "step", "bias", "date", "failed", "effort", "changes", "help")
+}
+
+// of are the courses that began in one way.
+func of(courses []lives.Course, began string) []lives.Course {
+	return slices.DeleteFunc(slices.Clone(courses), func(c lives.Course) bool { return c.Began != began })
 }
 
 // row is a world in one line.
@@ -75,6 +80,9 @@ func row(name string, courses []lives.Course) string {
 
 // within marks a number that misses its target, as it is shown.
 func within(x, low, high float64, format string) string {
+	if math.IsNaN(x) {
+		return "-"
+	}
 	s := fmt.Sprintf(format, x)
 	if x, err := strconv.ParseFloat(s, 64); err == nil && x >= low && x <= high {
 		return s

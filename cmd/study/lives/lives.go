@@ -19,6 +19,8 @@ const Looks = 3
 
 // Course is how one life went, and what was believed of it.
 type Course struct {
+	Began string // what was held on the first day: nothing, a step, or a step for long
+
 	Held, Step [Looks]Believed // C12; the torque held twelve seconds at the step trained
 	Date       float64         // error of the likely date, as a share of the time left; NaN: nothing to be dated
 
@@ -37,7 +39,7 @@ type Believed struct {
 
 // Follow lets a person live by their program, read on each Sunday and planned anew.
 func Follow(p *people.Person, lib *program.Library, weeks int) (Course, error) {
-	var c Course
+	c := Course{Began: began(p.Client.Tests)}
 	printed, problems := planner.Plan(lib, &p.Client)
 	if problems.Stop() || len(printed.Weeks) == 0 {
 		return c, fmt.Errorf("%s has no program: %v %v", p.Client.Slug, problems, printed.Withheld)
@@ -74,6 +76,23 @@ func Follow(p *people.Person, lib *program.Library, weeks int) (Course, error) {
 	}
 	c.Date = dateError(p, &printed, wall[0].Weeks[0].Start+program.Date(7*weeks))
 	return c, nil
+}
+
+// began says what the first tests were like.
+func began(tests []program.Hold) string {
+	held := 0.0
+	for _, t := range tests {
+		if t.Step != "" {
+			held = max(held, t.Seconds)
+		}
+	}
+	switch {
+	case held == 0:
+		return "nothing held"
+	case held > 25:
+		return "held over 25 s"
+	}
+	return "held"
 }
 
 // add lets a person do a week and write it down.
@@ -147,19 +166,16 @@ func offset(of []program.Offset, step string) float64 {
 }
 
 // dateError is how far the likely date of a free hold of the goal's seconds lies from
-// the true one, as a share of the time left, at the first step that is six weeks to two
-// years away. A step believed held already is due today, one not forecast in five years.
+// the true one, as a share of the time left, at the first step not shown yet that is six
+// weeks to two years away. One that is not forecast is taken to be due in five years.
 func dateError(p *people.Person, printed *program.Program, today program.Date) float64 {
 	for _, f := range printed.Forecasts {
 		left := p.Until(f.Step, p.Client.Goal.Hold)
-		if left < 6 || left > 104 {
+		if f.Held || left < 6 || left > 104 {
 			continue
 		}
 		likely := 260.0
-		switch {
-		case f.Held:
-			likely = 0
-		case f.Likely != 0:
+		if f.Likely != 0 {
 			likely = max(0, float64(f.Likely-today)/7)
 		}
 		return math.Abs(likely-left) / left
