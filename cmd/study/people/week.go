@@ -15,8 +15,9 @@ type Week struct {
 	Sets, Failed int       // holds with printed seconds; of these, those that were out of reach
 	Efforts      []float64 // printed seconds of each main set as a share of the longest true hold
 
-	work     float64 // s, weighed by what they strain
-	sessions int     // that did some
+	held     float64 // s with straight arms
+	work     float64 // the same, weighed by what they strain
+	sessions int     // that held ten seconds or more
 }
 
 // Do does a printed week and ends it.
@@ -40,7 +41,7 @@ func (p *Person) session(w *Week, printed *program.Week, nth int) {
 	s := &printed.Sessions[nth]
 	d := p.dice(forSession, p.week, nth)
 	t := training{Person: p, Rand: d, week: w, form: p.Day * d.NormFloat64(), asPrinted: d.Float64() < p.plain}
-	before := w.work
+	before := w.held
 	var entries []program.Entry
 	for i := range s.Items {
 		item := &s.Items[i]
@@ -54,7 +55,7 @@ func (p *Person) session(w *Week, printed *program.Week, nth int) {
 	if morning := p.dice(forMorning, p.week, nth); p.rises {
 		w.Entries = append(w.Entries, program.Entry{Date: s.Date + 1, Morning: true, Sets: []program.SetDone{{Pain: p.pain(morning)}}})
 	}
-	if w.work > before+20 {
+	if w.held > before+10 {
 		w.sessions++
 	}
 }
@@ -190,6 +191,7 @@ func (t *training) set(now *doing) (program.SetDone, float64) {
 	}
 	done.RPE = t.rate(&now.Prescription, done.Seconds, limit, limit < now.asked)
 	t.tire(done.Seconds, limit, now.Rest)
+	t.week.held += done.Seconds
 	t.week.work += done.Seconds * strain(math.Exp(-Margin(limit, t.K)))
 	if now.Reps > 0 {
 		done.Reps, done.Seconds = int(done.Seconds/3), 0
