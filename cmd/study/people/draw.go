@@ -10,8 +10,8 @@ import (
 	"gatepost/program"
 )
 
-// Draw draws a client of a planche: any body, from somebody who holds nothing to one
-// who holds a straddle, with bands or none, one to four days a week, some with a sore
+// Draw draws a client of a planche: any body, from somebody who holds three fifths of a
+// tuck's load for twelve seconds to one who holds a straddle, with bands or none, one to four days a week, some with a sore
 // joint, some who come back. Their coach has tested them on the first day.
 func Draw(w World, lib *program.Library, seed, number uint64) *Person {
 	seed = seed<<24 | number
@@ -25,7 +25,7 @@ func Draw(w World, lib *program.Library, seed, number uint64) *Person {
 	a.Health = soreness(d, a.Health)
 
 	p := Of(w, lib, a, 1, seed)
-	low, high := math.Log(0.65*p.drawn("tuck")), math.Log(1.02*p.drawn("straddle"))
+	low, high := math.Log(0.6*p.drawn("tuck")), math.Log(1.02*p.drawn("straddle"))
 	p.C = low + level*(high-low)
 	p.began, p.best = p.C, p.C
 	p.aim(d)
