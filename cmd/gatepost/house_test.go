@@ -20,6 +20,9 @@ import (
 // A package that is not in it has no place in the house yet.
 var mayImport = map[string][]string{
 	"cmd/gatepost":                  {"*"},
+	"cmd/study":                     {"cmd/study/lives", "cmd/study/people", "program", "program/intake", "program/planner"},
+	"cmd/study/lives":               {"cmd/study/people", "program", "program/planner"},
+	"cmd/study/people":              {"program", "program/mechanics"},
 	"content":                       {},
 	"program":                       {},
 	"program/figure":                {"program"},
@@ -47,12 +50,12 @@ var onlyIn = map[string][]string{
 
 	// clock, chance and disk come in by argument
 	"crypto/rand":   {"cmd/gatepost"},
-	"math/rand":     {},
-	"math/rand/v2":  {},
+	"math/rand":     {"cmd/study", "cmd/study/people"},
+	"math/rand/v2":  {"cmd/study", "cmd/study/people"},
 	"net/http":      {"program/publish/preview"},
-	"os":            {"cmd/gatepost", "program/publish/store", "program/publish/view/viewtest"},
+	"os":            {"cmd/gatepost", "cmd/study", "program/publish/store", "program/publish/view/viewtest"},
 	"os/exec":       {},
-	"path/filepath": {"cmd/gatepost", "program/publish/store", "program/publish/view/viewtest"},
+	"path/filepath": {"cmd/gatepost", "cmd/study", "program/publish/store", "program/publish/view/viewtest"},
 	"syscall":       {"program/publish/store"},
 }
 

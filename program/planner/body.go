@@ -20,8 +20,8 @@ type rung struct {
 	load float64 // N·m, effective: torque × allowance
 	body *body
 	hung []option // see rigs
-	site int // of body.sites: held free
-	toes int // of body.sites: with the toes on a scale
+	site int      // of body.sites: held free
+	toes int      // of body.sites: with the toes on a scale
 }
 
 // option is one way to hang the client's bands at one step.

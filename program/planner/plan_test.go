@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"gatepost/cmd/study/people"
 	"gatepost/program"
 )
 
@@ -112,7 +113,7 @@ func TestEveryStepLeftHasItsGateWeek(t *testing.T) {
 	})
 	left, gateless := 0, 0
 	for i := range uint64(100) {
-		a := newPerson(5000+i, lib, maren(t)).athlete
+		a := people.Draw(people.Base(), lib, 5000, i).Client
 		out, _ := Plan(lib, &a)
 		n, unasked := stepsLeft(&out)
 		if left += n; unasked != "" {

@@ -2,11 +2,13 @@ package planner
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
 
+	"gatepost/cmd/study/people"
 	"gatepost/program"
 )
 
@@ -45,7 +47,7 @@ func whole(p program.Program, r *reading) program.Program {
 	return p
 }
 
-// lives draws any client, lets a trainee do some weeks of the plan, and changes
+// lives draws any client, lets them do some weeks of the plan, and changes
 // things: sessions missed, weeks off, days ill, pain, another goal, band or joint.
 func lives(lib *program.Library) *rapid.Generator[life] {
 	return rapid.Custom(func(t *rapid.T) life {
@@ -57,20 +59,18 @@ func lives(lib *program.Library) *rapid.Generator[life] {
 		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
 		_, behind, _ := begin(lib, &l.a)
 		state, _ := behind.assess()
-		client := &trainee{
-			rng: seeded(rapid.Uint64().Draw(t, "seed")), body: behind.body, c: state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"),
-			kappa: state.Kappa, age: l.a.Training.Experience, rated: 0.7,
-			adherence: rapid.SampledFrom([]float64{1, 0.7, 0.3}).Draw(t, "adherence"),
-			steps:     map[string]float64{}, rigs: map[string]float64{},
-		}
+		world := people.Base()
+		world.Ill, world.Skips = 0, rapid.SampledFrom([]float64{0, 0.6, 1.4}).Draw(t, "skips")
+		held12 := math.Exp(state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"))
+		client := people.Of(world, lib, l.a, held12, rapid.Uint64().Draw(t, "seed"))
 		n := rapid.IntRange(1, min(8, len(p.Weeks))).Draw(t, "weeks")
 		off := rapid.IntRange(0, n).Draw(t, "off from")
 		l.on = p.Weeks[0].Start
 		for i := range n {
 			if i >= off && i < off+3 && off%2 == 0 {
-				client.pass(program.WeekAway, 0)
+				client.Do(&program.Week{Kind: program.WeekAway})
 			} else {
-				client.week(&l.a.Log, &p.Weeks[i])
+				l.a.Log.Entries = append(l.a.Log.Entries, client.Do(&p.Weeks[i]).Entries...)
 			}
 			l.on = p.Weeks[i].Start + program.Date(rapid.IntRange(0, 7).Draw(t, "day"))
 			if rapid.IntRange(0, 2).Draw(t, "read") == 0 {

@@ -13,7 +13,7 @@ import (
 
 // elbow is a morning with a number for the elbows, and nothing said of the rest.
 func elbow(day program.Date, pain int) program.Entry {
-	return program.Entry{Date: day, Morning: true, Sets: []program.SetDone{{Pain: elbows(pain)}}}
+	return program.Entry{Date: day, Morning: true, Sets: []program.SetDone{{Pain: program.Pain{Given: true, Wrists: -1, Elbows: pain, Shoulders: -1, Other: -1}}}}
 }
 
 // morningsRead reads a log of five weeks done as printed and some mornings more, on

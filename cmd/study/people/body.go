@@ -1,0 +1,112 @@
+package people
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+var sexes = map[program.Sex]mechanics.Sex{program.SexFemale: mechanics.Female, program.SexMale: mechanics.Male}
+
+// embody gives the person a body, and steps and bands that are not quite those which
+// were drawn and measured.
+func (p *Person) embody(lib *program.Library) {
+	a := &p.Client
+	p.frame, _ = mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, a.Athlete.BalancePoint)
+	road, _ := lib.RoadMap(a.Goal.Skill)
+	switch {
+	case road.Hands == program.HandsHang:
+		p.support.Hang = true
+	case slices.Contains(a.Kit, "parallettes"):
+		p.support = mechanics.Support{Grip: true, Height: a.Hanging.Support}
+	}
+	p.steps, p.loads, p.bands = map[string]step{}, map[string]float64{}, map[string]mechanics.Curve{}
+	for i := range road.Steps {
+		s := &road.Steps[i]
+		p.steps[s.ID] = step{
+			pose: p.pose(&s.Pose), allowance: max(1, s.Allowance),
+			off: p.Step * p.dice(append([]int{forStep}, letters(s.ID)...)...).NormFloat64(),
+		}
+	}
+	for i := range a.Bands {
+		p.bands[a.Bands[i].Name] = p.band(&a.Bands[i])
+		for _, drop := range a.Hanging.Lengths() {
+			p.rigs = append(p.rigs, program.Rig{Bands: []string{a.Bands[i].Name}, Drop: drop})
+			for j := range i {
+				p.rigs = append(p.rigs, program.Rig{Bands: []string{a.Bands[j].Name, a.Bands[i].Name}, Drop: drop})
+			}
+		}
+	}
+}
+
+func letters(s string) []int {
+	var out []int
+	for _, b := range []byte(s) {
+		out = append(out, int(b))
+	}
+	return out
+}
+
+// pose is a step's pose with half of the person's own straddle.
+func (p *Person) pose(of *program.Pose) mechanics.Pose {
+	pose := mechanics.Pose{Rounding: of.Rounding, Depression: of.Depression}
+	for i, leg := range of.Legs {
+		pose.Legs[i] = mechanics.Leg{Hip: leg.Hip, Abduction: leg.Abduct, Knee: leg.Knee}
+		if straddle := p.Client.Athlete.Straddle; leg.Straddle && straddle > 0 {
+			pose.Legs[i].Abduction = straddle / 2
+		} else if leg.Straddle {
+			pose.Legs[i].Abduction = program.DefaultStraddle / 2
+		}
+	}
+	return pose
+}
+
+// band is a band as it pulls in truth: its measured curve, stiffer or softer.
+func (p *Person) band(b *program.Band) mechanics.Curve {
+	var pulls []mechanics.Pull
+	for _, pull := range b.Pulls {
+		pulls = append(pulls, mechanics.Pull{Length: pull.At, Force: pull.Force})
+	}
+	curve, _, _ := mechanics.FitCurve(b.Rest, pulls)
+	off := math.Exp(p.Band * p.dice(append([]int{forBand}, letters(b.Name)...)...).NormFloat64())
+	curve.A, curve.B = off*curve.A, off*curve.B
+	return curve
+}
+
+// Load is what a step asks of this person in truth, N·m, with bands and with a force
+// of so many newtons under the toes.
+func (p *Person) Load(id string, rig program.Rig, toes float64) float64 {
+	key := fmt.Sprint(id, rig, toes)
+	if load, ok := p.loads[key]; ok {
+		return load
+	}
+	s, ok := p.steps[id]
+	if !ok {
+		return math.Inf(1)
+	}
+	var hung *mechanics.Rig
+	if !rig.Free() {
+		hang := &p.Client.Hanging
+		hung = &mechanics.Rig{Drop: rig.Drop, Anchor: hang.Anchor - p.support.Height, Offset: hang.Offset}
+		for _, name := range rig.Bands {
+			hung.Bands = append(hung.Bands, p.bands[name])
+		}
+	}
+	held := mechanics.Solve(p.frame, s.pose, p.support, hung)
+	torque := held.Torque
+	if toes > 0 { // it lifts behind the shoulder, so it takes torque off
+		j := p.frame.ToesCarried(s.pose, p.support, toes)
+		torque -= toes * (j.Shoulder.X - (j.Toes[0].X+j.Toes[1].X)/2)
+	}
+	load := torque * s.allowance * math.Exp(s.off)
+	p.loads[key] = load
+	return load
+}
+
+// LeanLoad is what a lean of some distance, m, asks of this person in truth, N·m.
+func (p *Person) LeanLoad(ahead float64) float64 {
+	return p.frame.PlancheLean(ahead, p.support).Torque * math.Exp(p.lean)
+}
