@@ -278,13 +278,17 @@ func heldTwelve(o strength.Observation) float64 {
 	return o.Load / strength.LoadFor(1, o.Seconds, 0)
 }
 
+// longestHold is the longest that is predicted, in tenths of a second: two minutes,
+// beyond which no work is planned and a test would fill a session (our judgement).
+const longestHold = 1200
+
 // maxHold is the predicted maximal hold of a rig at a week's planned capacity, in
 // tenths of a second, so that no processor can flip a plan.
 func (o *outlook) maxHold(at option, week int) int {
 	if n := len(o.felt); at.site >= n {
 		o.felt = append(o.felt, o.path.Factors(o.body.sites[n:], o.quantile)...)
 	}
-	return tenths(strength.MaxHold(o.low[week], at.load*o.felt[at.site], o.state.K()))
+	return min(longestHold, tenths(strength.MaxHold(o.low[week], at.load*o.felt[at.site], o.state.K())))
 }
 
 // likelyHold is the same in the median.

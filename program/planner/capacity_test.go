@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -338,5 +339,37 @@ func TestALeanThatIsLighterIsTold(t *testing.T) {
 	a.Log.Entries = []program.Entry{{Date: monday, AsPrinted: true}}
 	if r, q, _ := Read(library(t), &a, nil, monday+6); len(r.Offsets) != 1 || len(q.Offsets) != 1 {
 		t.Errorf("told %+v by the review, %+v by the new plan", r.Offsets, q.Offsets)
+	}
+}
+
+// A word more of bad news about a set (pain, broken form, a point of RPE) never makes
+// somebody stronger than the same set without it.
+func TestBadNewsNeverMakesStronger(t *testing.T) {
+	a := someone(tuck(14))
+	p, _ := programOf(t, a)
+	at := slices.IndexFunc(p.Weeks[0].Sessions[0].Items, func(i program.Prescription) bool { return i.Role == program.RoleMain })
+	item := p.Weeks[0].Sessions[0].Items[at]
+	after := func(d program.SetDone) float64 {
+		a.Log = program.Log{Entries: []program.Entry{{Date: p.Weeks[0].Sessions[0].Date, Exercise: item.Exercise, Step: item.Step, Sets: []program.SetDone{d}}}}
+		_, q, _ := Read(library(t), &a, nil, monday+6)
+		return q.Capacity.Held12
+	}
+	for _, seconds := range []float64{1, 3, 5, float64(item.Hold), 20} {
+		for _, rpe := range []float64{0, 5, 6, 7.5, 9, 9.5, 10} {
+			set := program.SetDone{Seconds: seconds, RPE: rpe}
+			good := after(set)
+			painful, broken, harder := set, set, set
+			painful.Pain = program.Pain{Given: true, Wrists: 4, Elbows: -1, Shoulders: -1, Other: -1}
+			broken.Clean = program.CleanNo
+			harder.RPE = min(10, rpe+1)
+			if rpe == 0 { // silence is RPE 7.5 ± 1.5
+				harder.RPE = 10
+			}
+			for _, worse := range []program.SetDone{painful, broken, harder} {
+				if now := after(worse); now > good+0.01 {
+					t.Errorf("%+v: %.2f N·m, %+v: %.2f", set, good, worse, now)
+				}
+			}
+		}
 	}
 }

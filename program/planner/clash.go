@@ -37,7 +37,7 @@ func (p *plan) clashes() []clash {
 // leftOut are the tests that the plan is not made from.
 func (p *plan) leftOut() map[int]bool {
 	left := map[int]bool{}
-	for _, c := range p.clashes() {
+	for _, c := range p.clashed {
 		left[c.left] = true
 	}
 	return left
@@ -69,7 +69,7 @@ func (p *plan) clash(i, j int) (clash, bool) {
 // contradictions are the clashes as problems of the assessment.
 func (p *plan) contradictions() program.Problems {
 	var problems program.Problems
-	for _, c := range p.clashes() {
+	for _, c := range p.clashed {
 		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
 		problems = append(problems, program.Problem{
 			Place: p.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
@@ -117,7 +117,7 @@ func (p *plan) testName(t *program.Hold) string {
 // disagreements are the clashes as notes.
 func (p *plan) disagreements() []program.Note {
 	var notes []program.Note
-	for _, c := range p.clashes() {
+	for _, c := range p.clashed {
 		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
 		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", testSeconds(left)),
 			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", testSeconds(used))))

@@ -40,7 +40,9 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 	effort := p.limits.effortIn(week)
 	for i := len(p.leans) - 1; i >= 0; i-- {
 		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
-		w.max = p.look.maxHold(w.option, week)
+		if w.max = p.look.maxHold(w.option, week); i == 0 {
+			w.max = longestHold // a push-up position: anybody's, and no work that counts
+		}
 		w.share = p.look.shareHeld(w.max)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)

@@ -62,6 +62,7 @@ type plan struct {
 	loads   []load         // by week
 	past    past           // what is over; nothing in a first plan
 
+	clashed     []clash          // tests that contradict each other
 	gentlerThan [][]program.Week // plans without the bad news that this one is made after
 
 	gateless bool      // no gate weeks: the bands allow none
@@ -114,6 +115,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 	if p.body, problems = newBody(a, road); problems.Stop() {
 		return out, nil, problems
 	}
+	p.clashed = p.clashes()
 	return out, p, append(problems, p.contradictions()...)
 }
 

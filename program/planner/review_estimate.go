@@ -21,9 +21,9 @@ import (
 //     9.5 or more is exact, and without an RPE would not have lasted four seconds
 //     more;
 //   - where the form broke, the clean hold was up to four seconds shorter than
-//     the one written, and the RPE is left aside;
-//   - where pain of three or more was written the hold is "at least": it is the
-//     joint that stopped it, and the RPE speaks of the joint as well;
+//     the one written, whatever its RPE;
+//   - pain changes nothing here: if it was the joint that stopped a hold, strength is
+//     underrated until a hold without pain, and never overrated by a bad word;
 //   - each step, lean, scale hold, press and rig has an offset of its own, see
 //     package strength;
 //   - repetitions of a press tell by their change, see pressed.
@@ -50,11 +50,8 @@ type move struct {
 
 // Discounts of a reading (our judgement).
 const (
-	brokenForm  = 4.0 // s of a hold that may not have been clean any more
-	painStops   = 3   // of ten, from which a joint and not strength ends a set
-	checkLeft   = 2.0 // s left in a check hold, as it is asked for
-	checkRPE    = 10 - checkLeft/secondsPerRPE
-	pressSpread = 0.15
+	checkLeft = 2.0 // s left in a check hold, as it is asked for
+	checkRPE  = 10 - checkLeft/secondsPerRPE
 
 	secondsPerRPE = 2.5  // s of a hold that a point of RPE leaves
 	readLeast     = 1e-4 // of ln C: less is no move
@@ -161,15 +158,13 @@ func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
 	return o, len(o.rig.Bands) == len(rig.Bands)
 }
 
-// discounted applies what the item asked for, broken form and pain.
+// discounted applies what the item asked for, and broken form.
 func discounted(s *setRead, o strength.Observation) strength.Observation {
 	o.Max = s.item != nil && s.item.Max
 	o.Failed = s.short()
 	switch {
-	case s.Done.Pain.Worst() >= painStops:
-		o.RPE, o.Max, o.Failed, o.AtLeast = 0, false, false, true
 	case s.Done.Clean == program.CleanNo && o.Seconds > 0:
-		o.RPE, o.Max, o.Broken = 0, false, true
+		o.Max, o.Broken = false, true
 	case o.Max:
 		o.AtLeast = s.Printed > 0 && !o.Failed
 		o.Max = !o.AtLeast
@@ -187,9 +182,11 @@ func discounted(s *setRead, o strength.Observation) strength.Observation {
 // of what a hold does.
 func (e *estimate) pressed(s *setRead, o strength.Observation) (strength.Observation, bool) {
 	worth, known := e.press[s.Exercise]
-	if !known || s.Done.RPE == 0 || s.Done.Clean == program.CleanNo || s.Done.Pain.Worst() >= painStops || !isPress(s) {
+	broken := s.Done.Clean == program.CleanNo
+	if !known || s.Done.RPE == 0 && !broken || !isPress(s) {
 		return o, false
 	}
+	o.Broken = broken
 	o.Load, o.Model, o.Position = worth, strength.PressModel, s.Exercise
 	o.Seconds = strength.HoldOf(float64(s.Done.Reps))
 	o.Failed = s.Printed > 0 && s.Done.Reps < s.Printed

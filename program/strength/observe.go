@@ -73,7 +73,8 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 //     tells of less than was believed;
 //   - stopped short at RPE 9.5 or above it is exact and half a second longer;
 //     short without a word it would not have lasted four seconds more;
-//   - where the form broke, the clean hold was up to four seconds shorter.
+//   - where the form broke, the clean hold was up to four seconds shorter, whatever
+//     the RPE; two seconds where it stopped short at RPE 9.5 or above.
 //
 // Only exact tests of at most 25 s, and pairs, move Kappa. What lies, after the first
 // assessment, four standard deviations from belief is listed in Doubted and not used; the third such in a row

@@ -157,9 +157,9 @@ func newLattice(mean, sdC, sdK float64, priors [2]float64) lattice {
 		}
 		return n
 	}
-	nc, nk, nd, n1, n2 := 61, count(15, sdK), 9, 41, count(61, priors[1])
+	nc, nk, nd, n1, n2 := 41, count(11, sdK), 7, 31, count(45, priors[1])
 	if n2 > 1 {
-		n1 = 17
+		n1 = 13
 	}
 	for i := range nc * nk * nd * n1 * n2 {
 		x, y, z := span(i%nc, nc), span(i/nc%nk, nk), span(i/nc/nk%nd, nd)
