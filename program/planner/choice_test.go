@@ -187,7 +187,7 @@ func TestARetiredBandHangsNoMore(t *testing.T) {
 	if p := retire(0); p.Weeks[0].Rig.Bands[0] != "narrow" {
 		t.Fatalf("week 1 hangs %v", p.Weeks[0].Rig)
 	}
-	for _, on := range []program.Date{monday, monday + 4, monday + 30} {
+	for _, on := range []program.Date{monday, monday + 4, monday + 30, monday + 39} {
 		p := retire(on)
 		for _, w := range p.Weeks {
 			for _, it := range items(&w) {

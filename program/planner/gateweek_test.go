@@ -151,6 +151,7 @@ func TestAnOpenSetShowsTheGate(t *testing.T) {
 		state program.GateState
 	}{
 		{"fourteen seconds at 9.5", program.SetDone{Number: 3, Seconds: 14, RPE: 9.5, Clean: program.CleanYes}, program.GatePassed},
+		{"eleven and a half at 9.5", program.SetDone{Number: 3, Seconds: 11.5, RPE: 9.5, Clean: program.CleanYes}, program.GatePassed},
 		{"ten seconds at 9", program.SetDone{Number: 3, Seconds: 10, RPE: 9, Clean: program.CleanYes}, program.GatePassed},
 		{"ten seconds at 9.5", program.SetDone{Number: 3, Seconds: 10, RPE: 9.5, Clean: program.CleanYes}, program.GateNotYet},
 		{"nine seconds", program.SetDone{Number: 3, Seconds: 9, RPE: 8, Clean: program.CleanYes}, program.GateNotYet},
