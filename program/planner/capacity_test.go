@@ -346,7 +346,7 @@ func TestALeanThatIsLighterIsTold(t *testing.T) {
 // somebody stronger than the same set without it.
 func TestBadNewsNeverMakesStronger(t *testing.T) {
 	a := someone(tuck(14))
-	p, _ := programOf(t, a)
+	p, _ := programAndProblems(t, a)
 	at := slices.IndexFunc(p.Weeks[0].Sessions[0].Items, func(i program.Prescription) bool { return i.Role == program.RoleMain })
 	item := p.Weeks[0].Sessions[0].Items[at]
 	after := func(d program.SetDone) float64 {

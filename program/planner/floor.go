@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"math"
 	"slices"
 
 	"gatepost/program"
@@ -83,17 +82,27 @@ func (p *plan) onFloor(week int) work {
 // onScale is the first step with as little weight on the toes, in whole
 // kilograms, as still lets it be held ten seconds.
 func (p *plan) onScale(week int) work {
-	floor := p.floorRung(program.RungScale)
-	if floor == nil || !slices.Contains(p.athlete.Kit, scaleKit) {
-		return work{}
-	}
 	first := &p.body.ladder[0]
-	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
-		o := option{load: first.load - kg*mechanics.Gravity*first.toesReach()*allowance(first.Step), site: first.toes}
-		if w := p.at(first, o, week); w.trainable() {
-			w.floor, w.scale = floor, math.Round(kg)*mechanics.Gravity
+	for _, way := range p.scaled(first) {
+		if w := p.at(first, way.option, week); w.trainable() {
+			w.floor, w.scale = way.floor, way.scale
 			return w
 		}
 	}
 	return work{}
+}
+
+// scaled are the ways to do a step with a scale under the toes, the least weight on it
+// first, as much as a band may help at most.
+func (p *plan) scaled(r *rung) []work {
+	floor := p.floorRung(program.RungScale)
+	if floor == nil || !slices.Contains(p.athlete.Kit, scaleKit) {
+		return nil
+	}
+	var ways []work
+	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
+		o := option{load: r.load - kg*mechanics.Gravity*r.toesReach()*allowance(r.Step), site: r.toes}
+		ways = append(ways, work{rung: r, floor: floor, scale: kg * mechanics.Gravity, option: o})
+	}
+	return ways
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/mechanics"
 )
 
 // # First tries
@@ -54,17 +53,11 @@ func (p *plan) firstTry(week int) program.Prescription {
 // helped are the ways to do a step, the least help first: free, with its rigs, with a
 // scale under the toes.
 func (p *plan) helped(r *rung) []work {
-	most := bandShare * p.body.weight
-	ways := []work{}
+	ways := p.scaled(r)
 	for _, o := range r.rigs() {
-		if float64(o.help) <= 10*most {
+		if float64(o.help) <= bandShare*10*p.body.weight {
 			ways = append(ways, work{rung: r, option: o})
 		}
-	}
-	floor := p.floorRung(program.RungScale)
-	for kg := 1.0; floor != nil && kg*mechanics.Gravity <= most; kg++ {
-		newtons := kg * mechanics.Gravity
-		ways = append(ways, work{rung: r, floor: floor, scale: newtons, option: option{load: r.load - newtons*r.toesReach()*allowance(r.Step), site: r.toes}})
 	}
 	slices.SortStableFunc(ways, func(a, b work) int { return cmp.Compare(b.option.load, a.option.load) })
 	return ways
