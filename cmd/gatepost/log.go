@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"cmp"
 	"fmt"
 	"io"
@@ -95,7 +96,7 @@ func (j *job) log(typed, on string) error {
 	if err != nil || len(entries) == 0 {
 		return err
 	}
-	return j.addToLog(&studio, a, entries)
+	return j.addToLog(&studio, &addition{client: a, entries: entries})
 }
 
 func logPath(slug string) string { return path.Join(clientsFolder, slug, logFile) }
@@ -153,18 +154,35 @@ func (j *job) logText(slug string) []byte {
 	return text
 }
 
+// addition is what one client's log gets, as it was worked out for a text.
+type addition struct {
+	client   *program.Assessment
+	entries  []program.Entry
+	ready    bool
+	text     []byte
+	added    intake.Addition
+	problems program.Problems
+}
+
+// prepare works out what to add to a text of the log.
+func (p *addition) prepare(studio *program.Studio, text []byte) {
+	if !p.ready || !bytes.Equal(p.text, text) { // somebody may have added meanwhile
+		p.added, p.problems = intake.AddToLog(studio, p.client, logPath(p.client.Slug), text, p.entries)
+		p.ready, p.text = true, text
+	}
+}
+
 // addToLog writes entries to the end of the log, but for those that it has.
-func (j *job) addToLog(studio *program.Studio, a *program.Assessment, entries []program.Entry) error {
-	file := logPath(a.Slug)
-	var added intake.Addition
+func (j *job) addToLog(studio *program.Studio, p *addition) error {
+	file := logPath(p.client.Slug)
 	err := store.Append(j.root, file, func(text []byte) ([]byte, error) {
-		var problems program.Problems
-		added, problems = intake.AddToLog(studio, a, file, text, entries)
-		return added.Bytes, j.report(problems)
+		p.prepare(studio, text)
+		return p.added.Bytes, j.report(p.problems)
 	})
 	if err != nil {
 		return err
 	}
+	added := p.added
 	if added.Cut {
 		fmt.Fprintf(j.err, "%s ended in the middle of a line; that line is closed with … and stays unread until you complete it\n", j.shown(file))
 	}

@@ -24,31 +24,35 @@ func (j *job) logAll(file, on string) error {
 		return err
 	}
 	defer j.root.Close()
-	studio, known := j.read()
+	studio, known := j.readFor(intake.NoClient)
 	if about(known, "").Stop() {
 		return j.report(about(known, ""))
 	}
 	logs, problems := intake.ReadNewLinesOfAll(&studio, unreadClients(&studio, known), name, text)
-	for _, l := range logs {
+	all := make([]addition, len(logs))
+	for i, l := range logs {
 		problems = append(problems, intake.NotYet(l.Log, today)...)
-		if !problems.Stop() {
-			_, refused := intake.AddToLog(&studio, l.Client, logPath(l.Client.Slug), j.logText(l.Client.Slug), l.Log.Entries)
-			problems = append(problems, onlyErrors(refused)...) // what is only doubtful is said when it is added
+		all[i] = addition{client: l.Client, entries: l.Log.Entries}
+	}
+	if !problems.Stop() {
+		j.sideBySide(len(all), "logs", func(i int) { all[i].prepare(&studio, j.logText(all[i].client.Slug)) })
+		for i := range all { // what is only doubtful is said when it is added
+			problems = append(problems, onlyErrors(all[i].problems)...)
 		}
 	}
 	if err := j.report(problems); err != nil {
 		return err
 	}
-	return j.addAll(&studio, logs, name)
+	return j.addAll(&studio, all, name)
 }
 
 // addAll adds what was checked. Should the disk refuse one log in the middle, the
 // same command goes on where it ended: what is there is not added again.
-func (j *job) addAll(studio *program.Studio, logs []intake.ClientLog, name string) error {
+func (j *job) addAll(studio *program.Studio, all []addition, name string) error {
 	entries := 0
-	for _, l := range logs {
-		entries += len(l.Log.Entries)
-		if err := j.addToLog(studio, l.Client, l.Log.Entries); err != nil {
+	for i := range all {
+		entries += len(all[i].entries)
+		if err := j.addToLog(studio, &all[i]); err != nil {
 			return err
 		}
 	}

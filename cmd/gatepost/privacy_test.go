@@ -29,13 +29,13 @@ health: {wrists: sore, elbows: fine, shoulders: fine, conditions: [canary diseas
 goal: {skill: planche, step: straddle, hold: 10 s, by: 2027-11-30}
 kit: [parallettes, wall, pull-up bar]
 bands: [{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.1 kg}]}]
-rig: {anchor: 217.3 cm}
-tests: [{step: tuck, hold: 14 s}]
+rig: {anchor: 217.3 cm, strap: 0-43.7 cm, bar: 231.9 cm}
+tests: [{step: tuck, hold: 14 s, stopped: yes}]
 `
 
 // canaries are what must be nowhere on the site, in small letters.
 var canaries = []string{"canary", "1987", "21 september", "61.4", "61.37", "163.8", "1.638", "171.9", "1.719", "113 deg", "113°",
-	"90.7", "217.3", "paperly", "secretly"}
+	"90.7", "217.3", "43.7", "231.9", "paperly", "secretly"}
 
 // hidden is a studio whose clients have canaries: one is published, one is on
 // paper only, one waits for clearance.

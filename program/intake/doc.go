@@ -17,7 +17,8 @@
 // does not stop the work. What is wrong with the athlete's prospects or health
 // is not a problem of reading: the planner says that.
 //
-// A client appears in the Studio only when nothing in the assessment was wrong.
+// A client appears in the Studio only when nothing in the assessment was wrong. A
+// blank that nobody has filled in is no problem: that client waits.
 // Steps and exercises may be written by id or by name, in any case, with spaces
 // or hyphens; here they become ids. Units become kg, m, N, s and radians; weeks
 // for the experience.
@@ -25,8 +26,9 @@
 // A client's log, log.csv, is CSV as spreadsheets of any country save it; log.go
 // says what stands in its columns. A line with an error is left out of the Log,
 // and the others are read; whether a day has come yet is asked by NotYet, for
-// Read knows no clock. ReadNewLines and AddToLog take more lines in, checked in
-// the same way.
+// Read knows no clock. ReadNewLines, or ReadNewLinesOfAll for several clients, and
+// AddToLog take more lines in, checked in the same way; what a log has already is not
+// added again.
 //
 // Every file format reads as a list of its fields, one line a key: see
 // assessment.go, exercise.go, programs.go, roadmap.go, studio.go. YAML is taken as nodes, not

@@ -55,6 +55,7 @@ func (b *logBook) readLines(from int) {
 
 func (b *logBook) readUntilBroken(from int) error {
 	r := newCSV(strings.Join(b.lines[from:], "\n"), b.comma)
+	l := &logLine{reader: r, above: from}
 	for {
 		cells, err := r.Read()
 		switch {
@@ -63,8 +64,8 @@ func (b *logBook) readUntilBroken(from int) error {
 		case err != nil:
 			return err
 		}
-		l := logLine{logBook: b, reader: r, cells: cells, above: from}
-		if b.choose == nil || l.empty() || l.among(b.choose(&l)) {
+		l.logBook, l.cells, l.wrong = b, cells, false
+		if b.choose == nil || l.empty() || l.among(b.choose(l)) {
 			l.read()
 		}
 	}
@@ -138,10 +139,12 @@ func (l *logLine) read() {
 	e := program.Entry{Place: l.start(), Note: strings.Clone(l.cell(columnNote))}
 	l.checkClient()
 	l.readDate(&e)
-	switch named := l.cell(columnExercise); {
-	case l.words.isDone(named):
+	named := l.cell(columnExercise)
+	_, known := l.exercises[named] // read before: spares a look at the words
+	switch {
+	case !known && l.words.isDone(named):
 		l.readDone(&e)
-	case l.words.isMorning(named):
+	case !known && l.words.isMorning(named):
 		l.readMorning(&e)
 	default:
 		l.readExercise(&e)

@@ -161,7 +161,9 @@ func (l *logLine) setClean(s *program.SetDone, said program.Clean) bool {
 
 // cleanOf reads yes and no, as people and check boxes write them.
 func (l *logLine) cleanOf(written string) (said program.Clean, known bool) {
-	said, known = l.words.clean[fold(strings.TrimRight(written, ",;"))]
+	if said, known = l.words.clean[written]; !known { // most are written plainly
+		said, known = l.words.clean[fold(strings.TrimRight(written, ",;"))]
+	}
 	return said, known || isDash(written)
 }
 

@@ -84,7 +84,7 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 		return Addition{}, program.Problems{old.lacks(w.missing[0])}
 	}
 	added := Addition{Bytes: w.bytes(), Lines: len(news.entries), There: news.there, Cut: old.closing != ""}
-	return added, append(news.problems, checkAddition(studio, a, file, log, added.Bytes, setsOf(news.entries))...)
+	return added, append(news.problems, checkAddition(studio, a, file, log, added.Bytes, setsOf(old.log.Entries)+setsOf(news.entries))...)
 }
 
 // LogLacks is a problem for each column that a log has not, of those that a
@@ -114,14 +114,13 @@ func (b *logBook) lacks(c column) program.Problem {
 		Advice: fmt.Sprintf("Add %c%s at the end of its first line.", b.comma, c)}
 }
 
-// checkAddition reads the log as it will be, and gives what is wrong with the
-// new lines.
+// checkAddition reads the log as it will be, which must have so many sets, and gives
+// what is wrong with the new lines.
 func checkAddition(studio *program.Studio, a *program.Assessment, file string, log, add []byte, sets int) program.Problems {
-	before, _ := ReadLog(studio, a, file, log)
 	after, problems := ReadLog(studio, a, file, append(slices.Clip(log), add...))
 	lines := bytes.Count(log, []byte("\n"))
 	problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return p.Line <= lines || p.Warning })
-	if setsOf(after.Entries) != setsOf(before.Entries)+sets && !problems.Stop() {
+	if setsOf(after.Entries) != sets && !problems.Stop() {
 		problems = append(problems, program.Problem{Place: program.Place{File: file},
 			Message: "these lines would not read as they were written", Advice: "Look at the end of the log, whether a quote is open there."})
 	}

@@ -25,6 +25,9 @@ func Read(coach, builtIn fs.FS, chance io.Reader) (program.Studio, program.Probl
 	return ReadFor(coach, builtIn, chance, "")
 }
 
+// NoClient is nobody's folder: with it ReadFor leaves out what every client has done.
+const NoClient = "/"
+
 // ReadFor reads what Read does, but for what clients other than the one named
 // have done: of hundreds, their logs and kept plans are most of the work.
 func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studio, program.Problems) {
