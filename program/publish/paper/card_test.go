@@ -153,15 +153,10 @@ func TestFullestCardFits(t *testing.T) {
 			for _, fault := range append(page.Faults(), cardFaults(page)...) {
 				t.Errorf("%s, %s: %s", p.Client.Slug, language, fault)
 			}
-			var text strings.Builder
-			for _, m := range page.Marks {
-				if t, ok := m.(Text); ok {
-					text.WriteString(strings.Join(t.Lines, " ") + "\n")
-				}
-			}
+			text := textOf(page)
 			for _, item := range v.Cards[0].Items {
-				if !strings.Contains(text.String(), item.Name) || strings.Contains(text.String(), "…") {
-					t.Errorf("%s, %s: no %s in %s", p.Client.Slug, language, item.Name, text.String())
+				if !strings.Contains(text, item.Name) || strings.Contains(text, "…") {
+					t.Errorf("%s, %s: no %s in %s", p.Client.Slug, language, item.Name, text)
 				}
 			}
 		}
