@@ -184,7 +184,11 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		}
 	}
 	if item.Open {
-		t, below := p.lines(p.X, end, w, style{Size: 9, Leading: 1.08}, item.Amount, 2)
+		s := style{Size: 9, Leading: 1.08}
+		if p.terse {
+			s.Size = leastCard
+		}
+		t, below := p.lines(p.X, end, w, s, item.Amount, 2)
 		return append(marks, t), max(below, bottom) - y
 	}
 	marks = append(marks, p.dose(item, Box{dose, y, doseWidth, bottom - y})...)

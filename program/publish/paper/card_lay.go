@@ -19,11 +19,11 @@ type card struct {
 
 func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[any]*Plate) {
 	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
-	y := p.header(p.Y)
-	y = p.prepare(y + 1.4)
-	floor := p.rules(p.foot()-1.2) - 1.4
-	rows, heights := p.arrange(floor - p.cueHeight() - 1.2 - (y + 1.2))
-	p.lay(rows, heights, y+1.2, p.cue(floor)-1.2)
+	top, floor := p.header(p.Y)+1.4, p.rules(p.foot()-1.2)-1.4
+	rows, heights := p.arrange(top, floor)
+	marks, y := p.prepare(top)
+	p.put(marks...)
+	p.lay(rows, heights, y+rowsAir, p.cue(floor)-rowsAir)
 	page.add(p.marks...)
 }
 
@@ -161,7 +161,7 @@ func (p *card) code() *Plate {
 // cueHeight is what the cue takes: less where the items need every line.
 func (p *card) cueHeight() float64 {
 	switch {
-	case p.c.Cue == "":
+	case p.c.Cue == "" || p.list:
 		return 0
 	case p.terse:
 		return 5
@@ -171,10 +171,10 @@ func (p *card) cueHeight() float64 {
 
 // cue is the one to think of, large; it says where it begins.
 func (p *card) cue(bottom float64) float64 {
-	if p.c.Cue == "" {
+	h := p.cueHeight()
+	if h == 0 {
 		return bottom
 	}
-	h := p.cueHeight()
 	b := Box{p.X, bottom - h, p.W, h}
 	p.put(Fill{b, Tint}, Fill{Box{b.X, b.Y, 1.2, b.H}, Accent},
 		p.fit(b.Inset(3, 0.3), style{Face: Bold, Size: 16, Least: 9, Leading: 1.05, Middle: true}, p.c.Cue))

@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"gatepost/program"
 	"gatepost/program/publish/view"
 )
@@ -15,6 +17,7 @@ type cardRow struct {
 // mostRows is what a person takes in at the wall, the preparation counted (our
 // judgement).
 const (
+	rowsAir  = 1.2 // mm over and under the rows
 	mostRows = 7
 	leastGap = 1.2 // mm between rows, half of it where they are many
 )
@@ -30,6 +33,7 @@ type sharing struct {
 	strength bool // strength shares with the pulls
 	bare     bool // no figure
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
+	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
 }
 
 // sharings are the ways, the roomiest first.
@@ -42,6 +46,7 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true, strength: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, list: true},
 }
 
 // lay puts rows between two heights, and gives what is left over to the gaps.
@@ -76,11 +81,14 @@ func (p *card) notes(y, bottom float64) {
 	}
 }
 
-// arrange takes the first way of sharing rows that fits.
-func (p *card) arrange(room float64) (rows []cardRow, heights []float64) {
+// arrange takes the first way of sharing rows that fits between two heights, the
+// preparation above them and the cue below.
+func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) {
 	for _, s := range sharings {
 		rows, heights = s.rows(p.c, p.v.CardText), nil
 		p.sharing = s
+		_, y := p.prepare(top)
+		room := bottom - p.cueHeight() - y - 2*rowsAir
 		if len(rows) >= mostRows && s != sharings[len(sharings)-1] {
 			continue
 		}
@@ -124,7 +132,10 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 // caption is the name of the row that an item shares; empty: it has its own.
 func (s sharing) caption(item view.CardItem, t view.CardWords) string {
 	pull := item.RoleKey == program.RolePull && (s.rests || s.pulls && item.Remark == "")
+	drill := slices.Contains([]program.Role{program.RolePull, program.RoleStrength, program.RoleTrunk, program.RoleMobility}, item.RoleKey)
 	switch {
+	case s.list && drill:
+		return t.Finish
 	case pull || s.strength && item.RoleKey == program.RoleStrength:
 		return t.Pull
 	case s.finish && (item.RoleKey == program.RoleTrunk || item.RoleKey == program.RoleMobility):
@@ -138,7 +149,7 @@ func (p *card) row(r cardRow, y float64) ([]Mark, float64) {
 	switch {
 	case len(r.items) > 1:
 		return p.shared(r, y)
-	case p.bare && (r.first || r.items[0].Rig != "") && !r.items[0].Check:
+	case p.bare && (r.first || r.items[0].Rig != "") && !r.items[0].Open:
 		return p.compact(r.items[0], y)
 	case r.first:
 		return p.large(r.items[0], y)

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"slices"
+	"strings"
 
 	"gatepost/program/publish/view"
 )
@@ -16,22 +17,45 @@ const (
 )
 
 // prepare is the preparation in one row with one tick; it says where it ends.
-func (p *card) prepare(y float64) float64 {
+func (p *card) prepare(y float64) ([]Mark, float64) {
 	if len(p.c.Prepare) == 0 {
-		return y
+		return nil, y
 	}
-	const side = 8
-	w := p.W - side - 2
-	marks, h := p.cells(cardRow{items: p.c.Prepare, caption: p.v.CardText.Prepare}, y, w, false)
-	h = max(h, side)
-	p.put(marks...)
-	p.put(Frame{Box{p.Right() - side, y + (h-side)/2, side, side}, 0.4, 0, Ink})
-	p.rule(y+h+0.9, 0.5, Ink)
-	return y + h + 1.1
+	row := cardRow{items: p.c.Prepare, caption: p.v.CardText.Prepare}
+	marks, h := p.listed(row, y)
+	if !p.list {
+		marks, h = p.cells(row, y, p.W-doneBox-2, false)
+		h = max(h, doneBox)
+		marks = append(marks, p.doneBox(y+(h-doneBox)/2))
+	}
+	line := Stroke{Points: []Point{{p.X, y + h + 0.9}, {p.Right(), y + h + 0.9}}, Width: 0.5, Tone: Ink}
+	return append(marks, line), y + h + 1.1
+}
+
+const doneBox = 8 // mm, of a tick for a whole row
+
+func (p *card) doneBox(y float64) Mark {
+	return Frame{Box{p.Right() - doneBox, y, doneBox, doneBox}, 0.4, 0, Ink}
 }
 
 // shared is a row of several exercises, each with a tick for each set.
-func (p *card) shared(r cardRow, y float64) ([]Mark, float64) { return p.cells(r, y, p.W, true) }
+func (p *card) shared(r cardRow, y float64) ([]Mark, float64) {
+	if p.list {
+		return p.listed(r, y)
+	}
+	return p.cells(r, y, p.W, true)
+}
+
+// listed are a row's exercises one after the other, with one tick for all.
+func (p *card) listed(r cardRow, y float64) ([]Mark, float64) {
+	var all []string
+	for _, item := range r.items {
+		all = append(all, item.Name+" "+item.Amount)
+	}
+	caption := p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)
+	text, end := p.lines(p.X+captionWidth, y, p.W-captionWidth-doneBox-2, style{Face: Bold, Size: leastCard, Leading: 1.06}, strings.Join(all, ", "), 4)
+	return []Mark{caption, text, p.doneBox(y)}, max(end-y, doneBox)
+}
 
 // cells are the exercises of a row beside each other: name over dose.
 func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) {
@@ -73,7 +97,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 // cellName is in two lines at most, or in three of the smallest type.
 func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
 	s := style{Face: Bold, Size: 8, Leading: 1.06}
-	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 && !p.terse {
+	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 && !p.terse && !broken(s.Face, s.Size, w, p.clean(item.Name)) {
 		return t, end
 	}
 	s.Size = leastCard

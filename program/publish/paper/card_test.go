@@ -126,6 +126,44 @@ func TestFullCardsFitLetter(t *testing.T) {
 	}
 }
 
+// More than any session has so far: five holds, one of them tried, two checked, one
+// of six sets, and all drills. It fits Letter, in both languages, and says it all.
+func TestFullestCardFits(t *testing.T) {
+	root := os.DirFS("../../..")
+	more := []program.Prescription{
+		{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleAhead, Sets: 3, Rest: 180, Try: true, StraightArm: true},
+		{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleTest, Sets: 1, Rest: 180, Check: true, StraightArm: true},
+		{Exercise: "planche-lean", Ahead: 0.14, Role: program.RoleTest, Sets: 1, Rest: 180, Check: true, StraightArm: true},
+		{Exercise: "planche-lean", Ahead: 0.14, Role: program.RoleMain, Sets: 6, Hold: 10, Rest: 150, StraightArm: true},
+	}
+	for _, language := range []string{"en", "de"} {
+		studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
+		if problems.Stop() {
+			t.Fatal(problems)
+		}
+		for i := range studio.Clients {
+			p, _ := planner.Plan(&studio.Library, &studio.Clients[i])
+			items := &p.Weeks[0].Sessions[0].Items
+			if p.Client.Slug == "anselm" { // has two holds already
+				continue
+			}
+			*items = slices.Insert(*items, 4, more...)
+			studio.Coach.Paper = program.PaperLetter
+			v, _ := view.New(studio.Coach, &studio.Library, &p)
+			page := layCards(setter(), v, false, v.Cards[:1])[0]
+			for _, fault := range append(page.Faults(), cardFaults(page)...) {
+				t.Errorf("%s, %s: %s", p.Client.Slug, language, fault)
+			}
+			text := textOf(page)
+			for _, item := range v.Cards[0].Items {
+				if !strings.Contains(text, item.Name) || strings.Contains(text, "…") {
+					t.Errorf("%s, %s: no %s in %s", p.Client.Slug, language, item.Name, text)
+				}
+			}
+		}
+	}
+}
+
 var secondsDose = regexp.MustCompile(`^\d+\x{a0}×\x{a0}\d+\x{a0}s$`)
 
 // cardFaults are faults that cards alone can have: seconds that are too small to

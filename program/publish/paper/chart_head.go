@@ -26,10 +26,15 @@ func (c *chart) header() {
 			c.v.Skill+" · "+c.v.Coach.Studio),
 		c.fit(Box{x, y + c.mm(7), w, c.mm(19)}, style{Face: Bold, Size: c.pt(48), Least: c.pt(20), Leading: 1}, c.v.Client),
 		goal,
-		c.fit(Box{x, block, w, c.mm(6)}, style{Size: c.pt(15), Least: c.Least, Tone: Quiet}, c.v.Block),
-		c.fit(Box{x, block + c.mm(6), w, y + c.mm(chartHead-0.5) - block - c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Leading: 1.1}, c.other()),
 		Fill{Box{x, y + c.mm(chartHead), right - x, c.mm(1)}, Ink},
 	)
+	dates, other := style{Size: c.pt(15), Least: c.Least, Tone: Quiet}, style{Size: c.pt(12), Least: c.Least, Tone: Quiet, Leading: 1.1}
+	under := Box{x, block + c.mm(6), w, y + c.mm(chartHead-0.5) - block - c.mm(6)}
+	if under.H < other.lead(other.Least) { // a long goal: on the line of the dates
+		c.add(c.fit(Box{x, block, w, c.mm(6)}, dates, joined(c.v.Block, c.other())))
+	} else {
+		c.add(c.fit(Box{x, block, w, c.mm(6)}, dates, c.v.Block), c.fit(under, other, c.other()))
+	}
 	c.pictures(Box{x + w + c.mm(8), y, right - x - w - c.mm(8), c.mm(chartHead - 1)})
 }
 

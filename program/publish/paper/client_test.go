@@ -104,6 +104,8 @@ var clients = rapid.Custom(func(t *rapid.T) program.Assessment {
 	a.Training = program.Training{
 		Experience: float64(rapid.IntRange(0, 200).Draw(t, "experience")), Minutes: rapid.SampledFrom([]int{20, 40, 60, 90}).Draw(t, "minutes"),
 		Weeks: rapid.IntRange(4, 16).Draw(t, "weeks"), Days: days(t),
+		Other: rapid.SampledFrom([][]program.OtherTraining{nil, {{Day: time.Tuesday, What: "bell practice"}},
+			{{Day: time.Sunday, What: "rowing on the river with the whole crew of the hall", Hard: true}, {Day: time.Monday, What: "running"}, {Day: time.Friday, What: "walking"}}}).Draw(t, "other"),
 	}
 	a.Goal = program.Goal{Skill: "planche", Step: rapid.SampledFrom(stepIDs).Draw(t, "goal"), Hold: float64(rapid.IntRange(3, 20).Draw(t, "hold")),
 		By: a.Measured + program.Date(rapid.IntRange(100, 1000).Draw(t, "by"))}

@@ -12,6 +12,7 @@ import (
 	"gatepost/program"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
 )
 
 // truthClients is how many generated clients' sheets are read for contradictions.
@@ -94,20 +95,45 @@ func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, r *progr
 	for name, pages := range map[string][]*Page{
 		"one-page": {layOnePage(setter(), v)}, "coach page": layCoach(setter(), v), "chart": {layChart(setter(), v, A3)},
 	} {
-		var text strings.Builder
-		for _, page := range pages {
-			for _, m := range page.Marks {
-				if t, ok := m.(Text); ok {
-					text.WriteString(strings.Join(t.Lines, " ") + "\n")
-				}
-			}
-		}
-		sheets[name] = text.String()
+		sheets[name] = textOf(pages...)
 	}
 	for name, text := range sheets {
 		sheets[name] = strings.ReplaceAll(text, "\u00a0", " ")
 	}
 	return sheets
+}
+
+// What the coach answers and has learned is on the coach's page, and on nothing that
+// the client is handed.
+func TestOnlyTheCoachIsAsked(t *testing.T) {
+	p := viewtest.Program()
+	p.Asks = []program.Note{{Code: viewtest.FixtureNote, Values: []program.Value{
+		{Name: "exercise", Kind: program.ValueText, Text: "canary"}, {Name: "minutes", Kind: program.ValueCount, Number: 60}}}}
+	p.Offsets = []program.Offset{{Exercise: "canary-lean", Ln: 0.2, Spread: 0.01}}
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	if text := textOf(layCoach(setter(), v)...); !strings.Contains(text, "No room for the canary") || !strings.Contains(text, "Canary lean: about 22 % heavier") {
+		t.Error("the coach is not asked")
+	}
+	pages := append(layCards(setter(), v, false, v.Cards), layOnePage(setter(), v), layChart(setter(), v, A3))
+	if strings.Contains(strings.ToLower(textOf(pages...)), "canary") {
+		t.Error("the client reads what the coach is asked")
+	}
+}
+
+// textOf is all text of some pages, a piece a line.
+func textOf(pages ...*Page) string {
+	var text strings.Builder
+	for _, page := range pages {
+		for _, m := range page.Marks {
+			if t, ok := m.(Text); ok {
+				text.WriteString(strings.Join(t.Lines, " ") + "\n")
+			}
+		}
+	}
+	return strings.ReplaceAll(text.String(), "\u00a0", " ")
 }
 
 const monthYear = `((?:January|February|March|April|May|June|July|August|September|October|November|December) \d{4})`

@@ -17,7 +17,9 @@ var canaries = []string{"canary", "paperonly", "paperpaper", "waiting", "waitwai
 func withCanaries(p *program.Program) {
 	note := program.Note{Code: "canary-code", Values: []program.Value{{Name: "x", Kind: program.ValueText, Text: "canary text"}}}
 	p.Client = program.Client{Name: "Maren Canary-Name", Slug: "canary-slug", Share: program.ShareSite, Page: "k7f3q9w2m4"}
-	p.Notes = append(p.Notes, note)
+	p.Notes, p.Asks = append(p.Notes, note), append(p.Asks, note)
+	p.Offsets = []program.Offset{{Exercise: "canary-lean", Ln: 0.2, Spread: 0.01}}
+	p.Other = []program.OtherTraining{{What: "canary rowing"}}
 	p.Capacity.Held12, p.Capacity.Instant = 791.3, 791.3
 	for i := range p.Weeks {
 		p.Weeks[i].Notes = append(p.Weeks[i].Notes, note)

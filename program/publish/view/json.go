@@ -104,6 +104,7 @@ type (
 		Drop     float64       `json:"drop_m"`
 		Help     float64       `json:"help_n"`
 		Ahead    *float64      `json:"ahead_m"` // null: no lean
+		Scale    *float64      `json:"scale_n"` // null: no toes on a scale
 		Capacity float64       `json:"capacity_nm"`
 		MaxHold  float64       `json:"max_hold_s"`
 		Effort   float64       `json:"effort"`
@@ -125,7 +126,9 @@ type (
 		Step        string   `json:"step"`
 		Rig         []string `json:"rig"`
 		Drop        float64  `json:"drop_m"`
+		Help        float64  `json:"help_n"`
 		Ahead       *float64 `json:"ahead_m"` // null: no lean
+		Scale       *float64 `json:"scale_n"` // null: no toes on a scale
 		Sets        int      `json:"sets"`
 		Hold        int      `json:"hold_s"`
 		Reps        int      `json:"reps"`
@@ -210,7 +213,7 @@ func given(d program.Date) *program.Date {
 }
 
 func toWeek(w program.Week) weekJSON {
-	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1), leaned(w.Ahead),
+	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1), positive(w.Ahead, 3), positive(w.Scale, 1),
 		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.Hold, w.Sets, w.Rest,
 		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
 }
@@ -220,7 +223,7 @@ func toSession(s program.Session) sessionJSON {
 }
 
 func toItem(p program.Prescription) itemJSON {
-	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), leaned(p.Ahead),
+	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), places(p.Help, 1), positive(p.Ahead, 3), positive(p.Scale, 1),
 		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.Check, p.Max, p.Try}
 }
 
@@ -230,15 +233,6 @@ func toGate(g program.StepGate) gateJSON {
 		v.Single = &g.Single
 	}
 	return v
-}
-
-// leaned is null for what is no lean.
-func leaned(ahead float64) *float64 {
-	if ahead <= 0 {
-		return nil
-	}
-	ahead = places(ahead, 3)
-	return &ahead
 }
 
 func toOther(o program.OtherTraining) otherJSON {

@@ -163,7 +163,7 @@ func toRead(c program.Capacity, g program.GoalForecast, all []program.Forecast) 
 
 func toSet(s program.SetRead) setJSON {
 	v := setJSON{Date: s.Date, Exercise: s.Exercise, Step: s.Step, Rig: names(s.Rig), Drop: max(0, places(s.Rig.Drop, 3)), Ahead: places(s.Ahead, 3), Scale: places(s.Scale, 1),
-		Set: s.Done.Number, Printed: s.Printed, Hold: places(s.Done.Seconds, 1), Reps: s.Done.Reps, RPE: positive(s.Done.RPE)}
+		Set: s.Done.Number, Printed: s.Printed, Hold: places(s.Done.Seconds, 1), Reps: s.Done.Reps, RPE: positive(s.Done.RPE, 2)}
 	if s.Done.Clean != program.CleanUnsaid {
 		clean := s.Done.Clean == program.CleanYes
 		v.Clean = &clean
@@ -175,12 +175,12 @@ func toSet(s program.SetRead) setJSON {
 	return v
 }
 
-// positive is null for a number that was not said.
-func positive(x float64) *float64 {
-	if x <= 0 {
+// positive is null for a number that was not said or is nothing, else rounded to
+// decimal places.
+func positive(x float64, n int) *float64 {
+	if x = places(x, n); x <= 0 {
 		return nil
 	}
-	x = places(x, 2)
 	return &x
 }
 
@@ -197,7 +197,7 @@ func toSessionRead(s program.SessionRead) sessionReadJSON {
 func toProgress(w program.WeekRead) progressJSON {
 	return progressJSON{w.Number, w.Start, string(w.Kind), places(w.Held12, 1), places(w.Low, 1), places(w.High, 1), places(w.Planned, 1),
 		w.Printed, w.Done, holdsJSON{float64(w.HoldPrinted), places(w.HoldDone, 1)},
-		holdsJSON{float64(w.HalfPrinted) / 2, float64(w.HalfSeconds) / 2}, places(w.Help, 1), positive(w.RPE), toPain(w.Pain), toPain(w.Mornings),
+		holdsJSON{float64(w.HalfPrinted) / 2, float64(w.HalfSeconds) / 2}, places(w.Help, 1), positive(w.RPE, 2), toPain(w.Pain), toPain(w.Mornings),
 		each(w.Tests, func(t program.TestRead) testJSON { return testJSON{t.Date, places(t.Held12, 1)} })}
 }
 
