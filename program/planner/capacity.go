@@ -224,7 +224,11 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 		if counted != nil && w.kind == program.WeekBuild {
 			plan.Slack = 1 - worked // the block's last build week is the usual one after it
 		}
-		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: len(w.straight), Slack: 1 - worked})
+		sessions := len(w.straight)
+		if sessions == 0 && len(w.days) > 0 { // trained, but not with straight arms: nothing gained, and nothing lost
+			sessions, worked = 1, 0
+		}
+		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: sessions, Slack: 1 - worked})
 	}
 	return plan
 }

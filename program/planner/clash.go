@@ -11,9 +11,12 @@ import (
 
 // clash is two tests of one day that contradict each other: each lies further than
 // clashAt standard deviations from what the other predicts. The plan is made from
-// the one that tells of less strength.
+// the one that tells of less strength, or, where one test contradicts two or more that
+// agree, from those: two demonstrations outweigh a third. A lean or a hold on a scale
+// stays beside a step all the same: what it is off by is its own number.
 type clash struct {
 	used, left int     // places in the list of tests
+	both       bool    // neither is left out
 	implied    float64 // s, of the used one by the other
 	other      float64 // s, of the one left out by the used one
 }
@@ -31,14 +34,32 @@ func (p *plan) clashes() []clash {
 			}
 		}
 	}
+	for i := range out {
+		if c := &out[i]; odd(out, c.used) {
+			c.used, c.left, c.implied, c.other = c.left, c.used, c.other, c.implied
+		}
+	}
 	return out
+}
+
+// odd reports whether a test contradicts at least two that do not contradict each other.
+func odd(all []clash, test int) bool {
+	against := map[int]bool{}
+	for _, c := range all {
+		if c.used == test || c.left == test {
+			against[c.used+c.left-test] = true
+		}
+	}
+	return len(against) > 1 && !slices.ContainsFunc(all, func(c clash) bool { return against[c.used] && against[c.left] })
 }
 
 // leftOut are the tests that the plan is not made from.
 func (p *plan) leftOut() map[int]bool {
 	left := map[int]bool{}
 	for _, c := range p.clashed {
-		left[c.left] = true
+		if !c.both {
+			left[c.left] = true
+		}
 	}
 	return left
 }
@@ -58,9 +79,9 @@ func (p *plan) clash(i, j int) (clash, bool) {
 	if min(math.Abs(after), math.Abs(before)) <= clashAt || after*before > 0 {
 		return clash{}, false
 	}
-	c := clash{used: i, left: j}
+	c := clash{used: i, left: j, both: x.Model != y.Model}
 	if after < 0 { // y tells of less than x
-		c, x, y = clash{used: j, left: i}, y, x
+		c.used, c.left, x, y = j, i, y, x
 	}
 	c.implied, c.other = by(y).At(x.Site()).MaxHold(x.Load), by(x).At(y.Site()).MaxHold(y.Load)
 	return c, true
@@ -76,11 +97,18 @@ func (p *plan) contradictions() program.Problems {
 			Message: fmt.Sprintf("%s for %.0f s would mean %s %s, and the test says %.0f s; %s for %.0f s would mean %s %s",
 				p.testName(left), testSeconds(left), p.testName(used), about(c.implied), testSeconds(used),
 				p.testName(used), testSeconds(used), p.testName(left), about(c.other)),
-			Advice:  "look for a slip in the step, the bands or the seconds of either; until then the plan is made from " + p.testName(used),
+			Advice:  "look for a slip in the step, the bands or the seconds of either; until then " + p.madeFrom(c),
 			Warning: true,
 		})
 	}
 	return problems
+}
+
+func (p *plan) madeFrom(c clash) string {
+	if c.both {
+		return `the plan reckons with both; if one of them was not held to its end, say so: stopped: yes`
+	}
+	return "the plan is made from " + p.testName(&p.athlete.Tests[c.used])
 }
 
 // longestTold is the hold, in seconds, beyond which only "more" is said.

@@ -191,7 +191,7 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 		t.Fatalf("%.1f of %.1f N·m are left", want, tuck.free.Torque)
 	}
 	tested, _ := p.body.observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms})
-	set := setRead{SetRead: program.SetRead{Step: "tuck"}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
+	set := setRead{SetRead: program.SetRead{Step: "tuck", Scale: tenKilograms}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
 	done := observationOf(p, &set)
 	printed := p.workOf(set.item).option.load
 	var tried float64

@@ -148,7 +148,7 @@ func written(e *program.Entry) []setRead {
 		if s.Number == 0 && len(e.Sets) > 1 {
 			s.Number = i + 1
 		}
-		read := setRead{SetRead: program.SetRead{Date: e.Date, Exercise: e.Exercise, Step: e.Step, Done: s, Place: e.Place}}
+		read := setRead{SetRead: program.SetRead{Date: e.Date, Exercise: e.Exercise, Step: e.Step, Ahead: e.Ahead, Done: s, Place: e.Place}}
 		if e.RigGiven {
 			read.Rig = e.Rig
 			read.Rig.Bands = slices.Clone(e.Rig.Bands)

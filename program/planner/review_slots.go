@@ -97,8 +97,10 @@ func (s *setRead) fit() {
 	if s.Step == "" {
 		s.Step = s.item.Step
 	}
-	s.Ahead, s.Scale = s.item.Ahead, s.item.Scale
+	s.Ahead, s.Scale = cmp.Or(s.Ahead, s.item.Ahead), s.item.Scale
 	switch {
+	case s.Ahead != s.item.Ahead:
+		// leant otherwise than was printed: the seconds were not asked of it
 	case s.item.Step != "" && !sameRig(s.Rig, s.item.Rig):
 		// held with other help than was printed: the seconds were not asked of it
 	case s.Done.Reps > 0:

@@ -87,6 +87,10 @@ func capableOf(t *testing.T, seconds float64, change func(*program.Assessment)) 
 	}
 	p := retraced(library(t), &a)
 	k := p.look.state.K()
+	p.look.maxHold(p.body.ladder[0].heldFree(), 0) // so that what the model is off by is known, and can be left out
+	for i := range p.look.felt {
+		p.look.felt[i] = 1
+	}
 	p.look.low[0] = p.body.ladder[0].load * strength.LoadFor(1, 12, k) / strength.LoadFor(1, seconds, k)
 	return p
 }
