@@ -71,7 +71,7 @@ func oneThick(a *program.Assessment) {
 
 // Twelve weeks of fifteen seconds under a band that takes two thirds of the effort
 // away train nothing (common practice: .60 to .75 of the longest hold). Free, six
-// seconds of nine and a half do, and the plan says which strap would make it twelve:
+// seconds of nine and a half do, and the plan says which strap would make it eleven:
 // 55 cm above the band leave 2.7 kg.
 func TestOneThickBandIsNotHungForItsOwnSake(t *testing.T) {
 	p := planOf(t, oneThick)
@@ -86,7 +86,7 @@ func TestOneThickBandIsNotHungForItsOwnSake(t *testing.T) {
 	}
 	strap, help := valueOf(t, &p, noteMendStrap, "strap"), valueOf(t, &p, noteMendStrap, "help")
 	better, band := valueOf(t, &p, noteMendStrap, "better"), valueOf(t, &p, noteMendStrap, "band")
-	if math.Abs(strap.Number-0.55) > 1e-9 || math.Abs(help.Number/9.80665-2.7) > 0.15 || better.Number != 12 || band.Text != "thick" {
+	if math.Abs(strap.Number-0.55) > 1e-9 || math.Abs(help.Number/9.80665-2.7) > 0.15 || better.Number != 11 || band.Text != "thick" {
 		t.Errorf("mended by %v, %v, %v, %v", strap, help, better, band)
 	}
 }
@@ -100,10 +100,12 @@ func TestAStrapOfAnyLengthTapers(t *testing.T) {
 	})
 	before := math.Inf(1)
 	for _, w := range builds(&p) {
-		if effortOf(w) < 0.60 || effortOf(w) > 0.75 || w.Hold < 10 || w.Help > before {
+		if effortOf(w) < 0.60 || effortOf(w) > 0.75 || w.Hold < 10 || w.Step == "tuck" && w.Help > before {
 			t.Errorf("week %d: %d s of %.1f, %.1f N of help after %.1f", w.Number, w.Hold, w.MaxHold, w.Help, before)
 		}
-		before = w.Help
+		if w.Step == "tuck" {
+			before = w.Help
+		}
 	}
 	if w := p.Weeks[0]; w.Rig.Drop != 0.55 || w.Hold != 12 || hasNote(p.Notes, noteMendStrap) {
 		t.Errorf("week 1: strap %.2f m, %d s", w.Rig.Drop, w.Hold)

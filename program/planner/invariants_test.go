@@ -157,13 +157,15 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 // .50 for those who train gently. Exceptions, by name: the floor, whose leans go in two
 // centimetres; a gate week; sore elbows, which keep one rig; the goal's step held free,
 // past which there is none, and without bands a step held free, with the next out of
-// reach; and where nothing else is left the program says what would mend it, or that a
-// gate waits.
+// reach; a sore joint, or weeks just after some off or after pain, which are held to an
+// easier plan; and where nothing else is left the program says what would mend it, or
+// that a gate waits.
 func checkEffort(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	said := hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
+	h := a.Health
+	said := sore(h.Wrists) || sore(h.Shoulders) || hasNote(p.Notes, noteWayBack) || hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
 	for _, w := range ahead(p) {
 		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0)
-		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said {
+		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said || hasNote(w.Notes, noteComeback) {
 			continue
 		}
 		least := 60.0

@@ -42,7 +42,7 @@ func (p *plan) firstTry(week int) program.Prescription {
 		for _, w := range p.helped(&p.body.ladder[0]) {
 			w.max = p.likelyHold(w.option, week)
 			w.share = p.look.shareHeld(w.max)
-			if w.max >= 10*tryLeast {
+			if w.max >= 10*tryLeast && w.option.hangsIn(p.weeks[week].start) {
 				return p.hold(w, program.RoleTest, triesSets, secondRest)
 			}
 		}

@@ -34,9 +34,11 @@ func (p *plan) vary(i int, now *program.Week) (changed bool) {
 			continue
 		}
 		changed = true
-		if v.work.hold-varySeconds >= v.least {
-			v.work.hold -= varySeconds
-			continue
+		if less := *v.work; less.hold-varySeconds >= v.least {
+			if less.hold -= varySeconds; v.role != program.RoleMain || p.slack(less, i) == 0 {
+				v.work.hold = less.hold
+				continue
+			}
 		}
 		for j := range l.sets {
 			drop(v.sets(&l.sets[j]), 1)
