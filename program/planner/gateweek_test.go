@@ -31,30 +31,29 @@ func TestAGateWeekAsksForTheWholeGate(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(*program.Assessment)
-		weeks  []int // of the tuck's gate
 	}{
-		{"fine, three days", bare(19), []int{3}},
+		{"fine, three days", bare(19)},
 		{"sore wrists, three days", func(a *program.Assessment) {
 			bare(16)(a)
 			a.Health.Wrists = program.JointSore
-		}, []int{8}},
+		}},
 		{"sore wrists, two days", func(a *program.Assessment) {
 			bare(16)(a)
 			a.Health.Wrists, a.Training.Days = program.JointSore, a.Training.Days[:2]
-		}, []int{10}},
+		}},
 	} {
 		p := planOf(t, c.change)
-		var weeks []int
+		tucks := 0
 		for _, w := range gateWeeks(&p) {
 			if w.Step == "tuck" {
-				weeks = append(weeks, w.Number)
+				tucks++
 			}
 			if w.SetsLeast != 3 || w.Sets != 3 || w.Hold != 10 || !w.Rig.Free() {
 				t.Errorf("%s: week %d asks %d to %d × %d s of the %s", c.name, w.Number, w.SetsLeast, w.Sets, w.Hold, w.Step)
 			}
 		}
-		if len(weeks) != len(c.weeks) || weeks[0] != c.weeks[0] {
-			t.Errorf("%s: gate of the tuck in weeks %v, wanted %v", c.name, weeks, c.weeks)
+		if tucks != 1 {
+			t.Errorf("%s: %d gate weeks of the tuck", c.name, tucks)
 		}
 	}
 }

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"gatepost/program"
-	"gatepost/program/strength"
 )
 
 // Rules of choice and dose in literal numbers, so that no checker asks the code that it
@@ -86,12 +85,17 @@ func capableOf(t *testing.T, seconds float64, change func(*program.Assessment)) 
 		change(&a)
 	}
 	p := retraced(library(t), &a)
-	k := p.look.state.K()
-	p.look.maxHold(p.body.ladder[0].heldFree(), 0) // so that what the model is off by is known, and can be left out
-	for i := range p.look.felt {
-		p.look.felt[i] = 1
+	r := &p.body.ladder[0]
+	from, to := r.load/4, 4*r.load
+	for range 60 { // capacities that the hold lies between
+		p.look.low[0] = (from + to) / 2
+		if p.at(r, r.rigs()[0], 0).max < tenths(seconds) {
+			from = p.look.low[0]
+		} else {
+			to = p.look.low[0]
+		}
 	}
-	p.look.low[0] = p.body.ladder[0].load * strength.LoadFor(1, 12, k) / strength.LoadFor(1, seconds, k)
+	p.look.low[0] = to
 	return p
 }
 
