@@ -129,7 +129,7 @@ func (s State) take(o Observation, later bool) (next State, believed bool) {
 	case t < notHeld:
 		return s.atMost(o, notHeld)
 	case o.Broken && o.Failed && o.RPE >= brokenRPE:
-		return s.exact(o, math.Max(t/4, t-brokenForm/2), false, false)
+		return s.exact(o, math.Max(notHeld, t-brokenForm/2), false, false)
 	case o.Broken:
 		return s.between(o, math.Max(0, t-brokenForm), t, t)
 	case o.AtLeast:
