@@ -219,7 +219,7 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 		worked := full
 		if counted != nil {
 			start := startSeconds(p.limits.spell + float64(p.past.over()+i))
-			worked = strength.WorkFactor(float64(counted[i])/2, start)
+			worked = earnedBy(w.kind, counted[i], start)
 		}
 		if counted != nil && w.kind == program.WeekBuild {
 			plan.Slack = 1 - worked // the block's last build week is the usual one after it
@@ -231,6 +231,15 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: sessions, Slack: 1 - worked})
 	}
 	return plan
+}
+
+// earnedBy is the share of a week's gain that so many half seconds of counted work
+// earn. An easy week is meant to hold little, and its gain is cut for that already.
+func earnedBy(kind program.WeekKind, halfSeconds int, start float64) float64 {
+	if kind != program.WeekBuild && halfSeconds > 0 {
+		return 1
+	}
+	return strength.WorkFactor(float64(halfSeconds)/2, start)
 }
 
 // littleGain is the mean share of the gain below which the forecast says why it

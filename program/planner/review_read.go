@@ -154,7 +154,7 @@ func (r *reading) worked(w *weekPrinted, read *program.WeekRead) float64 {
 			counted += countedOf(s)
 		}
 	}
-	return strength.WorkFactor(float64(counted)/2, startSeconds(presentSpell(r.asked, w.start)))
+	return earnedBy(w.Kind, counted, startSeconds(presentSpell(r.asked, w.start)))
 }
 
 // armDays is how many days of a week held straight-arm work.

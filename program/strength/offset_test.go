@@ -220,7 +220,7 @@ func TestFilterAgainstGridWithAnOffset(t *testing.T) {
 	g := newLattice(math.Log(80), 0.15, 0.40, [2]float64{0.15, 0})
 	g.learn(0, 70, exactly(10))
 	g.learn(0, 60, func(z func(float64, float64) float64, _ float64) float64 {
-		return below(z(12, 17)) - below(z(25, 17))
+		return below(z(12, 17)) - below(z(31, 17))
 	})
 	s = s.Assess([]Observation{
 		{Load: 70, Seconds: 10, Max: true, Model: LeanModel, Position: "lean"},

@@ -10,6 +10,11 @@ import (
 // instead, and a set without an RPE is "at least". Its law is not the default one: r0 2.4 % a week
 // and a half-time of 20 weeks, which its growth of 0.008727 in week 35 and its
 // sum over 26 weeks both give.
+//
+// In the published rows a rating leaves eight seconds more at the most; people predict
+// too few, and it is fourteen now (see rpeAbove). The rows from the first rating on
+// come from a third program, a page of Python, which gives the published ones with
+// eight and these with fourteen.
 var workedLaw = Law{R0: 0.024, Tau: 20}
 
 var (
@@ -47,11 +52,11 @@ func TestWorkedExample(t *testing.T) {
 		{"first test", workedPrior().Assess(workedTests[:1]), 4.7899, 120.29, 0, .0505, -.0006, .0351, .3999, .002737},
 		{"second test", workedPrior().Assess(workedTests), 4.7830, 119.47, 0, .0917, -.0006, .0355, .3831, .004940},
 		{"a week", workedWeek(), 4.7918, 120.51, 0, .0917, -.0006, .0368, .3831, .004940},
-		{"RPE 7.5", workedWeek().Observe(workedSets[:1]), 4.7935, 120.72, .0044, .0917, .0011, .0324, .3831, .003887},
-		{"RPE 8", workedWeek().Observe(workedSets[:2]), 4.7936, 120.74, .0048, .0917, .0012, .0303, .3831, .003385},
-		{"no RPE", workedWeek().Observe(workedSets[:3]), 4.7948, 120.89, .0079, .0917, .0020, .0296, .3831, .003233},
-		{"a failed set", workedDay(), 4.7558, 116.25, -.0800, .0917, -.0207, .0245, .3831, .001329},
-		{"later tests", workedDay().Observe(workedLater), 4.7945, math.Exp(4.7945), -.0196, .0234, .0298, .0294, .3293, .004956},
+		{"RPE 7.5", workedWeek().Observe(workedSets[:1]), 4.7959, 121.02, .0108, .0917, .0028, .0340, .3831, .004257},
+		{"RPE 8", workedWeek().Observe(workedSets[:2]), 4.7980, 121.27, .0160, .0917, .0042, .0325, .3831, .003876},
+		{"no RPE", workedWeek().Observe(workedSets[:3]), 4.7996, 121.46, .0201, .0917, .0052, .0315, .3831, .003642},
+		{"a failed set", workedDay(), 4.7544, 116.10, -.0851, .0917, -.0220, .0246, .3831, .001300},
+		{"later tests", workedDay().Observe(workedLater), 4.7939, 120.77, -.0231, .0202, .0302, .0294, .3293, .004947},
 	} {
 		near(t, row.after+": c", row.s.C, row.c, 6e-5)
 		near(t, row.after+": C12", row.s.C12(), row.c12, 7e-3)
@@ -73,11 +78,11 @@ func TestWorkedExample(t *testing.T) {
 func TestWorkedExampleHolds(t *testing.T) {
 	s := workedDay()
 	low, high := s.Range(0.8)
-	near(t, "low", low, 111.63, 0.006)
-	near(t, "high", high, 121.07, 0.006)
+	near(t, "low", low, 111.47, 0.006)
+	near(t, "high", high, 120.92, 0.006)
 	k := math.Exp(s.Kappa) // the example uses the client's own k, however doubtful
-	near(t, "free hold", MaxHold(s.C12(), 117.3, k), 11.309, 0.0006)
-	near(t, "hold with help", MaxHold(s.C12(), 112.0, k), 14.997, 0.0006)
+	near(t, "free hold", MaxHold(s.C12(), 117.3, k), 11.208, 0.0006)
+	near(t, "hold with help", MaxHold(s.C12(), 112.0, k), 14.888, 0.0006)
 	if !s.TypicalEndurance() {
 		t.Error("endurance is called known with an sd of 0.38")
 	}
@@ -105,14 +110,12 @@ func workedPath() Path {
 func TestWorkedExampleForecast(t *testing.T) {
 	p := workedPath()
 	near(t, "growth in 26 weeks", p.Gains[26], .12505, 6e-6)
-	near(t, "chance", p.Chance(148.7, 10, 26), .1915, 6e-5)
-	// The example's early and late weeks match 21 equally likely rates of gain
-	// to the digit (late 392.46); the integral itself, which Gauss and Hermite's
-	// rule with 40 to 100 nodes confirms, gives 18.57, 57.11 and 398.5.
+	near(t, "chance", p.Chance(148.7, 10, 26), .1870, 6e-5)
+	// Of the integral over the own rate of gain, summed over 4,000 nodes.
 	early, likely, late := p.Arrival(148.7, 10)
-	near(t, "early", early, 18.52, 0.06)
-	near(t, "likely", likely, 57.11, 0.02)
-	near(t, "late", late, 392.46, 0.02*392.46)
+	near(t, "early", early, 18.78, 0.06)
+	near(t, "likely", likely, 57.86, 0.02)
+	near(t, "late", late, 413.16, 0.02*413.16)
 	near(t, "growth laid by the schedule", NewPath(p.State, Schedule{Law: workedLaw, Career: Career{Age: 36}}).Gains[26], .12505, 6e-6)
 	if _, _, late := NewPath(p.State, Schedule{Law: workedLaw, Career: Career{Age: 36}}).Arrival(148.7, 10); !math.IsInf(late, 1) {
 		t.Errorf("late %g weeks is beyond three years and was forecast", late)
