@@ -27,11 +27,13 @@ import (
 // last build week on it, and where that is not enough into this week, which then
 // stays there.
 func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
-	if now.rung == onTheFloor || p.gateless || p.asked(stages, now.rung) {
+	switch {
+	case now.rung == onTheFloor || p.asked(stages, now.rung):
 		return next
-	}
-	if p.past.unanswered && p.body.ladder[now.rung].ID == p.past.step {
+	case p.past.unanswered && p.body.ladder[now.rung].ID == p.past.step:
 		return stage{rung: now.rung}
+	case p.gateless:
+		return next
 	}
 	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung && p.canShow(now.rung, last) {
 		if stages[last].gate = true; p.asked(stages, now.rung) {

@@ -63,6 +63,7 @@ type plan struct {
 	past    past           // what is over; nothing in a first plan
 
 	clashed     []clash          // tests that contradict each other
+	onWall      []program.Week   // as they hang; none in a first plan
 	gentlerThan [][]program.Week // plans without the bad news that this one is made after
 
 	gateless bool      // no gate weeks: the bands allow none
@@ -185,7 +186,9 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 			main = eased(main)
 		}
 		l := p.works(i, main)
-		l.build(w.parts(), v.next(i, main.halfSeconds(), first), len(v.rounds), v.inRound)
+		allowed := v.next(i, main.halfSeconds(), first)
+		l.build(w.parts(), allowed, len(v.rounds), v.inRound)
+		p.stays(i, &l, allowed)
 		if w.kind == program.WeekDeload && v.off < shortBreak { // a block that begins with one
 			l.easeTo(p.past.sets, deloadShare)
 		}

@@ -112,7 +112,7 @@ func TestEveryStepLeftHasItsGateWeek(t *testing.T) {
 		}
 	})
 	left, gateless := 0, 0
-	for i := range uint64(200) {
+	for i := range uint64(400) {
 		a := people.Draw(people.Base(), lib, 5000, i).Client
 		out, _ := Plan(lib, &a)
 		n, unasked := stepsLeft(&out)

@@ -100,6 +100,7 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return
 	}
+	r.onWall = r.wall[len(r.wall)-1].Weeks
 	r.gentlerThan = r.otherPlans(eased, gates)
 	r.fill(out, r.notes())
 	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version

@@ -23,8 +23,12 @@ func TestMissedSessionsDoNotShrinkTheWork(t *testing.T) {
 				w = &p.Weeks[i]
 			}
 		}
-		if w.Kind == program.WeekBuild && !w.Gate && n >= 16 && 10*w.HalfSeconds < 8*first { // a gate week asks for its gate
-			t.Errorf("week %d prints %d half seconds, the first week printed %d", n+1, w.HalfSeconds, first)
+		work := w.HalfSeconds
+		if hasNote(w.Notes, noteCheckHold) { // which stands outside
+			work += 2 * w.Hold
+		}
+		if w.Kind == program.WeekBuild && !w.Gate && n >= 16 && 10*work < 8*first { // a gate week asks for its gate
+			t.Errorf("week %d prints %d half seconds, the first week printed %d", n+1, work, first)
 		}
 		most = max(most, w.HalfSeconds)
 		for i, s := range w.Sessions {

@@ -65,10 +65,15 @@ func (p *plan) loadOf(printed *program.Week) load {
 				l.main = p.workOf(item)
 			case item.Role == program.RoleAhead:
 				l.ahead = p.workOf(item)
-			case item.Role == program.RoleSecond && (item.Step != "" || l.second.none()):
+			case item.Role == program.RoleSecond && item.Step != "":
 				l.second = p.workOf(item)
+			case item.Role == program.RoleSecond:
+				l.leans = p.workOf(item)
 			}
 		}
+	}
+	if l.second.none() { // on the floor the leans are the lighter work
+		l.second, l.leans = l.leans, work{}
 	}
 	for _, s := range printed.Sessions {
 		l.keep(slices.Index(w.straight, s.Date), s.Items)

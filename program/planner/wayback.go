@@ -129,8 +129,11 @@ func (p *plan) easeBack(s *program.Session, week int) {
 	}
 	s.Items = items
 	s.Minutes = (p.length(items) + 59) / 60
-	if stage == backRest {
+	switch stage {
+	case backRest:
 		s.Dropped = p.restNotes()
+	case backLeans:
+		s.Dropped = []program.Note{note(noteLightDay, word("role", "role.main"))}
 	}
 }
 
