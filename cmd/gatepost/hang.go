@@ -73,14 +73,3 @@ func signedGates(lib *program.Library, a *program.Assessment, passed []string) (
 	}
 	return signed, nil
 }
-
-// withSigned is a client whose kept plans end with what is signed now, for the
-// planner to see.
-func withSigned(a *program.Assessment, signed []string, on program.Date) *program.Assessment {
-	if n := len(a.Plans); len(signed) == 0 || n > 0 && len(a.Plans[n-1].Passed) == len(signed) {
-		return a
-	}
-	with := *a
-	with.Plans = append(slices.Clone(a.Plans), program.PlanVersion{On: on, Passed: signed})
-	return &with
-}

@@ -93,7 +93,7 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 	if err != nil {
 		return err
 	}
-	r, p, more := planner.Read(&studio.Library, withSigned(a, signed, on), a.Plans, on)
+	r, p, more := planner.Read(&studio.Library, a, a.Plans, on, signed...)
 	v, words := view.NewReview(studio.Coach, &studio.Library, &p, &r)
 	if err := j.report(append(append(problems, more...), words...)); err != nil {
 		return err

@@ -213,7 +213,4 @@ func TestSignedGatesAreKept(t *testing.T) {
 	if v := a.Plans; len(v) != 4 || v[0].Passed != nil || v[3].Version != 4 {
 		t.Errorf("%d versions, the first with %v signed", len(v), v[0].Passed)
 	}
-	if with := withSigned(a, []string{"tuck", "open-tuck"}, a.Measured+9); with != a {
-		t.Error("nothing new is signed, and yet the planner sees a new version")
-	}
 }

@@ -36,14 +36,14 @@ func (p *plan) stays(i int, l *load, allowed int) {
 // serves puts the printed seconds, and the printed lean, in place of the new ones; not
 // where it is other work, or no longer within the effort of the week.
 func (p *plan) serves(now, was *work, week int) bool {
-	if now.exercise() != was.exercise() || now.scale != was.scale || !sameRig(now.option.rig, was.option.rig) {
+	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.scale != was.scale || !sameRig(now.option.rig, was.option.rig) {
 		return false
 	}
 	w := *now
 	w.ahead, w.option, w.hold = was.ahead, was.option, was.hold
 	w.max = p.look.maxHold(w.option, week)
 	w.share = p.look.shareHeld(w.max)
-	if p.slack(w, week) > 0 || w.hold > held(p.limits.mostEffortIn(week), w.max) {
+	if p.slack(w, week) > 0 || p.limits.elbowSore && w.share > elbowLoad || w.hold > held(p.limits.mostEffortIn(week), w.max) {
 		return false
 	}
 	*now = w

@@ -19,48 +19,67 @@ import (
 //   - a week that was easy in the other plan and is no longer (the rhythm starts anew
 //     after weeks off) is a week like any other.
 
-// closeLoad is how much lighter work must be to count as easier.
-const closeLoad = 0.02
+// otherPlan is one without some bad news; fallen holds only where what it prints is
+// predicted to last shorter now than it was then.
+type otherPlan struct {
+	weeks  []program.Week
+	fallen bool
+}
+
+// easierBy is how much longer, in per cent, what is held must be predicted to last to
+// count as easier work: some two per cent of load.
+const easierBy = 110
 
 // holdTo bounds a week's straight-arm work by what other plans ask in the same week.
 func (p *plan) holdTo(i int, l *load) {
 	w := &p.weeks[i]
-	for _, weeks := range p.gentlerThan {
-		if other := weekAt(weeks, w.start); other != nil && other.Kind == w.kind && !l.main.none() {
+	for _, plan := range p.gentlerThan {
+		if other := weekAt(plan.weeks, w.start); other != nil && other.Kind == w.kind && !l.main.none() {
 			than := p.loadOf(other)
-			p.boundWork(i, l, &than)
-			l.boundSets(&than, w.straight, recalled(other).straight)
+			if plan.fallen && !p.fallen(&than.main, i) {
+				continue
+			}
+			easier := p.boundWork(i, l, &than)
+			l.boundSets(&than, w.straight, recalled(other).straight, easier)
 		}
 	}
 }
 
-// boundWork bounds what is held, with what help and for how long.
-func (p *plan) boundWork(week int, l, than *load) {
+// fallen reports whether printed work would last shorter now than was reckoned, at a
+// step whose gate is not passed yet.
+func (p *plan) fallen(printed *work, week int) bool {
+	passed := printed.rung != nil && printed.rung.load <= p.past.passed
+	return !printed.none() && !passed && p.again(*printed, week).max < printed.max
+}
+
+// boundWork bounds what is held, with what help and for how long; it reports whether
+// the main work is easier than that of the other plan.
+func (p *plan) boundWork(week int, l, than *load) (easier bool) {
 	if than.ahead.none() {
 		l.ahead = work{}
-	}
-	if than.main.none() || l.main.gate {
-		return
-	}
-	if l.main.option.load > than.main.option.load*(1+1e-6) {
-		l.main = p.again(than.main, week)
-	}
-	if !l.easierThan(than) {
-		l.main.hold = min(l.main.hold, than.main.hold)
 	}
 	if second := &l.second; !second.none() && !than.second.none() && second.exercise() == than.second.exercise() {
 		second.hold = min(second.hold, than.second.hold)
 	}
-}
-
-// easierThan reports whether the main work is lighter than that of another plan.
-func (l *load) easierThan(than *load) bool {
-	return l.main.option.load < (1-closeLoad)*than.main.option.load
+	if than.main.none() || l.main.gate {
+		return false
+	}
+	other := p.again(than.main, week)
+	if other.max > l.main.max && !(p.limits.elbowSore && other.share > elbowLoad) {
+		l.main = other
+	}
+	if 100*l.main.max > easierBy*other.max {
+		return true
+	}
+	if l.main.hold > than.main.hold {
+		l.main.hold, l.main.short = than.main.hold, than.main.hold < mainLeast
+	}
+	return false
 }
 
 // boundSets bounds the sets of each day by those of the same day; a day on which the
 // other plan left the arms alone stays without.
-func (l *load) boundSets(than *load, days, thanDays []program.Date) {
+func (l *load) boundSets(than *load, days, thanDays []program.Date, easier bool) {
 	for j, day := range days {
 		var t daySets
 		at := slices.Index(thanDays, day)
@@ -69,7 +88,7 @@ func (l *load) boundSets(than *load, days, thanDays []program.Date) {
 		}
 		s := &l.sets[j]
 		s.ahead = min(s.ahead, t.ahead)
-		if at < 0 || !l.easierThan(than) {
+		if at < 0 || !easier {
 			s.main, s.second, s.leans = min(s.main, t.main), min(s.second, t.second), min(s.leans, t.leans)
 		}
 	}

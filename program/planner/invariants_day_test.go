@@ -69,7 +69,7 @@ func checkHealth(lib *program.Library, a *program.Assessment, p *program.Program
 		first := &weeks[0]
 		for i := range weeks {
 			w := &weeks[i]
-			v.want(w.Step == first.Step || w.Kind != program.WeekBuild || first.Hold == 0, "week %d: a step up with sore elbows", w.Number)
+			v.want(w.Step == first.Step || w.Kind != program.WeekBuild || first.Hold == 0 || hasNote(first.Notes, noteComeback), "week %d: a step up with sore elbows", w.Number)
 			v.want(w.Kind != program.WeekBuild || w.Scale > 0 || w.Help >= first.Help, "week %d: less help with sore elbows", w.Number)
 		}
 	}
@@ -137,7 +137,7 @@ func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v
 			v.want(!arm || main || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
 		}
 		if w.Kind == program.WeekBuild && l.hands {
-			v.want(w.Hold > 0 && w.Sets > 0 || len(p.Weeks) == 1 || armless(p, &w), "week %d: no main work", w.Number)
+			v.want(w.Hold > 0 && w.Sets > 0 || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
 		}
 	}
 	last := &p.Weeks[len(p.Weeks)-1]

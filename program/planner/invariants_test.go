@@ -146,6 +146,9 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 			case it.Role == program.RoleSecond:
 				least, most = 13, 25 // fifteen, and two less where it would stand still
 			}
+			if hasNote(p.Notes, noteWayBack) { // shorter, session by session
+				least = 4
+			}
 			v.want(it.Hold >= least && it.Hold <= most, "week %d: %s of %d s, wanted %d to %d", w.Number, it.Role, it.Hold, least, most)
 			v.want(100*float64(it.Hold) <= limit*it.MaxHold+1e-6, "week %d: %s of %d s is over %.0f %% of %.1f s", w.Number, it.Role, it.Hold, limit, it.MaxHold)
 		}
@@ -190,8 +193,9 @@ func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v
 			continue
 		}
 		if before != nil && before.Exercise == w.Exercise && off < 2 {
-			v.want(w.Help <= before.Help, "week %d: help rises from %.1f to %.1f N", w.Number, before.Help, w.Help)
-			v.want(w.Scale <= before.Scale, "week %d: more weight on the toes", w.Number)
+			eased := p.From != 0 // a reading may bring help back: see TestRigsStay
+			v.want(w.Help <= before.Help || eased, "week %d: help rises from %.1f to %.1f N", w.Number, before.Help, w.Help)
+			v.want(w.Scale <= before.Scale || eased, "week %d: more weight on the toes", w.Number)
 		}
 		before, off = w, 0
 	}
@@ -232,7 +236,7 @@ func checkDeloads(_ *program.Library, a *program.Assessment, p *program.Program)
 		if w.Kind == program.WeekDeload && w.Start >= p.From {
 			v.want(i > 0 || daysAway(a, w.Start) >= 5, "week 1 is a deload")
 			v.want(i+1 < len(p.Weeks), "a deload ends the block")
-			v.want(sets == 0 || armSets(w) <= max(sets*60/100, 1), "week %d: %d sets after %d", w.Number, armSets(w), sets)
+			v.want(sets == 0 || hasNote(p.Notes, noteWayBack) || armSets(w) <= max(sets*60/100, 1), "week %d: %d sets after %d", w.Number, armSets(w), sets)
 			for _, it := range items(w) {
 				v.want(it.Role != program.RoleAhead, "week %d: heavy work in a deload", w.Number)
 			}

@@ -62,9 +62,9 @@ type plan struct {
 	loads   []load         // by week
 	past    past           // what is over; nothing in a first plan
 
-	clashed     []clash          // tests that contradict each other
-	onWall      []program.Week   // as they hang; none in a first plan
-	gentlerThan [][]program.Week // plans without the bad news that this one is made after
+	clashed     []clash        // tests that contradict each other
+	onWall      []program.Week // as they hang; none in a first plan
+	gentlerThan []otherPlan    // that ask no less than this one may
 
 	gateless bool      // no gate weeks: the bands allow none
 	noRoom   []crowded // gate weeks that had no room for all of the gate
@@ -87,7 +87,7 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 	p.past.state, p.past.career = state, career(a, p.body)
 	for _, well := range withoutEach(a) {
 		other, _ := Plan(lib, &well)
-		p.gentlerThan = append(p.gentlerThan, other.Weeks)
+		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks})
 	}
 	p.fill(&out, notes)
 	return out, problems

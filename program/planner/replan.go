@@ -110,10 +110,10 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 }
 
 // otherPlans are those that this one may not ask more than: the plan that would be made
-// if one sore joint were fine, and after weeks off, or where the estimate is below what
-// the plan on the wall reckoned with, that plan.
-func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead) [][]program.Week {
-	var out [][]program.Week
+// if one sore joint were fine, and after weeks off, or where what hangs would last shorter
+// now than was reckoned, the plan on the wall.
+func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead) []otherPlan {
+	var out []otherPlan
 	for i, j := range joints {
 		if !sore(*j.state(&eased.Health)) {
 			continue
@@ -128,13 +128,9 @@ func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead
 		x := newReading(p, r.wall, r.on)
 		x.signed, x.quiet = r.signed, r.quiet|1<<i
 		x.replan(&other, &well, gates)
-		out = append(out, other.Weeks)
+		out = append(out, otherPlan{weeks: other.Weeks})
 	}
-	wall := &r.wall[len(r.wall)-1]
-	if now := weekAt(wall.Weeks, r.from); now != nil && (r.plan.past.off > 0 || r.est.state.C12() < now.Capacity) {
-		out = append(out, wall.Weeks)
-	}
-	return out
+	return append(out, otherPlan{r.wall[len(r.wall)-1].Weeks, r.plan.past.off == 0})
 }
 
 // behind is what the weeks that are over leave to the plan.

@@ -146,7 +146,11 @@ func (p *plan) resumed() (stage, bool) {
 	if p.past.step == "" || first < 0 {
 		return stage{rung: onTheFloor}, p.limits.elbowSore && !p.past.last.main.none()
 	}
-	for r := p.rungBelow(cmp.Or(p.stepBeforeOff(), p.past.step)); r >= 0; r-- {
+	id := p.past.step
+	if !p.limits.elbowSore {
+		id = cmp.Or(p.stepBeforeOff(), id)
+	}
+	for r := p.rungBelow(id); r >= 0; r-- {
 		for _, short := range []bool{false, true} {
 			if p.enterable(r, first, short) {
 				return stage{rung: r, short: short}, p.limits.elbowSore

@@ -72,6 +72,9 @@ func (p *plan) loadOf(printed *program.Week) load {
 			}
 		}
 	}
+	if l.main.hold == 0 { // an open check hold
+		l.main.hold = printed.Hold
+	}
 	if l.second.none() { // on the floor the leans are the lighter work
 		l.second, l.leans = l.leans, work{}
 	}

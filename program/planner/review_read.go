@@ -44,9 +44,11 @@ func (r *reading) sign(versions []program.PlanVersion, on program.Date, now []st
 		}
 	}
 	for _, step := range now {
-		r.signed = append(r.signed, signed{step, on})
+		if !slices.ContainsFunc(r.signed, func(s signed) bool { return s.step == step }) {
+			r.signed = append(r.signed, signed{step, on})
+			r.signedNow++
+		}
 	}
-	r.signedNow = len(now)
 }
 
 // moment is what was believed at one time.

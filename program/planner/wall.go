@@ -33,7 +33,7 @@ func Wall(lib *program.Library, a *program.Assessment) (OnWall, program.Problems
 	case n < 2:
 		out.Program, problems = Plan(lib, a)
 	default:
-		out.Review, out.Program, problems = Read(lib, a, versions[:n-1], versions[n-1].On)
+		out.Review, out.Program, problems = Read(lib, a, versions[:n-1], versions[n-1].On, versions[n-1].Passed...)
 		out.Next = out.Program
 		out.Changed = changes(versions[n-2].Weeks, versions[n-1].Weeks, versions[n-1].On)
 	}

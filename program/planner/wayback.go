@@ -94,7 +94,24 @@ func (p *plan) easeBegun() {
 			gone := before - countedOf(s)
 			w.HalfSeconds, p.past.counted[i] = w.HalfSeconds-gone, max(0, p.past.counted[i]-gone)
 		}
+		if w.Kind == program.WeekBuild {
+			p.past.last = p.loadOn(w, p.weeks[i].straight)
+			p.past.sets = total(p.past.last.sets)
+		}
 	}
+}
+
+// loadOn is a printed week's work laid on the days that were to be straight-arm days.
+func (p *plan) loadOn(w *program.Week, days []program.Date) load {
+	l := p.loadOf(w)
+	sets := make([]daySets, len(days))
+	for j, day := range recalled(w).straight {
+		if at := slices.Index(days, day); at >= 0 {
+			sets[at] = l.sets[j]
+		}
+	}
+	l.sets = sets
+	return l
 }
 
 // armDaysAhead are the straight-arm days to come, in order.
@@ -176,7 +193,7 @@ func (p *plan) easedItem(item program.Prescription, stage stageBack) (program.Pr
 	}
 	hold := held(effort, tenths(item.MaxHold))
 	if item.Hold == 0 { // a check or a test: not to its end
-		item.Max, item.Check, item.Hold = false, true, hold
+		item.Max, item.Check, item.Hold = false, true, min(hold, mainMost)
 	}
 	item.Hold = min(item.Hold, hold)
 	return item, item.Hold >= deloadLeast

@@ -81,7 +81,7 @@ func TestFilterAgainstGridOnADay(t *testing.T) {
 		t.Helper()
 		mean, sd := g.moments()
 		day := s.Observe(workedSets[:sets])
-		near(t, "c", day.C, mean, 0.005) // wide intervals bend more than a straight line shows
+		near(t, "c", day.C, mean, 0.005)                      // wide intervals bend more than a straight line shows
 		near(t, "sd c", math.Sqrt(day.P[iC][iC]), sd, 0.0026) // straight lines are a little too sure
 	}
 	type scale = func(seconds, slopeAt float64) float64
