@@ -21,7 +21,9 @@ func (p *Person) embody(lib *program.Library) {
 	case road.Hands == program.HandsHang:
 		p.support.Hang = true
 	case slices.Contains(a.Kit, "parallettes"):
-		p.support = mechanics.Support{Grip: true, Height: a.Hanging.Support}
+		p.support = mechanics.Support{Grip: true, Height: a.Hanging.Support, Clear: true}
+	default:
+		p.support.Clear = true
 	}
 	p.steps, p.loads, p.bands = map[string]step{}, map[string]float64{}, map[string]mechanics.Curve{}
 	for i := range road.Steps {
