@@ -84,6 +84,9 @@ func trainingDays(a *program.Assessment, monday program.Date) []program.Date {
 			days = append(days, d)
 		}
 	}
+	if at := slices.IndexFunc(days, func(d program.Date) bool { return d > a.Goal.By }); at > 0 {
+		return days[:at] // the test comes by the goal's day
+	}
 	return days
 }
 

@@ -72,6 +72,10 @@ func (p *plan) prior(held bool) strength.State {
 // observe turns one test into a load held for a time.
 func (b *body) observe(t *program.Hold) (strength.Observation, bool) {
 	o := strength.Observation{Seconds: testSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
+	if t.Step == "" && t.Exercise == b.toesID && t.Scale > 0 {
+		b.held(&o, &b.all[0], b.all[0].heldFree(), t.Scale)
+		return o, o.Load > 0
+	}
 	if t.Step == "" {
 		if t.Ahead <= 0 {
 			return o, false
@@ -172,11 +176,12 @@ func newOutlook(p *plan) outlook {
 	return o
 }
 
-// heldAny reports whether anything was held so far, if only a lean for a second.
+// heldAny reports whether a test was held to its end so far, if only a lean for a second,
+// or a step in the log.
 func (p *plan) heldAny() bool {
 	return p.past.tested || slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
 		o, ok := p.body.observe(&t)
-		return ok && o.Seconds > 0
+		return ok && o.Max && o.Seconds > 0
 	})
 }
 

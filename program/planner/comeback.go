@@ -27,7 +27,9 @@ func (p *plan) comeback(week int) (off, since int) {
 	}
 	last := at - since - 1
 	for ; last >= 0 && kinds[last] == program.WeekAway; last-- {
-		off++
+		if off++; last >= len(p.past.before) && illIn(p.athlete, p.weeks[last-len(p.past.before)].start) {
+			off++ // a week in bed takes as much as two without training
+		}
 	}
 	if last < 0 || off < comebackFrom || since >= min(off, comebackMost) {
 		return 0, 0
@@ -66,7 +68,7 @@ func (p *plan) stepsBack(week int, now stage) bool {
 func (p *plan) stepBeforeOff() string {
 	over := p.past.over()
 	off, since := p.comeback(over)
-	for i := over - since - off - 1; off > 0 && i >= 0; i-- {
+	for i := over - since - 1; off > 0 && i >= 0; i-- {
 		if w := &p.past.weeks[i]; w.Kind == program.WeekBuild && w.Scale == 0 {
 			return w.Step
 		}
@@ -83,7 +85,10 @@ func (p *plan) comeBack(i int, l *load, done []int) {
 	}
 	part := p.comebackPart(i)
 	most, sets := 0, 0
-	last := i - since - off // the first week off
+	last := i - since // the first week off
+	for last > 0 && p.weeks[last-1].kind == program.WeekAway {
+		last--
+	}
 	for k := max(0, last-lookBack); k < last; k++ {
 		most = max(most, done[len(p.past.before)+k])
 		if p.weeks[k].kind == program.WeekBuild {

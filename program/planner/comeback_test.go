@@ -58,7 +58,7 @@ func TestComebackParts(t *testing.T) {
 		{4, []int{70, 70, 80, 90, 100}},
 		{9, []int{70, 70, 80, 90, 100}},
 	} {
-		p := &plan{weeks: []week{{kind: program.WeekBuild}}}
+		p := &plan{athlete: &program.Assessment{}, weeks: []week{{kind: program.WeekBuild}}}
 		for range c.off {
 			p.weeks = append(p.weeks, week{kind: program.WeekAway})
 		}

@@ -70,7 +70,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 	l.returning = a.Training.Best != nil && l.spell < returnSpell
 	l.neutralOnly = sore(h.Wrists) || youth
 	l.hands = l.grip || !l.neutralOnly
-	l.maxTests = !youth && !l.elbowSore
+	l.maxTests = !youth && !anySore
 	l.ahead = l.spell >= aheadAfter && !anySore && !youth
 	if anySore || youth {
 		l.effort = gentleEffort

@@ -47,9 +47,9 @@ func TestLimits(t *testing.T) {
 	usual := rules{0.70, 2, 4, false, true, true, false}
 	young := rules{0.60, 2, 3, true, false, false, false}
 	older := rules{0.70, 3, 4, false, true, true, false}
-	wrists := rules{0.60, 2, 4, true, true, false, false}
+	wrists := rules{0.60, 2, 4, true, false, false, false}
 	elbows := rules{0.60, 2, 4, false, false, false, true}
-	shoulders := rules{0.60, 2, 4, false, true, false, false}
+	shoulders := rules{0.60, 2, 4, false, false, false, false}
 	for name, c := range map[string]struct {
 		bend []func(*program.Assessment)
 		want rules

@@ -97,7 +97,7 @@ func (e *estimate) day(d *dayRead) {
 
 // note keeps what a set did to the estimate.
 func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
-	e.tested = e.tested || o.Model != strength.PressModel && o.Seconds > 0
+	e.tested = e.tested || s.Step != "" && o.Seconds >= 1 && !o.Broken // a lean, or a hold that broke, shows no step
 	if o.Max {
 		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: heldTwelve(o)})
 	}

@@ -2,8 +2,8 @@ package planner
 
 import "gatepost/program"
 
-// testItems are the block's closing test: the hardest step up to the goal of
-// which a free hold is near, then the step worked on, free where it can be. Where
+// testItems are the block's closing test: the next step where a free hold of it is
+// near, then the step worked on, free where it can be. Where
 // the minutes allow only one of them, it is what the block trained.
 func (p *plan) testItems(d day) []program.Prescription {
 	w, week := d.load.main, len(p.weeks)-1
@@ -22,10 +22,9 @@ func (p *plan) testItems(d day) []program.Prescription {
 		return []program.Prescription{item}
 	}
 	var items []program.Prescription
-	for i := len(p.body.ladder) - 1; i > p.index(w.rung) && w.floor == nil && !d.oneTest; i-- {
-		if hard := p.freeTest(&p.body.ladder[i], week, p.likelyHold); p.testable(hard.max) {
+	if next := p.index(w.rung) + 1; next < len(p.body.ladder) && w.floor == nil && !d.oneTest {
+		if hard := p.freeTest(&p.body.ladder[next], week, p.likelyHold); p.testable(hard.max) {
 			items = append(items, p.toTheEnd(hard))
-			break
 		}
 	}
 	return append(items, p.toTheEnd(w))

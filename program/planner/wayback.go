@@ -199,16 +199,18 @@ func (p *plan) easedItem(item program.Prescription, stage stageBack) (program.Pr
 	return item, item.Hold >= deloadLeast
 }
 
-// strains reports whether an item loads a joint that rests: with straight arms, as every
-// hold, raise and straight pull does, or by pushing what the hands carry.
+// straining is what loads a joint much, beside work with straight arms: pushing and
+// hanging by what the hands carry.
+var straining = []program.Purpose{program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp}
+
+// strains reports whether an item loads a joint that rests: with straight arms, by
+// pushing or by hanging, the push-up of the shoulder blades among it.
 func (p *plan) strains(item *program.Prescription) bool {
 	e, ok := p.lib.Exercise(item.Exercise)
-	if !ok || item.Role == program.RolePrepare {
+	if !ok {
 		return false
 	}
-	hard := e.StraightArm || item.StraightArm || slices.ContainsFunc(e.Trains, func(t program.Purpose) bool {
-		return t == program.ForPush || t == program.ForRaise || t == program.ForStraightPull || t == program.ForBalance || t == program.ForHandstand
-	})
+	hard := e.StraightArm || slices.Contains(straining, e.Trains[0]) || e.Trains[0] == program.ForBlades && e.Grip != program.GripNone
 	for i, j := range joints {
 		if hard && p.past.rest.joints.has(i) && slices.Contains(e.Loads, j.name) {
 			return true

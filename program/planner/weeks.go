@@ -129,8 +129,12 @@ func (p *plan) opensAfterDeload(i int) bool {
 	return i > 0 && p.weeks[i].kind == program.WeekBuild && p.weeks[i-1].kind != program.WeekBuild
 }
 
-// opensWithCheck says that a week begins with a check hold; a gate is test enough.
-func (p *plan) opensWithCheck(i int) bool { return p.opensAfterDeload(i) && !p.loads[i].main.gate }
+// opensWithCheck says that a week begins with a check hold; a gate is test enough, and
+// the first weeks after some off are no time for one.
+func (p *plan) opensWithCheck(i int) bool {
+	_, easy := p.returning(i)
+	return p.opensAfterDeload(i) && !p.loads[i].main.gate && !easy
+}
 
 // provisional weeks stand until a check hold has spoken.
 func (p *plan) provisional(i int) bool {
