@@ -79,7 +79,7 @@ func (p *plan) onFloor(week int) work {
 	return w
 }
 
-// onScale is the first step with as little weight on the toes, in whole
+// onScale is the first step with as little weight on the toes, in half
 // kilograms, as still lets it be held ten seconds.
 func (p *plan) onScale(week int) work {
 	first := &p.body.ladder[0]
@@ -92,6 +92,10 @@ func (p *plan) onScale(week int) work {
 	return work{}
 }
 
+// scaleStep is how finely toes can be told what to carry, in kg (common practice: a
+// bathroom scale reads half kilograms).
+const scaleStep = 0.5
+
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
 // first, as much as a band may help at most.
 func (p *plan) scaled(r *rung) []work {
@@ -100,7 +104,7 @@ func (p *plan) scaled(r *rung) []work {
 		return nil
 	}
 	var ways []work
-	for kg := 1.0; kg*mechanics.Gravity <= bandShare*p.body.weight; kg++ {
+	for kg := scaleStep; kg*mechanics.Gravity <= bandShare*p.body.weight; kg += scaleStep {
 		o := option{load: r.load - kg*mechanics.Gravity*r.toesReach()*allowance(r.Step), site: r.toes}
 		ways = append(ways, work{rung: r, floor: floor, scale: kg * mechanics.Gravity, option: o})
 	}

@@ -106,3 +106,48 @@ func withoutEach(a *program.Assessment) []program.Assessment {
 	}
 	return out
 }
+
+// tooLong is a hold of which every set of the last two weeks stopped short, and the
+// longest of them. Whatever the model makes of it: the next card asks for no more there.
+type tooLong struct {
+	exercise, rig string
+	ahead, scale  float64
+	longest       float64 // s
+}
+
+func (r *reading) tooLong() []tooLong {
+	var out []tooLong
+	reached := map[tooLong]bool{}
+	for _, d := range r.days {
+		for i := range d.sets {
+			s := &d.sets[i]
+			if r.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.Done.Seconds == 0 {
+				continue
+			}
+			at := tooLong{exercise: s.Exercise, rig: rigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
+			reached[at] = reached[at] || !s.short()
+			if j := slices.IndexFunc(out, at.same); j >= 0 {
+				out[j].longest = max(out[j].longest, s.Done.Seconds)
+				continue
+			}
+			at.longest = s.Done.Seconds
+			out = append(out, at)
+		}
+	}
+	return slices.DeleteFunc(out, func(x tooLong) bool { x.longest = 0; return reached[x] })
+}
+
+func (x tooLong) same(y tooLong) bool {
+	x.longest, y.longest = 0, 0
+	return x == y
+}
+
+// asReached bounds work by what was reached of it lately.
+func (p *plan) asReached(w *work) {
+	for _, x := range p.past.short {
+		if !w.none() && w.exercise() == x.exercise && rigName(w.option.rig) == x.rig && w.ahead >= x.ahead && w.scale <= x.scale {
+			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))
+			w.short = w.short || w.hold < mainLeast
+		}
+	}
+}

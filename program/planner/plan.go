@@ -157,6 +157,10 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
+		if i < p.past.over()+2 { // until the log says more
+			p.asReached(&p.loads[i].main)
+			p.asReached(&p.loads[i].second)
+		}
 		fits := p.asksGate(i)
 		w := p.printed(i, lastBuild, &session)
 		if !p.asksGate(i) {

@@ -161,7 +161,7 @@ func (r *reading) behind(gates []program.GateRead) past {
 			}
 		}
 	}
-	b.rest = r.restAfter()
+	b.rest, b.short = r.restAfter(), r.tooLong()
 	for _, w := range b.weeks {
 		for _, day := range recalled(&w).straight {
 			if b.rest.until != 0 && day >= b.rest.from {

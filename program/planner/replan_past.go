@@ -30,11 +30,12 @@ type past struct {
 	// its gate was shown but for words that nobody has written, in two weeks
 	unanswered bool
 
-	gateDays int     // days that count for the gate of the step worked on
-	shown    []shown // free holds of the goal's seconds in the log
-	rest     rest    // what a bad pain leaves for the sessions ahead
-	repeat   bool    // the gate was tried and not passed: repeat the week
-	moreHelp bool    // repeated twice: one step of help back
+	gateDays int       // days that count for the gate of the step worked on
+	shown    []shown   // free holds of the goal's seconds in the log
+	short    []tooLong // printed holds that nobody reached lately
+	rest     rest      // what a bad pain leaves for the sessions ahead
+	repeat   bool      // the gate was tried and not passed: repeat the week
+	moreHelp bool      // repeated twice: one step of help back
 }
 
 // weekDone is what a week weighs in the count of straight-arm work.
