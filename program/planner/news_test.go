@@ -2,8 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"maps"
-	"os"
 	"slices"
 	"testing"
 
@@ -15,7 +13,6 @@ import (
 // dayAsks is what a day asks of straight arms, as the body feels it.
 type dayAsks struct {
 	load  float64            // N·m, of the heaviest hold
-	half  int                // counted half seconds
 	sets  int                // of holds
 	holds map[string]int     // s, by exercise, rig and lean
 	help  map[string]float64 // N at a step, the least
@@ -33,7 +30,6 @@ func (p *plan) askedOn(s *program.Session) dayAsks {
 		if counted(*item) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
 		}
-		a.half += counted(*item)
 		key := fmt.Sprint(item.Exercise, rigName(item.Rig), item.Ahead, item.Scale)
 		a.holds[key] = max(a.holds[key], item.Hold)
 		if h, ok := a.help[item.Exercise]; !ok || item.Help+item.Scale < h {
@@ -104,31 +100,6 @@ var badNews = []struct {
 			return true
 		})
 	}},
-	{"broken", func(t *rapid.T, l *life) bool {
-		return worsen(t, l, func(s *program.SetDone) bool {
-			was := s.Clean
-			s.Clean = program.CleanNo
-			return was != program.CleanNo && s.Seconds > 0
-		})
-	}},
-	{"rpe", func(t *rapid.T, l *life) bool {
-		return worsen(t, l, func(s *program.SetDone) bool {
-			if s.RPE == 0 || s.RPE > 9 || s.Seconds == 0 {
-				return false
-			}
-			s.RPE++
-			return true
-		})
-	}},
-	{"short", func(t *rapid.T, l *life) bool {
-		return worsen(t, l, func(s *program.SetDone) bool {
-			if s.Seconds < 3 {
-				return false
-			}
-			s.Seconds -= 2
-			return true
-		})
-	}},
 	{"missed", func(t *rapid.T, l *life) bool {
 		var days []program.Date
 		for _, e := range l.a.Log.Entries {
@@ -150,14 +121,6 @@ var badNews = []struct {
 		*j = program.JointSore
 		return was == program.JointFine
 	}},
-	{"shorter test", func(t *rapid.T, l *life) bool {
-		if len(l.a.Tests) == 0 || l.a.Tests[0].Seconds < 3 {
-			return false
-		}
-		l.a.Tests = slices.Clone(l.a.Tests)
-		l.a.Tests[0].Seconds -= 2
-		return true
-	}},
 }
 
 func worsen(t *rapid.T, l *life, do func(*program.SetDone) bool) bool {
@@ -177,76 +140,35 @@ func worsen(t *rapid.T, l *life, do func(*program.SetDone) bool) bool {
 	return do(&e.Sets[rapid.IntRange(0, len(e.Sets)-1).Draw(t, "set")])
 }
 
-func TestNewsRates(t *testing.T) {
-	if os.Getenv("NEWS") == "" {
-		t.Skip()
-	}
+// Bad news is to make no plan harder, and after most of it none is (see gentler.go). What
+// is left are days on which a lower estimate, another rhythm of deloads or a day pattern
+// moved a set or a second. These are shares of drawn lives, in per cent; they may come
+// down, and never go up.
+func TestBadNewsSeldomAsksMore(t *testing.T) {
 	lib := library(t)
 	all := lives(lib)
+	most := map[string]int{"pain": 8, "sore": 15, "missed": 30}
 	count, bad := map[string]int{}, map[string]int{}
-	kinds := map[string]int{}
-	shown := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		l := all.Draw(t, "life")
 		k := badNews[rapid.IntRange(0, len(badNews)-1).Draw(t, "news")]
 		m := l
-		m.a.Health = l.a.Health
 		if !k.do(t, &m) {
 			t.Skip("not this one")
 		}
-		_, b1, _ := begin(lib, &l.a)
-		_, b2, _ := begin(lib, &m.a)
-		if b1 == nil || b2 == nil {
-			t.Skip()
-		}
-		b2.leans = b2.body.leanLoads()
-		rw, p, _ := Read(lib, &l.a, l.wall, l.on)
-		rv, q, _ := Read(lib, &m.a, l.wall, l.on)
-		if len(p.Withheld)+len(q.Withheld) > 0 {
+		_, behind, _ := begin(lib, &m.a)
+		p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, l.wall, l.on)
+		if behind == nil || len(p.Withheld)+len(q.Withheld) > 0 {
 			return
 		}
-		wall := l.wall[len(l.wall)-1]
-		tell := func(name string, h []string) {
-			count[name]++
-			if len(h) == 0 {
-				return
-			}
-			bad[name]++
-			for _, s := range h {
-				var w string
-				fmt.Sscan(s, &w)
-				kinds[name+" "+w]++
-			}
-			if shown[name]++; shown[name] < 6 {
-				fmt.Println(name, p.Weeks[0].Step, q.Weeks[0].Step, l.on, h)
-			}
-		}
-		switch k.name {
-		case "pain", "sore", "missed":
-			tell(k.name, harder(b2, &p, &q))
-		default:
-			var h []string
-			if rv.After.Held12 > rw.After.Held12*(1+1e-9) {
-				h = append(h, fmt.Sprintf("estimate %.3f after %.3f", rv.After.Held12, rw.After.Held12))
-			}
-			for i := range rv.ForecastAfter {
-				f, g := rw.ForecastAfter[i], rv.ForecastAfter[i]
-				if g.Likely != 0 && (f.Likely == 0 || g.Likely < f.Likely) && !g.Held {
-					h = append(h, fmt.Sprintf("likely %s after %s", g.Likely, f.Likely))
-				}
-			}
-			tell(k.name, h)
-		}
-		if now := weekAt(wall.Weeks, q.From); q.From != 0 && now != nil && rv.After.Held12 < now.Capacity {
-			hung := q
-			hung.Weeks, hung.Forecasts = wall.Weeks, nil
-			tell("below the wall", harder(b2, &hung, &q))
+		behind.leans = behind.body.leanLoads()
+		if count[k.name]++; len(harder(behind, &p, &q)) > 0 {
+			bad[k.name]++
 		}
 	})
-	for _, k := range slices.Sorted(maps.Keys(count)) {
-		fmt.Printf("%-14s %5d cases, %4d harder\n", k, count[k], bad[k])
-	}
-	for _, k := range slices.Sorted(maps.Keys(kinds)) {
-		fmt.Println(k, kinds[k])
+	for name, share := range most {
+		if n := count[name]; n < 15 || 100*bad[name] > share*n {
+			t.Errorf("%s: %d of %d plans ask more of some day", name, bad[name], n)
+		}
 	}
 }
