@@ -181,7 +181,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
 		if line != "" {
 			var t Text
-			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 3)
+			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 4)
 			marks = append(marks, t)
 		}
 	}
