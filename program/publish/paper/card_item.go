@@ -174,12 +174,14 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	if below || item.StepID != "" && item.Help == "" && item.Spot == "" {
 		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
 	}
-	name, end := p.lines(p.X, y, w, style{Face: Bold, Size: nameSize, Leading: 1.08}, item.Name, 2)
-	marks := append(boxes, name)
+	bold := style{Face: Bold, Size: nameSize, Least: leastCard, Leading: 1.08}
+	name := p.fit(Box{p.X, y, w, 2 * bold.lead(nameSize)}, bold, item.Name)
+	name.H = float64(len(name.Lines)) * name.Lead
+	marks, end := append(boxes, name), name.Bottom()
 	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
 		if line != "" {
 			var t Text
-			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 3)
+			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 4)
 			marks = append(marks, t)
 		}
 	}
@@ -188,7 +190,10 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		if p.terse {
 			s.Size = leastCard
 		}
-		t, below := p.lines(p.X, end, w, s, item.Amount, 2)
+		if item.Sets > 1 {
+			item.Amount = joined(item.Amount, item.Pause)
+		}
+		t, below := p.lines(p.X, end, w, s, item.Amount, 3)
 		return append(marks, t), max(below, bottom) - y
 	}
 	marks = append(marks, p.dose(item, Box{dose, y, doseWidth, bottom - y})...)

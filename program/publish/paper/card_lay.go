@@ -47,7 +47,8 @@ func (p *card) header(y float64) float64 {
 	if p.c.Kind != "" {
 		x = p.kind(y)
 	}
-	number := p.fit(Box{x, y, p.X + w - x, 5.6}, style{Face: Bold, Size: 15, Least: 9, Leading: 1.05}, week)
+	session := Regular.width(p.clean(p.c.Session), leastCard) + 2 // at the least
+	number := p.fit(Box{x, y, p.X + w - x - session, 5.6}, style{Face: Bold, Size: 15, Least: 9, Leading: 1.05}, week)
 	number.W = min(Bold.width(number.Lines[0], number.Size), number.W)
 	x = number.Right() + 1.8
 	p.put(number,

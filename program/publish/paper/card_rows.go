@@ -27,11 +27,11 @@ const (
 // share.
 type sharing struct {
 	finish   bool // trunk and mobility share
-	pulls    bool // pulls share, but for those between the main sets
+	pulls    bool // pulls share, but for those between the holds
 	rests    bool // those too
 	tight    bool // no rests in shared rows, a smaller figure
 	strength bool // strength shares with the pulls
-	bare     bool // no figure
+	bare     bool // no figure, no larger test
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
 	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
 }
@@ -151,7 +151,7 @@ func (p *card) row(r cardRow, y float64) ([]Mark, float64) {
 		return p.shared(r, y)
 	case p.bare && (r.first || r.items[0].Rig != "") && !r.items[0].Open:
 		return p.compact(r.items[0], y)
-	case r.first:
+	case r.first && !(p.bare && r.items[0].Open):
 		return p.large(r.items[0], y)
 	}
 	return p.small(r.items[0], y)

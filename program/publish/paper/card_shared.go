@@ -52,9 +52,9 @@ func (p *card) listed(r cardRow, y float64) ([]Mark, float64) {
 	for _, item := range r.items {
 		all = append(all, item.Name+" "+item.Amount)
 	}
-	caption := p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)
-	text, end := p.lines(p.X+captionWidth, y, p.W-captionWidth-doneBox-2, style{Face: Bold, Size: leastCard, Leading: 1.06}, strings.Join(all, ", "), 4)
-	return []Mark{caption, text, p.doneBox(y)}, max(end-y, doneBox)
+	s := style{Face: Bold, Size: leastCard, Leading: 1.06}
+	text, end := p.lines(p.X, y, p.W-doneBox-2, s, r.caption+": "+strings.Join(all, ", "), 4)
+	return []Mark{text, p.doneBox(y)}, max(end-y, doneBox)
 }
 
 // cells are the exercises of a row beside each other: name over dose.

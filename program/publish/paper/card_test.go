@@ -242,6 +242,33 @@ func TestDemoCardsAreWhole(t *testing.T) {
 	}
 }
 
+// Nor do those of generated clients, in either language: a lean named in a narrow row
+// once lost the wall.
+func TestCardsAreWhole(t *testing.T) {
+	root := os.DirFS("../../..")
+	for _, language := range []string{"en", "de"} {
+		studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
+		if problems.Stop() {
+			t.Fatal(problems)
+		}
+		cards := 0
+		for seed := range 24 {
+			a := clients.Example(seed)
+			a.Athlete.Name = "Signe" // a name may be too long
+			p, _ := planner.Plan(&studio.Library, &a)
+			studio.Coach.Paper = papers[seed%2]
+			v, _ := view.New(studio.Coach, &studio.Library, &p)
+			cards += len(v.Cards)
+			if _, after, cut := strings.Cut(textOf(layCards(setter(), v, false, v.Cards)...), "…"); cut {
+				t.Errorf("client %d, %s: cut before %.60q", seed, language, after)
+			}
+		}
+		if cards < 300 {
+			t.Errorf("%s: only %d cards", language, cards)
+		}
+	}
+}
+
 // A batch has sheets of its own, printed on one side or on both, so that the first
 // can be printed without the others.
 func TestBatchesHaveSheetsOfTheirOwn(t *testing.T) {

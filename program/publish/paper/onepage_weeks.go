@@ -117,6 +117,8 @@ func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone) {
 		switch {
 		case i == 5:
 			b.W = helpText
+		case i == 3 && texts[4] == "" && texts[5] == "": // an exercise without either
+			b.W = cells[5].Right() - b.X
 		case i == 4 && texts[5] == "": // a lean needs the room, and has no help
 			b.W = cells[5].Right() - b.X
 		}

@@ -123,13 +123,15 @@ func TestOnlyTheCoachIsAsked(t *testing.T) {
 	}
 }
 
-// textOf is all text of some pages, a piece a line.
+// textOf is all text of some pages, a piece a line; a word broken at its hyphen is
+// whole again.
 func textOf(pages ...*Page) string {
 	var text strings.Builder
 	for _, page := range pages {
 		for _, m := range page.Marks {
 			if t, ok := m.(Text); ok {
-				text.WriteString(strings.Join(t.Lines, " ") + "\n")
+				lines := strings.Join(t.Lines, " \r")
+				text.WriteString(strings.NewReplacer("- \r", "-", " \r", " ").Replace(lines) + "\n")
 			}
 		}
 	}
