@@ -3,6 +3,7 @@ package planner
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -188,7 +189,7 @@ func TestARetiredBandHangsNoMore(t *testing.T) {
 	if p := retire(0); p.Weeks[0].Rig.Bands[0] != "narrow" {
 		t.Fatalf("week 1 hangs %v", p.Weeks[0].Rig)
 	}
-	for _, on := range []program.Date{monday, monday + 4, monday + 30, monday + 39} {
+	for _, on := range []program.Date{monday, monday + 4, monday + 30, monday + 39, monday + 44} {
 		p := retire(on)
 		for _, w := range p.Weeks {
 			for _, it := range items(&w) {
@@ -216,11 +217,36 @@ func TestRetiredBandsOfAnyClient(t *testing.T) {
 		for _, w := range p.Weeks {
 			for _, it := range items(&w) {
 				for _, b := range a.Bands {
-					if b.Retired != 0 && w.Start >= b.Retired && slices.Contains(it.Rig.Bands, b.Name) {
+					if b.Retired != 0 && w.Start+6 >= b.Retired && slices.Contains(it.Rig.Bands, b.Name) {
 						t.Errorf("week of %s: %s hangs %s, retired on %s", w.Start, it.Exercise, b.Name, b.Retired)
 					}
 				}
 			}
 		}
 	})
+}
+
+// Who has only bands that are retired has no bands: no pull with one, no raise.
+func TestRetiredBandsAreNoKit(t *testing.T) {
+	for _, retired := range []bool{false, true} {
+		p := planOf(t, func(a *program.Assessment) {
+			a.Kit = []string{"parallettes"}
+			for i := range a.Bands {
+				if retired {
+					a.Bands[i].Retired = a.Measured
+				}
+			}
+		})
+		banded := 0
+		for _, w := range p.Weeks {
+			for _, it := range items(&w) {
+				if strings.HasPrefix(it.Exercise, "band-") {
+					banded++
+				}
+			}
+		}
+		if (banded == 0) != retired {
+			t.Errorf("retired %v: %d exercises with a band", retired, banded)
+		}
+	}
 }

@@ -215,3 +215,30 @@ func readingOf(t *testing.T, lines []program.Entry, change func(*program.Assessm
 	}
 	return newReading(behind, []program.PlanVersion{Version(&p, 1, a.Measured)}, on)
 }
+
+// Who went on to the next step before the gate of the one before was shown goes back
+// for it after one or two build weeks, easy ones not counted; after three the harder
+// step stays (our judgement).
+func TestGateLeftOpen(t *testing.T) {
+	r := readingOf(t, nil, nil)
+	gate := program.Week{Kind: program.WeekBuild, Step: "tuck", Gate: true}
+	build := program.Week{Kind: program.WeekBuild, Step: "half-open-tuck"}
+	easy := program.Week{Kind: program.WeekDeload, Step: "half-open-tuck"}
+	for _, c := range []struct {
+		name  string
+		weeks []program.Week
+		state program.GateState
+		want  string
+	}{
+		{"one week on", []program.Week{gate, build}, program.GateOpen, "tuck"},
+		{"two weeks on", []program.Week{gate, build, build}, program.GateOpen, "tuck"},
+		{"two and an easy one", []program.Week{gate, build, easy, build}, program.GateOpen, "tuck"},
+		{"three weeks on", []program.Week{gate, build, build, build}, program.GateOpen, ""},
+		{"passed", []program.Week{gate, build}, program.GatePassed, ""},
+	} {
+		b := past{step: "half-open-tuck", weeks: c.weeks}
+		if got := r.leftOpen(&b, []program.GateRead{{StepGate: tuckGate, State: c.state}}); got != c.want {
+			t.Errorf("%s: back for %q, want %q", c.name, got, c.want)
+		}
+	}
+}

@@ -121,3 +121,53 @@ func TestWayBackWaitsForQuiet(t *testing.T) {
 		}
 	}
 }
+
+// Three whole days without straight-arm work after the last day or morning that stops
+// it: pain of five of ten in a session, three above usual in the morning (common
+// practice; the numbers are our judgement).
+func TestThreeDaysOfRest(t *testing.T) {
+	for name, c := range map[string]struct {
+		log   []program.Entry
+		until program.Date
+	}{
+		"five in a session":            {[]program.Entry{painful(monday, 5)}, monday + 3},
+		"and five the morning after":   {[]program.Entry{painful(monday, 5), morningAt(monday+1, 5)}, monday + 4},
+		"three in the morning":         {[]program.Entry{morningAt(monday+1, 3)}, monday + 4},
+		"four in a session":            {[]program.Entry{painful(monday, 4)}, 0},
+		"two in the morning":           {[]program.Entry{morningAt(monday+1, 2)}, 0},
+		"five on Monday and Wednesday": {[]program.Entry{painful(monday, 5), painful(monday+2, 5)}, monday + 5},
+	} {
+		if got := readingOf(t, c.log, nil).restAfter().until; got != c.until {
+			t.Errorf("%s: rest until %s, want %s", name, got, c.until)
+		}
+	}
+}
+
+// On the way back a light day has six sets in ten, each at most 65 in a hundred of the
+// longest hold, and a nearly full one all of them at 72; nothing heavier than the main
+// work, nothing to its end (our judgement).
+func TestWayBackInNumbers(t *testing.T) {
+	main := program.Prescription{Role: program.RoleMain, Step: "tuck", Sets: 5, Hold: 14, MaxHold: 20, Load: 0.7, StraightArm: true}
+	test := program.Prescription{Role: program.RoleTest, Step: "tuck", Sets: 1, Max: true, MaxHold: 20, Load: 0.7, StraightArm: true}
+	ahead := main
+	ahead.Role = program.RoleAhead
+	row := program.Prescription{Role: program.RolePull, Sets: 4, Reps: 8}
+	p := &plan{}
+	for name, c := range map[string]struct {
+		item       program.Prescription
+		stage      stageBack
+		sets, hold int
+	}{
+		"light":       {main, backLight, 3, 13},
+		"nearly full": {main, backNear, 5, 14},
+		"a light row": {row, backLight, 4, 0},
+		"a test":      {test, backLight, 1, 13},
+		"heavy work":  {ahead, backNear, 0, 0},
+		"leans only":  {main, backLeans, 0, 0},
+	} {
+		got, ok := p.easedItem(c.item, c.stage)
+		if ok != (c.sets > 0) || ok && (got.Sets != c.sets || got.Hold != c.hold || got.Max) {
+			t.Errorf("%s: kept %v, %d × %d s, want %d × %d s", name, ok, got.Sets, got.Hold, c.sets, c.hold)
+		}
+	}
+}

@@ -2,6 +2,8 @@ package planner
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -151,5 +153,60 @@ func TestMinutesOfASession(t *testing.T) {
 		if s.Minutes != (sum+59)/60 {
 			t.Errorf("%s: %d min printed, %s s", s.Date, s.Minutes, parts)
 		}
+	}
+}
+
+// The main work hangs on a quarter of body weight at most: 150 N of 600.
+func TestMostHelpOfTheMainWork(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	p.body.weight = 600
+	r := &p.body.ladder[0]
+	for newtons, want := range map[int]int{0: 14, 149: 14, 150: 14, 151: 0, 175: 0} {
+		o := r.heldFree()
+		o.help = 10 * newtons
+		if w := p.at(r, o, 0); w.hold != want {
+			t.Errorf("%d N: %d s, want %d", newtons, w.hold, want)
+		}
+	}
+}
+
+// The last week before the test has about half of the counted seconds before it and
+// never three fifths: of sets of twelve seconds two after 41, one after 40.
+func TestHowMuchATaperLeaves(t *testing.T) {
+	for before, want := range map[int]int{24: 1, 40: 1, 41: 2, 48: 2, 72: 3, 200: 3} {
+		l := load{main: work{hold: 12, share: 0.6}, sets: make([]daySets, 1)}
+		if l.taper(before); l.sets[0].main != want {
+			t.Errorf("after %d half seconds %d sets, want %d", before, l.sets[0].main, want)
+		}
+	}
+}
+
+// A deload holds six tenths of the seconds, rounded up and four at least, with half of
+// the sets and six tenths of the week's at most: of three sets on two days one.
+func TestWhatADeloadLeaves(t *testing.T) {
+	for hold, want := range map[int]int{5: 4, 10: 6, 12: 8, 15: 9} {
+		if w := eased(work{rung: &rung{}, hold: hold}); w.hold != want {
+			t.Errorf("of %d s %d, want %d", hold, w.hold, want)
+		}
+	}
+	for _, c := range []struct{ before, want []int }{{[]int{5, 4}, []int{2, 2}}, {[]int{2, 1}, []int{1, 0}}, {[]int{4, 1}, []int{2, 1}}} {
+		from, l := &load{}, load{sets: make([]daySets, 2)}
+		for _, n := range c.before {
+			from.sets = append(from.sets, daySets{main: n})
+		}
+		l.ease(from, []part{partHeavy, partMain}, []part{partHeavy, partMain})
+		if got := []int{l.sets[0].main, l.sets[1].main}; !slices.Equal(got, c.want) {
+			t.Errorf("of %v sets %v, want %v", c.before, got, c.want)
+		}
+	}
+}
+
+// The range of the strength that is printed leaves one in ten out at each end: of one
+// who tested nothing e^(2 × 1.2816 × 0.35), 2.46, lies between its ends (the normal's
+// ninetieth percentile, 1.2816, of any table).
+func TestRangeOfStrength(t *testing.T) {
+	p, _ := programAndProblems(t, someone())
+	if got := p.Capacity.High / p.Capacity.Low; math.Abs(got-2.46) > 0.01 {
+		t.Errorf("from %.1f to %.1f N·m, %.3f times", p.Capacity.Low, p.Capacity.High, got)
 	}
 }
