@@ -236,3 +236,25 @@ func TestWhatIsLittleWork(t *testing.T) {
 		}
 	}
 }
+
+// Rests after a set: 150 s of main work and its checks, 90 of the easier hold, 180 of
+// what is ahead, five minutes after a hold to its end (common practice: two to five).
+func TestRestsBetweenSets(t *testing.T) {
+	p := planOf(t, spell(100))
+	seen := map[program.Role]bool{}
+	for _, w := range p.Weeks {
+		for _, it := range items(&w) {
+			want, ok := map[program.Role]int{program.RoleMain: 150, program.RoleSecond: 90, program.RoleAhead: 180, program.RoleTest: 150}[it.Role]
+			if it.Max {
+				want = 300
+			}
+			if ok && it.Rest != want {
+				t.Errorf("week %d: %s rests %d s, want %d", w.Number, it.Exercise, it.Rest, want)
+			}
+			seen[it.Role] = true
+		}
+	}
+	if !seen[program.RoleMain] || !seen[program.RoleSecond] || !seen[program.RoleAhead] || !seen[program.RoleTest] {
+		t.Errorf("roles seen: %v", seen)
+	}
+}
