@@ -170,3 +170,17 @@ func TestNoMainWorkOnHardDays(t *testing.T) {
 		}
 	}
 }
+
+// A week with five days away is a deload, whatever is left of it; one with four is
+// trained as planned (our judgement).
+func TestWeeksPartlyAway(t *testing.T) {
+	for days, want := range map[program.Date]byte{2: 'b', 4: 'b', 5: 'd', 6: 'd'} {
+		a := clientOf(t, on(mon, wed, sun))
+		week := blockStart(&a) + 7
+		a.Training.Away = []program.Interval{{From: week, To: week + days - 1}}
+		p := programOf(t, a)
+		if got := kinds(&p)[1]; got != want {
+			t.Errorf("%d days away: the second week is %c, want %c", days, got, want)
+		}
+	}
+}

@@ -309,7 +309,10 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 	}
 	_, p, _ := begin(library(t), &a)
 	s, _ := p.assess()
-	for range 6 {
+	for days := range 6 {
+		if told := p.body.known(s); days == 1 && len(told) > 0 {
+			t.Errorf("told after one day, its doubt still more than half of 0.05: %+v", told)
+		}
 		var day []strength.Observation
 		for i := range 5 {
 			r := &p.body.ladder[i]

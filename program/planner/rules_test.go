@@ -210,3 +210,51 @@ func TestRangeOfStrength(t *testing.T) {
 		t.Errorf("from %.1f to %.1f N·m, %.3f times", p.Capacity.Low, p.Capacity.High, got)
 	}
 }
+
+// A goal is called unlikely where fewer than one in five would reach it in time.
+func TestUnlikelyGoals(t *testing.T) {
+	a := someone(tuck(12))
+	p := retraced(library(t), &a)
+	for chance, want := range map[float64]bool{0.05: true, 0.15: true, 0.19: true, 0.20: false, 0.5: false} {
+		out := program.Program{Goal: program.GoalForecast{Chance: chance, By: monday + 70}, Start: monday}
+		if got := hasNote(p.generalNotes(&out), noteGoalUnlikely); got != want {
+			t.Errorf("a chance of %.2f: called unlikely %v, want %v", chance, got, want)
+		}
+	}
+}
+
+// Weeks that earn less than half of what their seconds might are said to bring little:
+// of a beginner's ninety, less than a quarter, 22.5 (the share earned is their root).
+func TestWhatIsLittleWork(t *testing.T) {
+	a := firstTimer()
+	p := retraced(library(t), &a)
+	for half, want := range map[int]bool{20: true, 44: true, 46: false, 90: false} {
+		w := program.Week{Kind: program.WeekBuild, HalfSeconds: half}
+		most, little := p.littleWork([]program.Week{w, w, {Kind: program.WeekTest}})
+		if little != want || most != float64(half)/2 {
+			t.Errorf("%d half seconds a week: %.1f s at most, little %v, want %v", half, most, little, want)
+		}
+	}
+}
+
+// Rests after a set: 150 s of main work and its checks, 90 of the easier hold, 180 of
+// what is ahead, five minutes after a hold to its end (common practice: two to five).
+func TestRestsBetweenSets(t *testing.T) {
+	p := planOf(t, spell(100))
+	seen := map[program.Role]bool{}
+	for _, w := range p.Weeks {
+		for _, it := range items(&w) {
+			want, ok := map[program.Role]int{program.RoleMain: 150, program.RoleSecond: 90, program.RoleAhead: 180, program.RoleTest: 150}[it.Role]
+			if it.Max {
+				want = 300
+			}
+			if ok && it.Rest != want {
+				t.Errorf("week %d: %s rests %d s, want %d", w.Number, it.Exercise, it.Rest, want)
+			}
+			seen[it.Role] = true
+		}
+	}
+	if !seen[program.RoleMain] || !seen[program.RoleSecond] || !seen[program.RoleAhead] || !seen[program.RoleTest] {
+		t.Errorf("roles seen: %v", seen)
+	}
+}

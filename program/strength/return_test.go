@@ -57,3 +57,17 @@ func TestMovesAddUp(t *testing.T) {
 		t.Errorf("%.5f moved by %v is not %.5f", s.C, next.Moved, next.C)
 	}
 }
+
+// A set done without a word, of twelve seconds, may have left up to twenty-four more:
+// one rated 6, four points below the end at two and a half seconds each, and fourteen
+// for what people predict too few. Who was believed to hold longer is not believed to
+// hold less for having said nothing (our judgement).
+func TestWhatSilenceSays(t *testing.T) {
+	s := Prior(4.7)
+	for held, moves := range map[float64]bool{30: true, 35: true, 37: false, 60: false} {
+		next := s.Observe([]Observation{{Load: LoadFor(s.C12(), held, 0), Seconds: 12}})
+		if (next.C != s.C) != moves {
+			t.Errorf("believed to hold %g s: ln C moves by %.5f, want a move: %v", held, next.C-s.C, moves)
+		}
+	}
+}
