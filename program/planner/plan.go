@@ -25,12 +25,16 @@
 //
 // # What holds for every plan
 //
-// Main holds last 10 to 15 s wherever a rig allows, else 5 to 9 s, and never more
-// than 75 % of the predicted maximal hold (80 % in the heavy work); a gate week
-// holds what its gate asks. Within a step help never rises. Deloads come every
-// fourth week, every third for sore joints, the young, those from 45 on and those
-// coming back; who trains once or twice a week has them later (deloadEvery). Sessions lie on the client's days and fit the minutes. Where rules
-// conflict, health comes first, then the minutes, the weekly seconds, the kit, the
+// Main holds are .60 to .75 of the predicted maximal hold wherever a rig, or a
+// neighbouring step, gives eight seconds (80 % in the heavy work): effort comes first,
+// then ten seconds, then little help. They last 10 to 15 s where that goes, else 5 to
+// 9 s. A gate week holds what its gate asks, all of it, or is none. Within a step help
+// never rises. Deloads come every fourth week, every third for sore joints, the young,
+// those from 45 on and those coming back; who trains once or twice a week has them
+// later (deloadEvery). No dose stays the same for more than three build weeks, and who
+// holds no step yet tries the first one every week. After bad news nothing is meant to
+// get harder: gentler.go, wayback.go and comeback.go say what is held to what. Sessions
+// lie on the client's days and fit the minutes. Where rules conflict, health comes first, then the minutes, the weekly seconds, the kit, the
 // holds, the rhythm, the help and the balance of pulling; a note says what gave way.
 //
 // A public program is planned once for each starting level, as the assessment of

@@ -26,8 +26,15 @@ import (
 //     was lost comes back at one per cent a week.
 //   - A gate that was tried and not passed repeats the week, twice at most; then
 //     one step of help comes back for two weeks, and the gate has its week again
-//     later. A gate that is passed opens the next step as soon as some rig keeps it
-//     trainable; one that nobody was asked for gets its gate week first.
+//     later. A gate that is passed, or signed by the coach, opens the next step as
+//     soon as some rig keeps it trainable; one that nobody was asked for gets its gate
+//     week first, and one that lacks only words is asked for again.
+//   - Pain of five or more, or a morning that stops straight-arm work, takes that work
+//     off the cards of the next three days, also in the week that has begun; then it
+//     comes back session by session, each after quiet mornings (wayback.go).
+//   - After two weeks off, or one in bed, work comes back over the step before, from
+//     seven tenths of the sets (comeback.go).
+//   - The coming week's straight-arm work stays as it hangs while it serves (calm.go).
 //   - A rig stays two build weeks at least, and help does not rise, while ten
 //     seconds with it are no more than three quarters of the predicted maximum.
 //   - A joint with pain of three or more in two weeks, or rising over two weeks,
