@@ -161,6 +161,9 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		p.loads[i] = p.dosed(i, lastBuild, &v, first)
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
+		if p.weeks[i].kind == program.WeekTest && v.built > 0 { // other work may weigh more than what was tapered
+			p.loads[i].shrink(v.built * taperMost / 100)
+		}
 		if i < p.past.over()+2 { // until the log says more
 			p.asReached(&p.loads[i].main)
 			p.asReached(&p.loads[i].second)
