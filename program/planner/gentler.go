@@ -94,12 +94,18 @@ func (l *load) boundSets(than *load, days, thanDays []program.Date, easier bool)
 	}
 }
 
-// withoutEach are copies of an assessment in which one sore joint is fine.
-func withoutEach(a *program.Assessment) []program.Assessment {
-	var out []program.Assessment
-	for _, j := range joints {
+// without is an assessment as if one sore joint, by its place in joints, were fine.
+type without struct {
+	joint int
+	program.Assessment
+}
+
+// withoutEach are those of all its sore joints.
+func withoutEach(a *program.Assessment) []without {
+	var out []without
+	for i, j := range joints {
 		if sore(*j.state(&a.Health)) {
-			well := *a
+			well := without{i, *a}
 			*j.state(&well.Health) = program.JointFine
 			out = append(out, well)
 		}

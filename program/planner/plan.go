@@ -34,8 +34,9 @@
 // later (deloadEvery). No dose stays the same for more than three build weeks, and who
 // holds no step yet tries the first one every week. After bad news nothing is meant to
 // get harder: gentler.go, wayback.go and comeback.go say what is held to what. Sessions
-// lie on the client's days and fit the minutes. Where rules conflict, health comes first, then the minutes, the weekly seconds, the kit, the
-// holds, the rhythm, the help and the balance of pulling; a note says what gave way.
+// lie on the client's days and fit the minutes. Where rules conflict, health comes
+// first, then the minutes, the weekly seconds, the kit, the holds, the rhythm, the help
+// and the balance of pulling; a note says what gave way.
 //
 // A public program is planned once for each starting level, as the assessment of
 // a mean body that has just reached it: see Levels.
@@ -68,7 +69,7 @@ type plan struct {
 
 	clashed     []clash        // tests that contradict each other
 	onWall      []program.Week // as they hang; none in a first plan
-	gentlerThan []otherPlan    // that ask no less than this one may
+	gentlerThan []otherPlan    // plans that this one may not ask more than
 
 	gateless bool      // no gate weeks: the bands allow none
 	noRoom   []crowded // gate weeks that had no room for all of the gate
@@ -90,7 +91,7 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 	state, notes := p.assess()
 	p.past.state, p.past.career = state, career(a, p.body)
 	for _, well := range withoutEach(a) {
-		other, _ := Plan(lib, &well)
+		other, _ := Plan(lib, &well.Assessment)
 		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks})
 	}
 	p.fill(&out, notes)

@@ -121,20 +121,15 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 // now than was reckoned, the plan on the wall.
 func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead) []otherPlan {
 	var out []otherPlan
-	for i, j := range joints {
-		if !sore(*j.state(&eased.Health)) {
-			continue
-		}
-		well := *eased
-		*j.state(&well.Health) = program.JointFine
+	for _, well := range withoutEach(eased) {
 		var other program.Program
-		_, p, _ := begin(r.lib, &well)
+		_, p, _ := begin(r.lib, &well.Assessment)
 		if p == nil {
 			continue
 		}
 		x := newReading(p, r.wall, r.on)
-		x.signed, x.quiet = r.signed, r.quiet|1<<i
-		x.replan(&other, &well, gates)
+		x.signed, x.quiet = r.signed, r.quiet|1<<well.joint
+		x.replan(&other, &well.Assessment, gates)
 		out = append(out, otherPlan{weeks: other.Weeks})
 	}
 	return append(out, otherPlan{r.wall[len(r.wall)-1].Weeks, r.plan.past.off == 0})
