@@ -143,6 +143,11 @@ func planFault(v *program.PlanVersion) string {
 			return fmt.Sprintf("the gate of %q can't have been passed twice, or by no step", step)
 		}
 	}
+	for _, f := range v.Forecasts {
+		if f.Step == "" || f.Chance < 0 || f.Chance > 1 {
+			return fmt.Sprintf("it forecasts %q with a chance of %g", f.Step, f.Chance)
+		}
+	}
 	for i := range v.Weeks {
 		w := &v.Weeks[i]
 		switch {

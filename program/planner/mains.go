@@ -13,6 +13,10 @@ func (p *plan) mains() []work {
 	out, ok := p.mainsAt(p.stages())
 	if !ok { // with a gate week's free hold no way of bands leads through
 		p.gateless = true
+		out, ok = p.mainsAt(p.stages())
+	}
+	if !ok { // nor with what other plans allow: each week is held to them afterwards
+		p.least = nil
 		out, _ = p.mainsAt(p.stages())
 	}
 	return out

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
@@ -12,21 +13,21 @@ import (
 
 // dayAsks is what a day asks of straight arms, as the body feels it.
 type dayAsks struct {
-	load  float64            // N·m, of the heaviest hold
+	max   int                // tenths of a second that the heaviest hold would last
 	sets  int                // of holds
 	holds map[string]int     // s, by exercise, rig and lean
 	help  map[string]float64 // N at a step, the least
 }
 
-func (p *plan) askedOn(s *program.Session) dayAsks {
-	a := dayAsks{holds: map[string]int{}, help: map[string]float64{}}
+func (p *plan) askedOn(s *program.Session, week int) dayAsks {
+	a := dayAsks{max: math.MaxInt, holds: map[string]int{}, help: map[string]float64{}}
 	for i := range s.Items {
 		item := &s.Items[i]
 		if !isArm(item) {
 			continue
 		}
 		w := p.workOf(item)
-		a.load = max(a.load, w.option.load)
+		a.max = min(a.max, p.look.maxHold(w.option, week))
 		if counted(*item) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
 		}
@@ -55,11 +56,12 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 				say("a session more")
 				continue
 			}
-			x, y := p.askedOn(s), p.askedOn(&w.Sessions[j])
-			if y.load > 1.0005*x.load {
-				say("load %.1f after %.1f (%s)", y.load, x.load, w.Sessions[j].Date)
+			week := min(i, len(p.look.low)-1)
+			x, y := p.askedOn(s, week), p.askedOn(&w.Sessions[j], week)
+			if y.max < x.max {
+				say("heavier by %d to %d tenths (%s)", y.max, x.max, w.Sessions[j].Date)
 			}
-			if y.load < 0.98*x.load {
+			if 100*y.max > 110*x.max { // two per cent of load
 				same = false
 				continue
 			}
@@ -90,32 +92,54 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 	return out
 }
 
+// planned is the plan in the making of a life's review.
+func (l *life) planned(lib *program.Library) *plan {
+	_, behind, _ := begin(lib, &l.a)
+	r := newReading(behind, l.wall, l.on)
+	_, eased := r.painFlags()
+	var out program.Program
+	if nothingDone(&l.a.Log) && r.restAfter().until == 0 { // the plan of Plan
+		behind.weeks = behind.calendar(blockStart(&l.a))
+		state, _ := behind.assess()
+		behind.past.state, behind.past.career = state, career(&l.a, behind.body)
+		behind.fill(&out, nil)
+		return behind
+	}
+	r.replan(&out, &eased, r.gatesRead())
+	return r.plan
+}
+
 var badNews = []struct {
 	name string
-	do   func(*rapid.T, *life) bool
+	do   func(t *rapid.T, without, with *life) bool
 }{
-	{"pain", func(t *rapid.T, l *life) bool {
+	{"pain", func(t *rapid.T, _, l *life) bool {
 		return worsen(t, l, func(s *program.SetDone) bool {
-			s.Pain = program.Pain{Given: true, Wrists: -1, Elbows: rapid.IntRange(3, 8).Draw(t, "elbows"), Shoulders: -1, Other: -1}
+			if !s.Pain.Given {
+				s.Pain = program.Pain{Given: true, Wrists: -1, Elbows: -1, Shoulders: -1, Other: -1}
+			}
+			s.Pain.Elbows = max(s.Pain.Elbows, rapid.IntRange(3, 8).Draw(t, "elbows"))
 			return true
 		})
 	}},
-	{"missed", func(t *rapid.T, l *life) bool {
-		var days []program.Date
-		for _, e := range l.a.Log.Entries {
-			if !e.Morning && !slices.Contains(days, e.Date.Monday()) {
-				days = append(days, e.Date.Monday())
-			}
+	{"missed", func(t *rapid.T, l, m *life) bool {
+		week := wallWeek(l.wall, l.on.Monday())
+		if week == nil || len(week.Sessions) == 0 || week.Sessions[len(week.Sessions)-1].Date > l.on {
+			week = wallWeek(l.wall, l.on.Monday()-7)
 		}
-		if len(days) < 2 {
+		if week == nil || len(week.Sessions) == 0 {
 			return false
 		}
-		gone := days[len(days)-1]
-		without := slices.DeleteFunc(slices.Clone(l.a.Log.Entries), func(e program.Entry) bool { return !e.Morning && e.Date.Monday() == gone })
-		l.a.Log.Entries = without
-		return true
+		l.on, m.on = week.Start+6, week.Start+6
+		gone := func(e program.Entry) bool { return !e.Morning && e.Date >= week.Start }
+		m.a.Log.Entries = slices.DeleteFunc(slices.Clone(l.a.Log.Entries), gone)
+		l.a.Log.Entries = slices.Clone(m.a.Log.Entries)
+		for _, s := range week.Sessions {
+			l.a.Log.Entries = append(l.a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
+		}
+		return !nothingDone(&m.a.Log)
 	}},
-	{"sore", func(t *rapid.T, l *life) bool {
+	{"sore", func(t *rapid.T, _, l *life) bool {
 		j := joints[rapid.IntRange(0, 2).Draw(t, "joint")].state(&l.a.Health)
 		was := *j
 		*j = program.JointSore
@@ -133,42 +157,42 @@ func worsen(t *rapid.T, l *life, do func(*program.SetDone) bool) bool {
 	if len(at) == 0 {
 		return false
 	}
-	i := at[len(at)-1-rapid.IntRange(0, min(len(at)-1, 6)).Draw(t, "line")]
+	i := at[len(at)-1]
 	l.a.Log.Entries = slices.Clone(l.a.Log.Entries)
 	e := &l.a.Log.Entries[i]
 	e.Sets = slices.Clone(e.Sets)
 	return do(&e.Sets[rapid.IntRange(0, len(e.Sets)-1).Draw(t, "set")])
 }
 
-// Bad news is to make no plan harder, and after most of it none is (see gentler.go). What
-// is left are days on which a lower estimate, another rhythm of deloads or a day pattern
-// moved a set or a second. These are shares of drawn lives, in per cent; they may come
-// down, and never go up.
-func TestBadNewsSeldomAsksMore(t *testing.T) {
+// Bad news makes no plan harder: a joint that is sore, pain in the last session, a week
+// missed. What may still be more is said in gentler.go, and harder knows it.
+func TestBadNewsNeverAsksMore(t *testing.T) {
 	lib := library(t)
 	all := lives(lib)
-	most := map[string]int{"pain": 15, "sore": 25, "missed": 40}
-	count, bad := map[string]int{}, map[string]int{}
+	count := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		l := all.Draw(t, "life")
 		k := badNews[rapid.IntRange(0, len(badNews)-1).Draw(t, "news")]
 		m := l
-		if !k.do(t, &m) {
+		if !k.do(t, &l, &m) {
 			t.Skip("not this one")
 		}
-		_, behind, _ := begin(lib, &m.a)
-		p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, l.wall, l.on)
-		if behind == nil || len(p.Withheld)+len(q.Withheld) > 0 {
+		p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, m.wall, m.on)
+		if len(p.Withheld)+len(q.Withheld) > 0 || len(q.Weeks) == 0 {
 			return
 		}
-		behind.leans = behind.body.leanLoads()
-		if count[k.name]++; len(harder(behind, &p, &q)) > 0 {
-			bad[k.name]++
+		by := m.planned(lib)
+		if len(by.look.low) == 0 {
+			return
+		}
+		count[k.name]++
+		for _, more := range harder(by, &p, &q) {
+			t.Errorf("%s: %s", k.name, more)
 		}
 	})
-	for name, share := range most {
-		if n := count[name]; n < 15 || 100*bad[name] > share*n {
-			t.Errorf("%s: %d of %d plans ask more of some day", name, bad[name], n)
+	for _, k := range badNews {
+		if count[k.name] < 10 {
+			t.Errorf("%s was tried %d times", k.name, count[k.name])
 		}
 	}
 }

@@ -138,6 +138,7 @@ func (p *plan) forecasts() []program.Forecast {
 		chance = min(chance, path.Chance(r.load, hold, max(0, by)))
 		out[i] = program.Forecast{Step: r.ID, Early: p.inWeeks(early), Likely: p.inWeeks(likely), Late: p.inWeeks(late), Chance: math.Round(100*chance) / 100}
 	}
+	p.noSooner(out)
 	p.markHeld(out, hold)
 	return out
 }

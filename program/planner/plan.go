@@ -70,7 +70,10 @@ type plan struct {
 	clashed     []clash        // tests that contradict each other
 	onWall      []program.Week // as they hang; none in a first plan
 	gentlerThan []otherPlan    // plans that this one may not ask more than
+	bounds      bounds         // of the week in the making
+	least       []int          // tenths of a second that main work is to last at the least, by week
 
+	compared bool      // made for others to be held to: weeks and forecasts are all that counts
 	gateless bool      // no gate weeks: the bands allow none
 	noRoom   []crowded // gate weeks that had no room for all of the gate
 }
@@ -80,6 +83,11 @@ type plan struct {
 // where one of them stops, the program is not to be used. A program that may not
 // be made, for want of clearance, is a result: Withheld says why.
 func Plan(lib *program.Library, a *program.Assessment) (program.Program, program.Problems) {
+	return planFor(lib, a, false)
+}
+
+// planFor is a plan, or only as much of it as others are compared with.
+func planFor(lib *program.Library, a *program.Assessment, compared bool) (program.Program, program.Problems) {
 	out, p, problems := begin(lib, a)
 	if p == nil {
 		return out, problems
@@ -89,10 +97,10 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 		return out, problems
 	}
 	state, notes := p.assess()
-	p.past.state, p.past.career = state, career(a, p.body)
+	p.past.state, p.past.career, p.compared = state, career(a, p.body), compared
 	for _, well := range withoutEach(a) {
-		other, _ := Plan(lib, &well.Assessment)
-		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks})
+		other, _ := planFor(lib, &well.Assessment, true)
+		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
 	}
 	p.fill(&out, notes)
 	return out, problems
@@ -130,8 +138,13 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
 	p.look = newOutlook(p)
 	p.easeBegun()
+	p.alike()
 	out.Weeks = p.fillWeeks()
 	p.look.earned(p, out.Weeks)
+	if p.compared {
+		out.Forecasts = p.forecasts()
+		return
+	}
 	p.outcome(out)
 	out.Notes = append(p.generalNotes(out), notes...)
 }

@@ -73,7 +73,7 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 	gates := r.gatesRead()
 	pains, eased := r.painFlags()
 	r.review(&review, gates, pains)
-	if nothingDone(&a.Log) && len(countedSore(&eased.Health, &r.athlete.Health)) == 0 {
+	if nothingDone(&a.Log) && r.restAfter().until == 0 {
 		out = first
 	} else {
 		r.replan(&out, &eased, gates)
@@ -108,31 +108,12 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 		return
 	}
 	r.onWall = r.wall[len(r.wall)-1].Weeks
-	r.gentlerThan = r.otherPlans(eased, gates)
+	r.gentlerThan = r.otherPlans(eased)
 	r.fill(out, r.notes())
 	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
 	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
 		out.Version++
 	}
-}
-
-// otherPlans are those that this one may not ask more than: the plan that would be made
-// if one sore joint were fine, and after weeks off, or where what hangs would last shorter
-// now than was reckoned, the plan on the wall.
-func (r *reading) otherPlans(eased *program.Assessment, gates []program.GateRead) []otherPlan {
-	var out []otherPlan
-	for _, well := range withoutEach(eased) {
-		var other program.Program
-		_, p, _ := begin(r.lib, &well.Assessment)
-		if p == nil {
-			continue
-		}
-		x := newReading(p, r.wall, r.on)
-		x.signed, x.quiet = r.signed, r.quiet|1<<well.joint
-		x.replan(&other, &well.Assessment, gates)
-		out = append(out, otherPlan{weeks: other.Weeks})
-	}
-	return append(out, otherPlan{r.wall[len(r.wall)-1].Weeks, r.plan.past.off == 0})
 }
 
 // behind is what the weeks that are over leave to the plan.

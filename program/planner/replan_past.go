@@ -151,14 +151,7 @@ func (p *plan) resumed() (stage, bool) {
 	if !p.limits.elbowSore {
 		id = cmp.Or(p.stepBeforeOff(), id)
 	}
-	for r := p.rungBelow(id); r >= 0; r-- {
-		for _, short := range []bool{false, true} {
-			if p.enterable(r, first, short) {
-				return stage{rung: r, short: short}, p.limits.elbowSore
-			}
-		}
-	}
-	return stage{rung: onTheFloor}, p.limits.elbowSore
+	return p.enterableBelow(p.rungBelow(id)+1, first), p.limits.elbowSore
 }
 
 // rungBelow is a step's rung on the ladder; where it has none any more, the

@@ -55,6 +55,10 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Gates, out.Asks = gates, r.asks(gates)
 	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
 	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
+	if n := len(wall.Forecasts); n > 0 && wall.Forecasts[n-1].Step == r.athlete.Goal.Step { // as it was printed
+		goal := wall.Forecasts[n-1]
+		out.ForecastBefore, out.GoalBefore.Chance, out.GoalBefore.Met = wall.Forecasts, goal.Chance, goal.Held
+	}
 }
 
 // movesShown is how many sets a review names.

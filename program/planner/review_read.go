@@ -22,7 +22,8 @@ type reading struct {
 
 	signed    []signed // gates that the coach passed by hand
 	signedNow int      // of them with this review
-	quiet     jointSet // whose pain is left aside, to see what the plan would be without it
+	without   news     // left aside, to see what the plan would be without it
+	asIf      *asIf    // which sees to that
 
 	progress []program.WeekRead // of every week since the assessment
 	then     moment             // when the plan on the wall was made
@@ -64,6 +65,7 @@ type moment struct {
 // one, made from the assessment.
 func newReading(p *plan, versions []program.PlanVersion, on program.Date) *reading {
 	r := &reading{plan: p, asked: p.athlete, wall: versions, on: on, block: blockStart(p.athlete)}
+	r.asIf = &asIf{r, map[news]*program.Program{}}
 	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
 		r.block = max(r.block, versions[n-1].Weeks[0].Start)
 	}

@@ -13,7 +13,7 @@ func (r *reading) restAfter() rest {
 	var stops [len(joints)]program.Date
 	var out rest
 	for i, j := range joints {
-		if days := r.stops(j.pain); len(days) > 0 && !r.quiet.has(i) {
+		if days := r.stops(j.pain); len(days) > 0 {
 			stops[i] = days[len(days)-1]
 		}
 	}
@@ -115,6 +115,18 @@ func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
 		}
 	}
 	return false
+}
+
+// lastUp is the last morning on which a joint was above usual; 0 where none was.
+func (r *reading) lastUp(of func(program.Pain) int) program.Date {
+	noted := r.mornings(of)
+	days := slices.Sorted(maps.Keys(noted))
+	for i := len(days) - 1; i >= 0; i-- {
+		if r.morningAt(noted, days, i).above >= morningUp {
+			return days[i]
+		}
+	}
+	return 0
 }
 
 // arm reports whether a day held straight-arm work.

@@ -69,7 +69,9 @@ func (p *plan) session(d day) program.Session {
 
 // groups are a day's work in order of priority, the pulls aside: they go with
 // the pushing that is kept.
-func (p *plan) groups(d day) []group {
+func (p *plan) groups(d day) []group { return p.bound(d, p.wanted(d)) }
+
+func (p *plan) wanted(d day) []group {
 	if d.test {
 		beside := group{"role.trunk", p.trunk(d)}
 		if d.load.main.none() { // the trunk is what is tested

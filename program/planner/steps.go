@@ -27,7 +27,7 @@ func (p *plan) stages() []stage {
 	now, entered := p.resumed()
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		if p.stepsBack(i, now) {
-			out[i] = stage{rung: now.rung - 1} // and then on with the step as it was
+			out[i] = p.enterableBelow(now.rung, i) // and then on with the step as it was
 			continue
 		}
 		if w := p.weeks[i]; w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
@@ -48,6 +48,18 @@ func (p *plan) stages() []stage {
 		}
 	}
 	return out
+}
+
+// enterableBelow is the nearest step below a rung that some rig makes main work in a week.
+func (p *plan) enterableBelow(rung, week int) stage {
+	for r := rung - 1; r >= 0; r-- {
+		for _, short := range []bool{false, true} {
+			if p.enterable(r, week, short) {
+				return stage{rung: r, short: short}
+			}
+		}
+	}
+	return stage{rung: onTheFloor}
 }
 
 // stageFor decides one week's step; it never goes back from the current one. Ten

@@ -144,7 +144,10 @@ func (p *plan) easeBack(s *program.Session, week int) {
 	if lean := p.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
 		items = inOrder(append(items, lean), false)
 	}
-	s.Items = items
+	s.Items = nil
+	for _, g := range p.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
+		s.Items = append(s.Items, g.items...)
+	}
 	s.Minutes = (p.length(items) + 59) / 60
 	switch stage {
 	case backRest:

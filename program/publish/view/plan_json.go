@@ -73,6 +73,14 @@ type (
 		Code   string      `json:"code"`
 		Values []planValue `json:"values,omitempty"`
 	}
+	planForecast struct {
+		Step   string       `json:"step"`
+		Early  program.Date `json:"early,omitempty"`
+		Likely program.Date `json:"likely,omitempty"`
+		Late   program.Date `json:"late,omitempty"`
+		Chance float64      `json:"chance,omitempty"`
+		Held   bool         `json:"held,omitempty"`
+	}
 	planValue struct {
 		Name   string  `json:"name"`
 		Kind   string  `json:"kind"`
@@ -87,6 +95,9 @@ func PlanJSON(v *program.PlanVersion) ([]byte, error) {
 	w.put(`{"version":`, v.Version, `,"on":`, v.On)
 	if len(v.Passed) > 0 {
 		w.put(`,"passed":`, v.Passed)
+	}
+	if len(v.Forecasts) > 0 {
+		w.put(`,"forecasts":`, each(v.Forecasts, func(f program.Forecast) planForecast { return planForecast(f) }))
 	}
 	w.put(`,"weeks":[`)
 	for i := range v.Weeks {

@@ -1,0 +1,169 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// news is bad news that a plan is made without, so that the plan with it can be held to
+// that one. The zero news is none.
+type news struct {
+	well    jointSet                 // sore in the assessment, taken as fine
+	unheard jointSet                 // joints of which no pain is heard
+	quiet   [quietMost]painDay       // whose pain is left aside
+	weeks   [missedMost]program.Date // Mondays of missed weeks, taken as done as printed
+}
+
+// painDay is a day on which something hurt, in a session or on a morning.
+type painDay struct {
+	date    program.Date
+	morning bool
+}
+
+// How many days of pain and how many missed weeks, the last first, a plan is compared
+// without, and how many weeks back: what is older has been answered (our judgement).
+const (
+	quietMost  = 4
+	missedMost = 6
+)
+
+// asIf makes plans of one log without some of its bad news, each once.
+type asIf struct {
+	*reading
+	made map[news]*program.Program
+}
+
+// otherPlans are those that this one may not ask more than: the plan without each sore
+// joint, without the last day of pain, with the last missed week done; and after weeks
+// off, or where what hangs would last shorter now than was reckoned, the plan on the wall.
+func (r *reading) otherPlans(eased *program.Assessment) []otherPlan {
+	var out []otherPlan
+	for _, n := range r.withoutOne(eased) {
+		if other := r.asIf.plan(n); other != nil {
+			out = append(out, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
+		}
+	}
+	return append(out, otherPlan{weeks: r.wall[len(r.wall)-1].Weeks, wall: true, fallen: r.plan.past.off == 0})
+}
+
+// withoutOne are the news left aside so far, and one more each.
+func (r *reading) withoutOne(eased *program.Assessment) []news {
+	var out []news
+	for i, j := range joints {
+		n := r.without
+		switch {
+		case sore(*j.state(&r.asked.Health)):
+			n.well |= 1 << i
+		case sore(*j.state(&eased.Health)):
+			n.unheard |= 1 << i
+		default:
+			continue
+		}
+		out = append(out, n)
+	}
+	for _, day := range r.lastPains(eased) {
+		n := r.without
+		if at := slices.Index(n.quiet[:], painDay{}); at >= 0 {
+			n.quiet[at] = day
+			out = append(out, n)
+		}
+	}
+	n := r.without
+	if at := slices.Index(n.weeks[:], 0); at >= 0 {
+		if n.weeks[at] = r.missedWeek(); n.weeks[at] != 0 {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// lastPains are the last session that hurt and the last morning above usual, where pain
+// has a say in the weeks ahead.
+func (r *reading) lastPains(eased *program.Assessment) []painDay {
+	if r.plan.past.rest.until == 0 && len(countedSore(&eased.Health, &r.asked.Health)) == 0 {
+		return nil
+	}
+	var session, morning program.Date
+	for _, j := range joints {
+		for _, d := range r.days {
+			if d.worst(j.pain) >= sorePain {
+				session = max(session, d.date)
+			}
+		}
+		morning = max(morning, r.lastUp(j.pain))
+	}
+	var out []painDay
+	if session != 0 {
+		out = append(out, painDay{session, false})
+	}
+	if morning != 0 {
+		out = append(out, painDay{morning, true})
+	}
+	return out
+}
+
+// missedWeek is the Monday of the last week of which nothing was done that was printed;
+// 0 where there is none lately.
+func (r *reading) missedWeek() program.Date {
+	for i := len(r.weeks) - 1; i >= max(0, len(r.weeks)-missedMost); i-- {
+		if w := r.weeks[i]; r.kindDone(w) == program.WeekAway && len(w.Sessions) > 0 {
+			return w.start
+		}
+	}
+	return 0
+}
+
+// plan is the plan without some news; nil where none can be made.
+func (x *asIf) plan(n news) *program.Program {
+	if p, ok := x.made[n]; ok {
+		return p
+	}
+	x.made[n] = nil
+	a := n.leaveOut(x.asked, x.wall)
+	if _, p, _ := begin(x.lib, &a); p != nil {
+		p.compared = true
+		r := newReading(p, x.wall, x.on)
+		r.signed, r.without, r.asIf = x.signed, n, x
+		var out program.Program
+		_, eased := r.painFlags()
+		r.replan(&out, &eased, r.gatesRead())
+		x.made[n] = &out
+	}
+	return x.made[n]
+}
+
+// leaveOut is an assessment as if some news had not come.
+func (n news) leaveOut(from *program.Assessment, wall []program.PlanVersion) program.Assessment {
+	a := *from
+	for i, j := range joints {
+		if n.well.has(i) {
+			*j.state(&a.Health) = program.JointFine
+		}
+	}
+	a.Log.Entries = nil
+	for _, e := range from.Log.Entries {
+		e.Sets = slices.Clone(e.Sets)
+		quiet := slices.Contains(n.quiet[:], painDay{e.Date, e.Morning})
+		for i := range e.Sets {
+			n.hush(&e.Sets[i].Pain, quiet)
+		}
+		a.Log.Entries = append(a.Log.Entries, e)
+	}
+	for _, monday := range n.weeks {
+		if monday != 0 {
+			for _, s := range wallWeek(wall, monday).Sessions {
+				a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
+			}
+		}
+	}
+	return a
+}
+
+func (n news) hush(p *program.Pain, quiet bool) {
+	for i, at := range []*int{&p.Wrists, &p.Elbows, &p.Shoulders} {
+		if quiet || n.unheard.has(i) {
+			*at = -1
+		}
+	}
+}
