@@ -13,6 +13,7 @@ type news struct {
 	unheard jointSet                 // joints of which no pain is heard
 	quiet   [quietMost]painDay       // whose pain is left aside
 	weeks   [missedMost]program.Date // Mondays of missed weeks, taken as done as printed
+	tough   [toughMost]program.Date  // days whose bad sets are taken as printed
 }
 
 // painDay is a day on which something hurt, in a session or on a morning.
@@ -21,11 +22,14 @@ type painDay struct {
 	morning bool
 }
 
-// How many days of pain and how many missed weeks, the last first, a plan is compared
-// without, and how many weeks back: what is older has been answered (our judgement).
+// How many days of pain, missed weeks and days of bad sets, the last first, a plan is
+// compared without; pain three weeks back, missed weeks so many, bad sets one: what is
+// older has been answered (our judgement).
 const (
-	quietMost  = 4
+	quietMost  = 6
+	painDays   = 21
 	missedMost = 6
+	toughMost  = 4
 )
 
 // asIf makes plans of one log without some of its bad news, each once.
@@ -70,6 +74,12 @@ func (r *reading) withoutOne(eased *program.Assessment) []news {
 		}
 	}
 	n := r.without
+	if at := slices.Index(n.tough[:], 0); at >= 0 {
+		if n.tough[at] = r.toughDay(); n.tough[at] != 0 {
+			out = append(out, n)
+		}
+	}
+	n = r.without
 	if at := slices.Index(n.weeks[:], 0); at >= 0 {
 		if n.weeks[at] = r.missedWeek(); n.weeks[at] != 0 {
 			out = append(out, n)
@@ -87,7 +97,7 @@ func (r *reading) lastPains(eased *program.Assessment) []painDay {
 	var session, morning program.Date
 	for _, j := range joints {
 		for _, d := range r.days {
-			if d.worst(j.pain) >= sorePain {
+			if d.worst(j.pain) >= sorePain && r.on-d.date < painDays {
 				session = max(session, d.date)
 			}
 		}
@@ -97,10 +107,30 @@ func (r *reading) lastPains(eased *program.Assessment) []painDay {
 	if session != 0 {
 		out = append(out, painDay{session, false})
 	}
-	if morning != 0 {
+	if morning != 0 && r.on-morning < painDays {
 		out = append(out, painDay{morning, true})
 	}
 	return out
+}
+
+// toughRPE is from where on a set's RPE is bad news.
+const toughRPE = 9.5
+
+// tough reports whether a set of straight-arm work went worse than was asked.
+func (s *setRead) tough() bool {
+	return s.item != nil && isArm(s.item) && s.Printed > 0 && s.said() && (s.short() || s.Done.Clean == program.CleanNo || s.Done.RPE >= toughRPE)
+}
+
+// toughDay is the last day of the last week that had a bad set; 0 where none had.
+func (r *reading) toughDay() program.Date {
+	for i := len(r.days) - 1; i >= 0 && r.on-r.days[i].date < aWeek; i-- {
+		for j := range r.days[i].sets {
+			if r.days[i].sets[j].tough() {
+				return r.days[i].date
+			}
+		}
+	}
+	return 0
 }
 
 // missedWeek is the Monday of the last week of which nothing was done that was printed;
@@ -121,6 +151,7 @@ func (x *asIf) plan(n news) *program.Program {
 	}
 	x.made[n] = nil
 	a := n.leaveOut(x.asked, x.wall)
+	n.spare(&a, x.days)
 	if _, p, _ := begin(x.lib, &a); p != nil {
 		p.compared = true
 		r := newReading(p, x.wall, x.on)
@@ -158,6 +189,35 @@ func (n news) leaveOut(from *program.Assessment, wall []program.PlanVersion) pro
 		}
 	}
 	return a
+}
+
+// spare takes the bad sets of some days as printed.
+func (n news) spare(a *program.Assessment, days []*dayRead) {
+	for _, d := range days {
+		for i := range d.sets {
+			s := &d.sets[i]
+			if !s.tough() || !slices.Contains(n.tough[:], d.date) {
+				continue
+			}
+			for _, e := range a.Log.Entries {
+				if !e.Morning && e.Date == d.date && e.Exercise == s.Exercise {
+					spareSet(e.Sets, s)
+				}
+			}
+		}
+	}
+}
+
+func spareSet(sets []program.SetDone, tough *setRead) {
+	for i := range sets {
+		s := &sets[i]
+		if s.Number == tough.Done.Number || s.Number == 0 && i+1 == tough.Done.Number {
+			s.Seconds, s.RPE = float64(tough.Printed), 0
+			if s.Clean == program.CleanNo {
+				s.Clean = program.CleanYes
+			}
+		}
+	}
 }
 
 func (n news) hush(p *program.Pain, quiet bool) {

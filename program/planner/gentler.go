@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"math"
 	"slices"
 
 	"gatepost/program"
@@ -11,14 +10,20 @@ import (
 //
 // A sore joint, pain, weeks off, or an estimate that came down change the step, the rig
 // and the rhythm of a plan, and what comes out of all that could ask more of some day
-// than the plan without the news. So such a plan is held to that other one, day by day:
-// no more load; at the same load no more seconds and no more sets; no heavy work where
-// there was none. By name, what may still be more:
+// than the plan without the news. So that plan is made as well (asif.go), and every day is
+// held to the same day there (bound.go): nothing heavier; at the same load no more seconds
+// and no more sets; no straight-arm work where there was none; and no date or chance
+// better. Of pain, missed weeks and bad sets the last ones are left out one by one, as
+// they came. By name, what may still be more:
 //
-//   - an easier step, or more help, may be held longer and in more sets: the share of
-//     the maximum stays what it was, which is how work is eased;
+//   - easier work may be held longer and in more sets: the share of the maximum stays
+//     what it was, which is how work is eased;
 //   - a week that was easy in the other plan and is no longer (the rhythm starts anew
-//     after weeks off) is a week like any other.
+//     after weeks off), or a gate week there and none here, is a week like any other;
+//   - a try with the toes on the floor, which everybody on the floor may have;
+//   - a day on which the other plan has no session, since the days of training changed;
+//   - a test that was shorter, and a set that was worse than another that was bad already,
+//     lower the estimate and are held to the plan on the wall alone.
 
 // otherPlan is one without some bad news; fallen holds only where what it prints is
 // predicted to last shorter now than it was then.
@@ -51,13 +56,6 @@ func (p *plan) alike() {
 	}
 }
 
-// bounds are what a week in the making is held to: other plans' weeks, and the days of
-// those that were made of the same news.
-type bounds struct {
-	days []*program.Week
-	wall []armWork
-}
-
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and
 // has its days bounded by theirs.
 func (p *plan) holdTo(i int, l *load) {
@@ -65,7 +63,7 @@ func (p *plan) holdTo(i int, l *load) {
 	p.bounds = bounds{}
 	for _, plan := range p.gentlerThan {
 		other := weekAt(plan.weeks, w.start)
-		if other == nil || other.Kind != w.kind || l.main.none() {
+		if other == nil || other.Kind != w.kind || other.Gate && !l.main.gate || l.main.none() {
 			continue
 		}
 		than := p.loadOf(other)
@@ -130,164 +128,6 @@ func (p *plan) noHeavier(w work, max, week int) work {
 	return work{}
 }
 
-// easierBy is how much longer, in per cent, what is held must be predicted to last to
-// count as easier work: some two per cent of load. Sets and seconds are then its own.
-const easierBy = 110
-
-func easier(max, than int) bool { return 100*max > easierBy*than }
-
-// armWork is what a day asks of straight arms.
-type armWork struct {
-	max     int // tenths of a second, predicted here for the heaviest hold
-	sets    int
-	counted int // of them those that are tests or weigh in the week's seconds
-	items   []program.Prescription
-}
-
-func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
-	a := armWork{max: math.MaxInt32}
-	for i := range items {
-		if isArm(&items[i]) {
-			a.items = append(a.items, items[i])
-			a.max = min(a.max, p.lasts(&items[i], week))
-			a.sets += items[i].Sets
-			if weighs(&items[i]) {
-				a.counted += items[i].Sets
-			}
-		}
-	}
-	return a
-}
-
-func weighs(item *program.Prescription) bool {
-	return item.Role == program.RoleTest || counted(*item) > 0
-}
-
-// lasts is how long an item is predicted to last at the most, tenths of a second.
-func (p *plan) lasts(item *program.Prescription, week int) int {
-	return p.look.maxHold(p.workOf(item).option, week)
-}
-
-// bound holds a day's straight-arm work to what other plans ask of the day: nothing
-// heavier, and unless all of it is lighter, no more sets and no longer holds.
-func (p *plan) bound(d day, groups []group) []group {
-	for _, w := range p.bounds.days {
-		if s := sessionOn(w, d.date); s != nil {
-			than := p.armWorkOf(s.Items, d.week)
-			if groups = p.boundTo(than, groups, d.week); d.test && !tests(groups) {
-				groups = append([]group{{"role.test", p.testedThere(than.items, d)}}, groups...)
-			}
-		}
-	}
-	for _, most := range p.bounds.wall {
-		if d.test {
-			break // which shows where the client is now
-		}
-		groups = p.boundTo(most, groups, d.week)
-	}
-	return groups
-}
-
-// tests reports whether a day's work tests straight arms.
-func tests(groups []group) bool {
-	return slices.ContainsFunc(groups, func(g group) bool {
-		return slices.ContainsFunc(g.items, func(i program.Prescription) bool { return i.Role == program.RoleTest && isArm(&i) && !i.Try })
-	})
-}
-
-// testedThere is what another plan tests, at the hold that is predicted here.
-func (p *plan) testedThere(items []program.Prescription, d day) []program.Prescription {
-	var out []program.Prescription
-	for i := range items {
-		if items[i].Role != program.RoleTest || items[i].Try || len(out) > 0 && d.oneTest {
-			continue
-		}
-		w := p.again(p.workOf(&items[i]), d.week)
-		item := p.hold(w, program.RoleTest, 1, testRest)
-		if item.Max, item.Hold = p.limits.maxTests, 0; !item.Max {
-			item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
-		}
-		out = append(out, item)
-	}
-	return out
-}
-
-// hardestDay is the most that any day of a printed week asks, of each kind.
-func (p *plan) hardestDay(w *program.Week, week int) armWork {
-	most := armWork{max: math.MaxInt32}
-	for i := range w.Sessions {
-		day := p.armWorkOf(w.Sessions[i].Items, week)
-		most.max, most.sets, most.counted = min(most.max, day.max), max(most.sets, day.sets), max(most.counted, day.counted)
-		most.items = append(most.items, day.items...)
-	}
-	return most
-}
-
-func (p *plan) boundTo(than armWork, groups []group, week int) []group {
-	var out []group
-	mine := armWork{max: math.MaxInt32}
-	for _, g := range groups {
-		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
-			return isArm(&item) && (p.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
-		})
-		if len(g.items) > 0 {
-			of := p.armWorkOf(g.items, week)
-			mine.max, mine.sets, mine.counted = min(mine.max, of.max), mine.sets+of.sets, mine.counted+of.counted
-			out = append(out, g)
-		}
-	}
-	if easier(mine.max, than.max) {
-		return out
-	}
-	over, all := mine.counted-than.counted, mine.sets-than.sets
-	for i := len(out) - 1; i >= 0; i-- {
-		out[i].items = trim(out[i].items, than.items, &over, &all)
-	}
-	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
-}
-
-func isTry(item program.Prescription) bool { return item.Try }
-
-// trim takes sets that are over from straight-arm items, those that weigh and all, and
-// seconds that are over those of the same work.
-func trim(items, than []program.Prescription, over, all *int) []program.Prescription {
-	for i := len(items) - 1; i >= 0; i-- {
-		item := &items[i]
-		if !isArm(item) || item.Try { // of a try there are three, or none
-			continue
-		}
-		for item.Sets > 0 && (*over > 0 && weighs(item) || *all > max(0, *over)) {
-			if item.Sets--; weighs(item) {
-				*over--
-			}
-			*all--
-		}
-		if longest := longestOf(item, than); longest > 0 && item.Hold > longest {
-			if item.Hold = longest; item.Role == program.RoleSecond && longest < secondLeast {
-				item.Sets = 0 // the lighter work is held long, or it is none
-			}
-		}
-	}
-	return slices.DeleteFunc(items, func(item program.Prescription) bool { return item.Sets == 0 })
-}
-
-// longestOf is the longest hold of the same work among others; 0 where there is none, or
-// one to its end.
-func longestOf(item *program.Prescription, than []program.Prescription) int {
-	longest := 0
-	for i := range than {
-		t := &than[i]
-		if t.Exercise != item.Exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || rigName(t.Rig) != rigName(item.Rig) {
-			continue
-		}
-		if t.Hold == 0 {
-			return 0
-		}
-		longest = max(longest, t.Hold)
-	}
-	return longest
-}
-
 // noSooner holds dates and chances to those of other plans.
 func (p *plan) noSooner(out []program.Forecast) {
 	for _, plan := range p.gentlerThan {
@@ -310,18 +150,12 @@ func later(a, b program.Date) program.Date {
 	return max(a, b)
 }
 
-// without is an assessment as if one sore joint, by its place in joints, were fine.
-type without struct {
-	joint int
-	program.Assessment
-}
-
-// withoutEach are those of all its sore joints.
-func withoutEach(a *program.Assessment) []without {
-	var out []without
-	for i, j := range joints {
+// withoutEach are an assessment as if one of its sore joints were fine, for each of them.
+func withoutEach(a *program.Assessment) []program.Assessment {
+	var out []program.Assessment
+	for _, j := range joints {
 		if sore(*j.state(&a.Health)) {
-			well := without{i, *a}
+			well := *a
 			*j.state(&well.Health) = program.JointFine
 			out = append(out, well)
 		}

@@ -99,7 +99,7 @@ func planFor(lib *program.Library, a *program.Assessment, compared bool) (progra
 	state, notes := p.assess()
 	p.past.state, p.past.career, p.compared = state, career(a, p.body), compared
 	for _, well := range withoutEach(a) {
-		other, _ := planFor(lib, &well.Assessment, true)
+		other, _ := planFor(lib, &well, true)
 		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
 	}
 	p.fill(&out, notes)

@@ -1,0 +1,177 @@
+package planner
+
+import (
+	"math"
+	"slices"
+
+	"gatepost/program"
+)
+
+// bounds are what a week in the making is held to: other plans' weeks, and the days of
+// those that were made of the same news.
+type bounds struct {
+	days []*program.Week
+	wall []armWork
+}
+
+// easierBy is how much longer, in per cent, what is held must be predicted to last to
+// count as easier work: some two per cent of load. Sets and seconds are then its own.
+const easierBy = 110
+
+func easier(max, than int) bool { return 100*max > easierBy*than }
+
+// armWork is what a day asks of straight arms.
+type armWork struct {
+	max     int // tenths of a second, predicted here for the heaviest hold
+	sets    int
+	counted int // of them those that are tests or weigh in the week's seconds
+	items   []program.Prescription
+}
+
+func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
+	a := armWork{max: math.MaxInt32}
+	for i := range items {
+		if isArm(&items[i]) && !isLight(&items[i]) {
+			a.items = append(a.items, items[i])
+			a.max = min(a.max, p.lasts(&items[i], week))
+			a.sets += items[i].Sets
+			if weighs(&items[i]) {
+				a.counted += items[i].Sets
+			}
+		}
+	}
+	return a
+}
+
+func weighs(item *program.Prescription) bool {
+	return item.Role == program.RoleTest || counted(*item) > 0
+}
+
+// lasts is how long an item is predicted to last at the most, tenths of a second.
+func (p *plan) lasts(item *program.Prescription, week int) int {
+	return p.look.maxHold(p.workOf(item).option, week)
+}
+
+// bound holds a day's straight-arm work to what other plans ask of the day: nothing
+// heavier, and unless all of it is lighter, no more sets and no longer holds.
+func (p *plan) bound(d day, groups []group) []group {
+	for _, w := range p.bounds.days {
+		if s := sessionOn(w, d.date); s != nil {
+			than := p.armWorkOf(s.Items, d.week)
+			if groups = p.boundTo(than, groups, d.week); d.test && !tests(groups) {
+				groups = append([]group{{"role.test", p.testedThere(than.items, d)}}, groups...)
+			}
+		}
+	}
+	for _, most := range p.bounds.wall {
+		if d.test {
+			break // which shows where the client is now
+		}
+		groups = p.boundTo(most, groups, d.week)
+	}
+	return groups
+}
+
+// tests reports whether a day's work tests straight arms.
+func tests(groups []group) bool {
+	return slices.ContainsFunc(groups, func(g group) bool {
+		return slices.ContainsFunc(g.items, func(i program.Prescription) bool { return i.Role == program.RoleTest && isArm(&i) && !i.Try })
+	})
+}
+
+// testedThere is what another plan tests, at the hold that is predicted here.
+func (p *plan) testedThere(items []program.Prescription, d day) []program.Prescription {
+	var out []program.Prescription
+	for i := range items {
+		if items[i].Role != program.RoleTest || items[i].Try || len(out) > 0 && d.oneTest {
+			continue
+		}
+		w := p.again(p.workOf(&items[i]), d.week)
+		item := p.hold(w, program.RoleTest, 1, testRest)
+		if item.Max, item.Hold = p.limits.maxTests, 0; !item.Max {
+			item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
+		}
+		out = append(out, item)
+	}
+	return out
+}
+
+// hardestDay is the most that any day of a printed week asks, of each kind.
+func (p *plan) hardestDay(w *program.Week, week int) armWork {
+	most := armWork{max: math.MaxInt32}
+	for i := range w.Sessions {
+		day := p.armWorkOf(w.Sessions[i].Items, week)
+		most.max, most.sets, most.counted = min(most.max, day.max), max(most.sets, day.sets), max(most.counted, day.counted)
+		most.items = append(most.items, day.items...)
+	}
+	return most
+}
+
+func (p *plan) boundTo(than armWork, groups []group, week int) []group {
+	var out []group
+	mine := armWork{max: math.MaxInt32}
+	for _, g := range groups {
+		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
+			return isArm(&item) && !isLight(&item) && (p.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
+		})
+		if len(g.items) > 0 {
+			of := p.armWorkOf(g.items, week)
+			mine.max, mine.sets, mine.counted = min(mine.max, of.max), mine.sets+of.sets, mine.counted+of.counted
+			out = append(out, g)
+		}
+	}
+	if easier(mine.max, than.max) {
+		return out
+	}
+	over, all := mine.counted-than.counted, mine.sets-than.sets
+	for i := len(out) - 1; i >= 0; i-- {
+		out[i].items = trim(out[i].items, than.items, &over, &all)
+	}
+	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
+}
+
+func isTry(item program.Prescription) bool { return item.Try }
+
+// isLight reports whether an item is a try with the toes on the floor, which nobody can
+// weigh and everybody may have.
+func isLight(item *program.Prescription) bool { return item.Try && item.Step == "" }
+
+// trim takes sets that are over from straight-arm items, those that weigh and all, and
+// seconds that are over those of the same work.
+func trim(items, than []program.Prescription, over, all *int) []program.Prescription {
+	for i := len(items) - 1; i >= 0; i-- {
+		item := &items[i]
+		if !isArm(item) || item.Try { // of a try there are three, or none
+			continue
+		}
+		for item.Sets > 0 && (*over > 0 && weighs(item) || *all > max(0, *over)) {
+			if item.Sets--; weighs(item) {
+				*over--
+			}
+			*all--
+		}
+		if longest := longestOf(item, than); longest > 0 && item.Hold > longest {
+			if item.Hold = longest; item.Role == program.RoleSecond && longest < secondLeast {
+				item.Sets = 0 // the lighter work is held long, or it is none
+			}
+		}
+	}
+	return slices.DeleteFunc(items, func(item program.Prescription) bool { return item.Sets == 0 })
+}
+
+// longestOf is the longest hold of the same work among others; 0 where there is none, or
+// one to its end.
+func longestOf(item *program.Prescription, than []program.Prescription) int {
+	longest := 0
+	for i := range than {
+		t := &than[i]
+		if t.Exercise != item.Exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || rigName(t.Rig) != rigName(item.Rig) {
+			continue
+		}
+		if t.Hold == 0 {
+			return 0
+		}
+		longest = max(longest, t.Hold)
+	}
+	return longest
+}
