@@ -35,10 +35,9 @@ type otherPlan struct {
 }
 
 // alike has the days of each week take the parts that they have in another plan, so that
-// a day of main work there is one here, and notes how long that work is predicted to last
-// here: what would last shorter is heavier, and no choice.
+// a day of main work there is one here, and notes that work: what asks more is no choice.
 func (p *plan) alike() {
-	p.least = make([]int, len(p.weeks))
+	p.least = make([][]work, len(p.weeks))
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		w := &p.weeks[i]
 		for _, plan := range p.gentlerThan {
@@ -49,11 +48,23 @@ func (p *plan) alike() {
 			if was := recalled(other); slices.Equal(was.straight, w.straight) {
 				w.fresh, w.light = was.fresh, was.light
 			}
-			if than := p.loadOf(other); !than.main.none() {
-				p.least[i] = max(p.least[i], p.look.maxHold(than.main.option, i))
+			if than := p.loadOf(other).main; !than.none() {
+				than.max = p.look.maxHold(than.option, i)
+				p.least[i] = append(p.least[i], than)
 			}
 		}
 	}
+}
+
+// asksMore reports whether work would last shorter than the main work of another plan in
+// a week, or holds the same step with less help.
+func (p *plan) asksMore(w work, week int) bool {
+	return week < len(p.least) && slices.ContainsFunc(p.least[week], w.asksMoreThan)
+}
+
+func (w work) asksMoreThan(than work) bool {
+	sameStep := than.rung != nil && w.rung != nil && than.floor == nil && than.rung.ID == w.rung.ID
+	return w.max < than.max || sameStep && w.option.help < than.option.help
 }
 
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and
@@ -98,7 +109,7 @@ func (p *plan) boundWork(week int, l, than *load) {
 		return
 	}
 	other := p.again(than.main, week)
-	if l.main.max < other.max {
+	if l.main.asksMoreThan(other) {
 		if own := p.noHeavier(l.main, other.max, week); !own.none() && p.index(other.rung) > p.index(l.main.rung) {
 			l.main = own // a step that is new here is no easier for being lighter
 		} else if !p.limits.elbowSore || other.share <= elbowLoad {

@@ -71,7 +71,7 @@ func (b *body) hangings(hip float64) []hanging {
 func (b *body) onEachStrap(all []hanging, hip float64, bands ...int) []hanging {
 	for _, drop := range b.hanging.Lengths() {
 		h := hanging{bands: bands, drop: drop}
-		length := math.Hypot(b.hanging.Anchor-b.support.Height-hip, b.hanging.Offset) - drop
+		length := math.Hypot(b.anchor()-hip, b.hanging.Offset) - drop
 		for _, i := range bands {
 			h.pull += b.curves[i].Force(length)
 			h.until = earlier(h.until, b.bands[i].Retired)
@@ -83,6 +83,14 @@ func (b *body) onEachStrap(all []hanging, hip float64, bands ...int) []hanging {
 	return all
 }
 
+// anchor is how high the bands hang above the hands, m, which hold a bar or stand.
+func (b *body) anchor() float64 {
+	if b.support.Hang {
+		return b.hanging.Anchor - b.hanging.Bar
+	}
+	return b.hanging.Anchor - b.support.Height
+}
+
 // earlier is the earlier of two dates, where 0 is none.
 func earlier(a, b program.Date) program.Date {
 	if a == 0 || b != 0 && b < a {
@@ -92,7 +100,7 @@ func earlier(a, b program.Date) program.Date {
 }
 
 func (b *body) withRig(r *rung, drop float64, bands ...int) option {
-	hang := mechanics.Rig{Drop: drop, Anchor: b.hanging.Anchor - b.support.Height, Offset: b.hanging.Offset}
+	hang := mechanics.Rig{Drop: drop, Anchor: b.anchor(), Offset: b.hanging.Offset}
 	rig := program.Rig{Drop: drop}
 	until := program.Date(0)
 	for _, i := range bands {

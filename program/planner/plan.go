@@ -71,7 +71,7 @@ type plan struct {
 	onWall      []program.Week // as they hang; none in a first plan
 	gentlerThan []otherPlan    // plans that this one may not ask more than
 	bounds      bounds         // of the week in the making
-	least       []int          // tenths of a second that main work is to last at the least, by week
+	least       [][]work       // main work of other plans, by week: what asks more is no choice
 
 	compared bool      // made for others to be held to: weeks and forecasts are all that counts
 	gateless bool      // no gate weeks: the bands allow none

@@ -79,7 +79,7 @@ func held(effort float64, max int) int {
 func (p *plan) at(r *rung, o option, week int) work {
 	w := work{rung: r, option: o, max: p.look.maxHold(o, week)}
 	w.share = p.look.shareHeld(w.max)
-	if !o.hangsIn(p.weeks[week].start) || float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad || week < len(p.least) && w.max < p.least[week] {
+	if !o.hangsIn(p.weeks[week].start) || float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad || p.asksMore(w, week) {
 		return w
 	}
 	w.setHold(p.limits.effortIn(week))
