@@ -32,8 +32,8 @@
 // never rises. Deloads come every fourth week, every third for sore joints, the young,
 // those from 45 on and those coming back; who trains once or twice a week has them
 // later (deloadEvery). No dose stays the same for more than three build weeks, and who
-// holds no step yet tries the first one every week. After bad news nothing is meant to
-// get harder: gentler.go, wayback.go and comeback.go say what is held to what. Sessions
+// holds no step yet tries the first one every week. After bad news no day gets harder:
+// it is held to the plan without the news (gentler.go, asif.go, bound.go). Sessions
 // lie on the client's days and fit the minutes. Where rules conflict, health comes
 // first, then the minutes, the weekly seconds, the kit, the holds, the rhythm, the help
 // and the balance of pulling; a note says what gave way.
