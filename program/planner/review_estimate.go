@@ -225,7 +225,7 @@ func (e *estimate) weigh(name string, reps float64) {
 }
 
 // trained ends a week with so many straight-arm sessions done, whose counted work
-// earns a share of the gain.
+// earns a share of the gain; without any it earns none, and nothing is lost.
 func (e *estimate) trained(kind program.WeekKind, sessions int, earned float64) {
 	gain := earned * e.career.WeekGain(strength.DefaultLaw, e.state.C, sessions)
 	if kind == program.WeekDeload || kind == program.WeekTest {

@@ -139,10 +139,10 @@ func (r *reading) readWeek(w *weekPrinted) {
 	read.Tests = slices.Clone(r.est.tests[tests:])
 	r.tally(w, &read)
 	r.weeks, r.progress = append(r.weeks, w), append(r.progress, read)
-	if n := armDays(w) + r.stillAhead(w); n > 0 {
-		r.est.trained(w.Kind, n, r.worked(w, &read))
-	} else {
+	if r.weekOff(w) {
 		r.est.rested(r.athlete, w.start)
+	} else { // a week without straight-arm work counts none, and so brings nothing
+		r.est.trained(w.Kind, max(1, armDays(w)+r.stillAhead(w)), r.worked(w, &read))
 	}
 	if w.start < r.block {
 		r.earlier = append(r.earlier, weekDone{r.kindDone(w), worked(w.Week, r.countedIn(len(r.weeks)-1, w)), worked(w.Week, w.HalfSeconds)})
@@ -159,6 +159,13 @@ func (r *reading) worked(w *weekPrinted, read *program.WeekRead) float64 {
 		}
 	}
 	return earnedBy(w.Kind, counted, startSeconds(presentSpell(r.asked, w.start)))
+}
+
+// weekOff reports whether nothing was done in a week, with straight arms or without,
+// and nothing is still to come.
+func (r *reading) weekOff(w *weekPrinted) bool {
+	ahead := func(s program.Session) bool { return s.Date > r.on }
+	return len(w.days) == 0 && !slices.ContainsFunc(w.Sessions, ahead)
 }
 
 // armDays is how many days of a week held straight-arm work.
@@ -186,7 +193,7 @@ func (r *reading) stillAhead(w *weekPrinted) int {
 
 // kindDone is a week's kind as it was done: away where nothing was.
 func (r *reading) kindDone(w *weekPrinted) program.WeekKind {
-	if len(w.days) == 0 && (w.Kind == "" || r.stillAhead(w) == 0) {
+	if r.weekOff(w) {
 		return program.WeekAway
 	}
 	if w.Kind == "" {
