@@ -99,6 +99,7 @@ const (
 	changeLean = "change-lean"
 	changeHold = "change-hold"
 	changeSets = "change-sets"
+	changeNone = "change-no-main"
 )
 
 // NoteCodes lists every code the planner may use, so that a words file can be
@@ -114,7 +115,7 @@ var NoteCodes = []string{
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
-	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets,
+	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets, changeNone,
 }
 
 func note(code string, values ...program.Value) program.Note {

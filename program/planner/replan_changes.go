@@ -46,15 +46,30 @@ func changes(before, after []program.Week, from program.Date) []program.Change {
 	return out
 }
 
-// toCome is a week that has begun, with the sessions from a day on; nil where there are
-// none, or nothing was done in it at all.
+// toCome is a week that has begun, with the sessions from a day on and the main work that
+// those hold; nil where the week is over, or nothing was done in it at all.
 func toCome(w *program.Week, from program.Date) *program.Week {
 	if w == nil || w.Kind == program.WeekAway || w.Start+6 < from {
 		return nil
 	}
 	left := *w
 	left.Sessions = slices.DeleteFunc(slices.Clone(w.Sessions), func(s program.Session) bool { return s.Date < from })
+	easeWeek(&left)
+	left.Sets = 0
+	for _, s := range left.Sessions {
+		left.Sets = max(left.Sets, mainSets(&s))
+	}
 	return &left
+}
+
+func mainSets(s *program.Session) int {
+	n := 0
+	for i := range s.Items {
+		if isMain(&s.Items[i]) {
+			n += s.Items[i].Sets
+		}
+	}
+	return n
 }
 
 func weekAt(weeks []program.Week, monday program.Date) *program.Week {
@@ -97,7 +112,10 @@ func differences(before, after *program.Week) []program.Note {
 	if after.Gate && !before.Gate {
 		out = append(out, note(changeGate))
 	}
-	if after.Hold == 0 || before.Hold == 0 {
+	switch {
+	case after.Hold == 0 && before.Hold > 0 && len(after.Sessions) > 0:
+		return append(out, note(changeNone))
+	case after.Hold == 0 || before.Hold == 0:
 		return out
 	}
 	if before.Exercise != after.Exercise || before.Step != after.Step {

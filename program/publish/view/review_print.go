@@ -30,10 +30,11 @@ func (s *speech) changes(v *Review, p *program.Program, r *program.Review) {
 	}
 }
 
-// changed is all that differs in a week: "Week 8, 22 to 28 Feb: now …".
+// changed is all that differs in a week: "Week 8, 22 to 28 Feb: now …". Of one that has
+// begun only the cards still to come differ, and what it was to hold stands no more.
 func (s *speech) changed(p *program.Program, c *program.Change) string {
 	var lines []string
-	if w := weekOf(p, c.Start); w != nil && w.Sets > 0 {
+	if w := weekOf(p, c.Start); w != nil && w.Sets > 0 && w.Start >= p.From {
 		lines = append(lines, s.say("review.work", "work", join(s.name(*w), s.week(*w).Line)))
 	}
 	lines = append(lines, s.notes(c.Notes)...)

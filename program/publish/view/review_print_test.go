@@ -49,6 +49,16 @@ func TestLaterWeeksTakeALine(t *testing.T) {
 	}
 }
 
+// A week that has begun is no longer what it was to be: only what differs is told.
+func TestBegunWeekIsNotWhatItWas(t *testing.T) {
+	p, r := replanned(map[int]int{4: 1, 5: 1})
+	r.Changes[0].Notes = []program.Note{{Code: "change-no-main"}}
+	v, _ := view.NewReview(viewtest.Coach(), viewtest.Library(), p, r)
+	if got, want := strings.ReplaceAll(v.Changes[0], "\u00a0", " "), "Week 4, 1 to 7 Feb: No main work. Card: 1 Feb."; got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+}
+
 // Only the coming week's cards are to be printed, on the pages that have them.
 func TestWhatToPrint(t *testing.T) {
 	const again = "Print the wall chart and the one-page plan again"
