@@ -145,8 +145,8 @@ func (l *logLine) readBands(e *program.Entry) {
 func (l *logLine) checkRetired(e *program.Entry) {
 	for _, name := range e.Rig.Bands {
 		if gone := l.known.retired[name]; gone != 0 && gone <= e.Date {
-			l.fault(l.at(columnBands), fmt.Sprintf("%s was retired on %s, and this line is of %s", quote(name), gone, e.Date),
-				"Name the band that was hung, or correct the date of one of the two; retired: stands in the assessment.")
+			l.doubt(l.at(columnBands), fmt.Sprintf("%s was retired on %s, and this line is of %s", quote(name), gone, e.Date),
+				"It is read with that band. If another was hung, name it; else correct one of the two dates: retired: stands in the assessment.")
 		}
 	}
 }

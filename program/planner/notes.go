@@ -58,6 +58,7 @@ const (
 	noteHelpBack    = "help-back"
 	noteEased       = "joint-eased"
 	noteSetUnplaced = "set-unplaced"
+	noteStrapUnsaid = "strap-unsaid"
 	noteBandGone    = "band-gone"
 	noteGateOpen    = "gate-open"
 	noteJointRests  = "joint-rests"
@@ -111,7 +112,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
-	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/strength"
@@ -129,9 +130,11 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 
 // held gives the load of a step as it was hung.
 func (e *estimate) held(s *setRead, o *strength.Observation) bool {
-	if s.Rig.Drop == rigPrinted && len(e.body.bands) > 0 || s.Rig.Drop == dropPrinted {
-		e.unread = append(e.unread, note(noteSetUnplaced, exercise("exercise", s.Exercise), date("date", s.Date)))
-		return false
+	switch {
+	case s.Rig.Drop == rigPrinted && len(e.body.bands) > 0:
+		return e.skip(s, noteSetUnplaced)
+	case s.Rig.Drop == dropPrinted:
+		return e.skip(s, noteStrapUnsaid)
 	}
 	if s.Rig.Drop < 0 {
 		s.Rig.Drop = 0
@@ -143,11 +146,19 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 		}
 		hung, ok := e.body.hungAs(r, s.Rig)
 		if !ok {
-			e.unread = append(e.unread, note(noteBandGone, exercise("exercise", s.Exercise), date("date", s.Date)))
-			return false
+			return e.skip(s, noteBandGone)
 		}
 		e.body.held(o, r, hung, s.Scale)
 		return true
+	}
+	return false
+}
+
+// skip says why a set is not read, once for an exercise and a day.
+func (e *estimate) skip(s *setRead, why string) bool {
+	n := note(why, exercise("exercise", s.Exercise), date("date", s.Date))
+	if !slices.ContainsFunc(e.unread, func(o program.Note) bool { return o.Code == n.Code && slices.Equal(o.Values, n.Values) }) {
+		e.unread = append(e.unread, n)
 	}
 	return false
 }

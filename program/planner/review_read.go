@@ -110,7 +110,7 @@ func (r *reading) readWeeks() {
 	start, next := blockStart(r.athlete), 0
 	for next < len(r.days) && r.days[next].date < start {
 		w := weekPrinted{start: r.days[next].date.Monday(), days: r.days[next : next+1]}
-		w.match()
+		r.match(&w)
 		r.est.day(r.days[next])
 		next++
 	}
@@ -131,7 +131,7 @@ func (r *reading) readWeek(w *weekPrinted) {
 		r.then, r.since = r.moment(w.start), len(r.est.moves)
 	}
 	read := r.weekRead(w)
-	w.match()
+	r.match(w)
 	tests := len(r.est.tests)
 	for _, d := range w.days {
 		r.est.day(d)

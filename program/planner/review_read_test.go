@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -45,5 +46,53 @@ func TestWeeksWithoutStraightArmsAreNoWeeksOff(t *testing.T) {
 	// On the Wednesday of the fourth, with nothing done yet, its Friday is still to come.
 	if _, q, _ := Read(lib, &a, wall, p.Weeks[3].Start+2); q.Weeks[3].Kind == program.WeekAway || len(q.Weeks[3].Sessions) != len(p.Weeks[3].Sessions) {
 		t.Errorf("the week begun has become %s, with %d sessions", q.Weeks[3].Kind, len(q.Weeks[3].Sessions))
+	}
+}
+
+// A band retired on Saturday was hung on Monday: the line of that day is read with it,
+// on the strap that the exercise last hung from, 40 cm in week 1, although week 2 does
+// not print it. Bands that nobody printed together hang from a strap that nobody knows,
+// but for a client who has only one.
+func TestSnappedBandIsStillRead(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away = nil
+	p, _ := Plan(lib, &a)
+	wall := []program.PlanVersion{Version(&p, 1, a.Measured)}
+	for i := range wall[0].Weeks[1].Sessions {
+		first, second := wall[0].Weeks[0].Sessions[i].Items, &wall[0].Weeks[1].Sessions[i].Items
+		for j := range first {
+			if first[j].Exercise == "half-open-tuck-hold" {
+				first[j].Rig = program.Rig{Bands: []string{"narrow"}, Drop: 0.4}
+			}
+		}
+		*second = slices.DeleteFunc(*second, func(item program.Prescription) bool { return item.Exercise == "half-open-tuck-hold" })
+	}
+	monday := p.Weeks[1].Start
+	a.Bands = slices.Clone(a.Bands)
+	a.Bands[0].Retired = monday + 5
+	for _, c := range []struct {
+		bands  []string
+		straps []float64
+		strap  float64 // m
+		unread string
+	}{
+		{[]string{"narrow"}, []float64{0, 0.2, 0.4}, 0.4, ""},
+		{[]string{"narrow", "middle"}, []float64{0, 0.2, 0.4}, dropPrinted, noteStrapUnsaid},
+		{[]string{"narrow", "middle"}, []float64{0.3}, 0.3, ""},
+	} {
+		a.Hanging.Drops = c.straps
+		a.Log = asPrinted(&p, 0)
+		a.Log.Entries = append(a.Log.Entries, program.Entry{Date: monday, Exercise: "half-open-tuck-hold", Step: "half-open-tuck",
+			Rig: program.Rig{Bands: c.bands}, RigGiven: true, Sets: []program.SetDone{{Seconds: 10, RPE: 7, Clean: program.CleanYes}}})
+		_, plan, _ := begin(lib, &a)
+		r := newReading(plan, wall, monday+6)
+		last := r.days[len(r.days)-1].sets[0]
+		unread := ""
+		for _, n := range r.est.unread {
+			unread += n.Code
+		}
+		if !slices.Equal(last.Rig.Bands, c.bands) || last.Rig.Drop != c.strap || unread != c.unread {
+			t.Errorf("%v: hung as %+v, unread %q; wanted %g m, %q", c.bands, last.Rig, unread, c.strap, c.unread)
+		}
 	}
 }

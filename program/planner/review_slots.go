@@ -110,6 +110,37 @@ func (s *setRead) fit() {
 	}
 }
 
+// match gives a week's days their printed sessions, and its sets the straps that
+// neither the log nor the week has: those that hung last.
+func (r *reading) match(w *weekPrinted) {
+	w.match()
+	for _, d := range w.days {
+		for i := range d.sets {
+			if s := &d.sets[i]; s.Rig.Drop == dropPrinted {
+				s.Rig.Drop = r.lastStrap(s)
+			}
+		}
+	}
+}
+
+// lastStrap is the strap last printed for an exercise with the bands of a set, or the
+// only one that the client has; dropPrinted where nobody knows.
+func (r *reading) lastStrap(s *setRead) float64 {
+	for i := len(r.weeks) - 1; i >= 0; i-- {
+		for j := len(r.weeks[i].Sessions) - 1; j >= 0; j-- {
+			for _, item := range r.weeks[i].Sessions[j].Items {
+				if item.Exercise == s.Exercise && sameRig(s.Rig, item.Rig) {
+					return item.Rig.Drop
+				}
+			}
+		}
+	}
+	if lengths := r.body.hanging.Lengths(); len(lengths) == 1 {
+		return lengths[0]
+	}
+	return dropPrinted
+}
+
 // compareSets orders the sets of one exercise: by number, the unnumbered after
 // those, the longer first.
 func compareSets(a, b setRead) int {
