@@ -17,6 +17,7 @@ type week struct {
 	straight []program.Date // those with straight-arm work
 	fresh    program.Date   // the freshest of the straight-arm days
 	light    []program.Date // straight-arm days without main work, for what is hard about them
+	hard     []program.Date // days on or after hard training elsewhere, where others hold the main work
 	test     program.Date   // the test's day, in the last week
 }
 
@@ -161,7 +162,8 @@ func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 		w.straight = spread(free, most, before, hot)
 		if len(w.straight) > 0 {
 			w.fresh = freshest(w.straight, before, hot)
-			w.light = hotBesideCold(w.straight, hot)
+			w.hard = hotBesideCold(w.days, w.straight, hot)
+			w.light = slices.DeleteFunc(slices.Clone(w.straight), func(d program.Date) bool { return !slices.Contains(w.hard, d) })
 			before = w.straight[len(w.straight)-1]
 		}
 	}
@@ -222,9 +224,10 @@ func cold(days []program.Date, hot func(program.Date) bool) []program.Date {
 	return slices.DeleteFunc(slices.Clone(days), hot)
 }
 
-// hotBesideCold are a week's hot days, where another day is left for the main work.
-func hotBesideCold(days []program.Date, hot func(program.Date) bool) []program.Date {
-	if len(cold(days, hot)) == 0 {
+// hotBesideCold are a week's hot days, where a straight-arm day that is not hot is left
+// for the main work.
+func hotBesideCold(days, straight []program.Date, hot func(program.Date) bool) []program.Date {
+	if len(cold(straight, hot)) == 0 {
 		return nil
 	}
 	return slices.DeleteFunc(slices.Clone(days), func(d program.Date) bool { return !hot(d) })

@@ -137,13 +137,6 @@ func mainDaysOf(p *program.Program) []time.Weekday {
 // Hard training elsewhere leaves its day and the day after without main work, where
 // the client's days allow (common practice).
 func TestNoMainWorkOnHardDays(t *testing.T) {
-	hard := func(days ...time.Weekday) func(*program.Assessment) {
-		return func(a *program.Assessment) {
-			for _, d := range days {
-				a.Training.Other = append(a.Training.Other, program.OtherTraining{Day: d, What: "peal ringing", Hard: true})
-			}
-		}
-	}
 	for name, c := range map[string]struct {
 		client program.Assessment
 		want   []time.Weekday
@@ -167,6 +160,58 @@ func TestNoMainWorkOnHardDays(t *testing.T) {
 		}
 		if len(p.Other) != len(c.client.Training.Other) {
 			t.Errorf("%s: the program knows of %d other trainings", name, len(p.Other))
+		}
+	}
+}
+
+// hard is hard training elsewhere on some weekdays.
+func hard(days ...time.Weekday) func(*program.Assessment) {
+	return func(a *program.Assessment) {
+		for _, d := range days {
+			a.Training.Other = append(a.Training.Other, program.OtherTraining{Day: d, What: "peal ringing", Hard: true})
+		}
+	}
+}
+
+// A day of hard training elsewhere, and the day after, is short where other days hold
+// the main work: two thirds of the minutes at most and no strength drill, and the card
+// says so. Where every day is hard nothing is left out for it (our judgement).
+func TestHardDaysAreShort(t *testing.T) {
+	lasting := func(minutes int) func(*program.Assessment) {
+		return func(a *program.Assessment) { a.Training.Minutes = minutes }
+	}
+	for name, c := range map[string]struct {
+		client program.Assessment
+		short  []time.Weekday
+		most   int // min
+		said   bool
+	}{
+		"Monday":               {clientOf(t, hard(mon), lasting(60)), []time.Weekday{mon}, 40, true},
+		"Monday, half an hour": {clientOf(t, hard(mon), lasting(30)), []time.Weekday{mon}, 20, true},
+		"Tuesday":              {clientOf(t, hard(tue), lasting(60)), []time.Weekday{wed}, 40, true},
+		"a day between others": {clientOf(t, hard(sun), on(mon, tue, thu, sat), lasting(60)), []time.Weekday{mon}, 40, false},
+		"every day":            {clientOf(t, hard(sun, mon, tue, wed, thu, fri, sat), lasting(60)), nil, 60, false},
+		"the only day":         {clientOf(t, hard(mon), on(mon), lasting(60)), nil, 60, false},
+	} {
+		p := programOf(t, c.client)
+		drills := 0
+		for _, w := range p.Weeks[:len(p.Weeks)-1] {
+			for _, s := range w.Sessions {
+				short := slices.Contains(c.short, s.Date.Weekday())
+				drill := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Role == program.RoleStrength })
+				if short && (drill || s.Minutes > c.most || s.Minutes < 10) {
+					t.Errorf("%s: %s is %d min, drill %v; at most %d min", name, s.Date, s.Minutes, drill, c.most)
+				}
+				if said := hasNote(s.Dropped, noteHardDay); said != (short && c.said) {
+					t.Errorf("%s: %s says so: %v", name, s.Date, said)
+				}
+				if drill {
+					drills++
+				}
+			}
+		}
+		if drills < 8 {
+			t.Errorf("%s: %d drills in a block", name, drills)
 		}
 	}
 }

@@ -157,17 +157,24 @@ func place(item program.Prescription, open bool) int {
 	return at
 }
 
-// dropped says what the minutes left no room for, and what a light day leaves
-// out on purpose.
+// dropped says what the minutes left no room for, and what a light day, or one that is
+// hard elsewhere, leaves out on purpose.
 func (p *plan) dropped(d day, groups []group) []program.Note {
 	var out []program.Note
 	if d.straight && !d.load.main.none() && d.sets.main == 0 && !d.test {
 		out = append(out, note(noteLightDay, word("role", "role.main")))
 	}
+	why := noteNoTime
+	if d.hard {
+		why = noteHardDay
+		if d.straight {
+			out = append(out, note(why, word("role", "role.strength")))
+		}
+	}
 	said := ""
 	for _, g := range groups {
 		if g.key != said {
-			out = append(out, note(noteNoTime, word("role", g.key)))
+			out = append(out, note(why, word("role", g.key)))
 		}
 		said = g.key
 	}

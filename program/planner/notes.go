@@ -39,6 +39,7 @@ const (
 	noteFree         = "free-now"
 	noteFewerSets    = "fewer-sets"
 	noteLightDay     = "light-day"
+	noteHardDay      = "hard-day"
 	noteNoTime       = "no-time"
 	noteTestUnused   = "test-not-used"
 	noteDisagree     = "tests-disagree"
@@ -110,7 +111,7 @@ var NoteCodes = []string{
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
-	noteFree, noteFewerSets, noteLightDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
+	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,

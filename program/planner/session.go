@@ -14,6 +14,7 @@ type day struct {
 	week     int  // of the block, from 0
 	builds   int  // build weeks before this one
 	fresh    bool // the freshest straight-arm day of its week
+	hard     bool // on or after hard training elsewhere, and other days hold the main work
 	check    bool // opens with a check hold
 	open     bool // its last main set is an open one
 	pulls    int  // sets of pulling, on a day between straight-arm days
@@ -42,10 +43,17 @@ type group struct {
 	items []program.Prescription
 }
 
+// hardDay is how much of the usual minutes, in per cent, a day holds that has hard
+// training elsewhere on it or the day before it (our judgement).
+const hardDay = 67
+
 // session fills a day's minutes: the floor that is never dropped, then groups by
 // priority. What does not fit is dropped from the least important up, and said.
 func (p *plan) session(d day) program.Session {
 	minutes := 60 * p.athlete.Training.Minutes
+	if d.hard {
+		minutes = minutes * hardDay / 100
+	}
 	s := program.Session{Date: d.date}
 	groups := p.groups(d)
 	for keep := len(groups); ; keep-- {
@@ -102,8 +110,8 @@ func (p *plan) wanted(d day) []group {
 }
 
 // wantsStrength: a strength drill goes with every straight-arm day but the heavy
-// one; the days between pull.
-func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 }
+// one and one that is hard elsewhere; the days between pull.
+func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 && !d.hard }
 
 // mainItems are the main sets, the first of them a check hold after a deload, the last
 // an open set where a gate is asked for the second time.

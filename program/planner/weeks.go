@@ -119,6 +119,7 @@ func (p *plan) day(i int, date program.Date, number int, check bool) day {
 	}
 	last := p.weeks[len(p.weeks)-1].test
 	d.test = date == last
+	d.hard = !d.test && slices.Contains(w.hard, date)
 	d.clear = !d.test && date > last-program.Date(p.limits.testRest)
 	return d
 }
