@@ -216,6 +216,16 @@ func TestHardDaysAreShort(t *testing.T) {
 	}
 }
 
+// Who names all seven days is asked for a day of rest; six leave one (common practice).
+func TestAsksForADayOfRest(t *testing.T) {
+	for n, want := range map[int]bool{1: false, 6: false, 7: true} {
+		p := programOf(t, clientOf(t, on([]time.Weekday{mon, tue, wed, thu, fri, sat, sun}[:n]...)))
+		if got := hasNote(p.Asks, noteNoRest); got != want {
+			t.Errorf("%d days a week: asks for a day of rest %v", n, got)
+		}
+	}
+}
+
 // A week with five days away is a deload, whatever is left of it; one with four is
 // trained as planned (our judgement).
 func TestWeeksPartlyAway(t *testing.T) {

@@ -29,6 +29,7 @@ const (
 	noteBandSlant    = "band-slant"
 	noteStepDropped  = "step-dropped"
 	noteHandles      = "needs-handles"
+	noteNoRest       = "no-day-of-rest"
 	noteRungs        = "floor-rungs"
 	noteShortSets    = "short-sets"
 	noteMendStrap    = "mend-strap"
@@ -110,7 +111,7 @@ var NoteCodes = []string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteHandles, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,

@@ -73,8 +73,8 @@ func (r *rung) raised() float64 {
 // video (our judgement), in m.
 const hipsSeen = 0.01
 
-// asks are what the coach has to answer: the hardest step of the block, or the goal,
-// whose knees or toes would be on the floor.
+// asks are what the coach has to answer: where a week has no day of rest; the hardest
+// step of the block, or the goal, whose knees or toes would be on the floor.
 func (p *plan) asks(out *program.Program) []program.Note {
 	var worst program.StepLoad
 	for _, l := range out.Steps {
@@ -82,10 +82,14 @@ func (p *plan) asks(out *program.Program) []program.Note {
 			worst = l
 		}
 	}
-	if worst.ID == "" {
-		return nil
+	var asks []program.Note
+	if len(p.athlete.Training.Days) == 7 {
+		asks = append(asks, note(noteNoRest))
 	}
-	return []program.Note{note(noteHandles, step("step", worst.ID), metres("hips", worst.Raised))}
+	if worst.ID != "" {
+		asks = append(asks, note(noteHandles, step("step", worst.ID), metres("hips", worst.Raised)))
+	}
+	return asks
 }
 
 // trains says that weeks hold a step, whatever for.
