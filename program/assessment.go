@@ -69,7 +69,8 @@ type Training struct {
 	Weeks      int        // length of the block; 0: 12
 }
 
-// OtherTraining is what else a week holds. Hard days spoil the next morning.
+// OtherTraining is what else a week holds. Hard days spoil the next morning: both days
+// are short and hold no main work, where other days can.
 type OtherTraining struct {
 	Day  time.Weekday
 	What string

@@ -34,9 +34,10 @@
 // later (deloadEvery). No dose stays the same for more than three build weeks, and who
 // holds no step yet tries the first one every week. After bad news no day gets harder:
 // it is held to the plan without the news (gentler.go, asif.go, bound.go). Sessions
-// lie on the client's days and fit the minutes. Where rules conflict, health comes
-// first, then the minutes, the weekly seconds, the kit, the holds, the rhythm, the help
-// and the balance of pulling; a note says what gave way.
+// lie on the client's days and fit the minutes, two thirds of them on a day of hard
+// training elsewhere and after it, where other days hold the main work. Where rules
+// conflict, health comes first, then the minutes, the weekly seconds, the kit, the
+// holds, the rhythm, the help and the balance of pulling; a note says what gave way.
 //
 // A public program is planned once for each starting level, as the assessment of
 // a mean body that has just reached it: see Levels.
