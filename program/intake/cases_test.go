@@ -44,19 +44,7 @@ func runCase(t *testing.T, file string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	folder := sound(t)
-	want := -1
-	for i, f := range c.files {
-		change, isChange := strings.CutPrefix(f.name, "change ")
-		switch {
-		case f.name == "report":
-			want = i
-		case isChange:
-			folder[change] = &fstest.MapFile{Data: changed(t, folder[change], f.text)}
-		default:
-			folder[f.name] = &fstest.MapFile{Data: []byte(f.text)}
-		}
-	}
+	folder, want := laidOut(t, c)
 	if want < 0 {
 		t.Fatal("the case has no report")
 	}
@@ -75,6 +63,25 @@ func runCase(t *testing.T, file string) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// laidOut is the sound folder with a case laid over it, and the index of its report;
+// -1: it has none.
+func laidOut(t *testing.T, c archive) (folder fstest.MapFS, report int) {
+	folder = sound(t)
+	report = -1
+	for i, f := range c.files {
+		change, isChange := strings.CutPrefix(f.name, "change ")
+		switch {
+		case f.name == "report":
+			report = i
+		case isChange:
+			folder[change] = &fstest.MapFile{Data: changed(t, folder[change], f.text)}
+		default:
+			folder[f.name] = &fstest.MapFile{Data: []byte(f.text)}
+		}
+	}
+	return folder, report
 }
 
 // changed applies lines "old => new" to a file; each old text must occur once.

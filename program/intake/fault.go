@@ -59,7 +59,12 @@ func (w *logWords) number(x float64) string {
 	return strings.Replace(short(x), ".", cmp.Or(w.said["unit.decimal"], "."), 1)
 }
 
-func (b *logBook) offer(written string, known []string) string {
+// offer suggests what may have been meant: of what is known, or else what it may be
+// called as well.
+func (b *logBook) offer(written string, known []string, called ...string) string {
+	if nearest(written, known) == "" && nearest(written, called) != "" {
+		known = called
+	}
 	return offerIn(b.words.said, written, known)
 }
 

@@ -151,6 +151,8 @@ func textSource(name string, data []byte, limit int) (*source, program.Place, fa
 	return newSource(name, text, false), program.Place{}, nil
 }
 
+var errNotPlain = errors.New("it is not a plain file")
+
 // readFile reads at most one byte more than the limit.
 func readFile(from fs.FS, file string, limit int) ([]byte, error) {
 	info, err := fs.Stat(from, file)
@@ -158,7 +160,7 @@ func readFile(from fs.FS, file string, limit int) ([]byte, error) {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() { // a named pipe would be waited for without end
-		return nil, errors.New("it is not a plain file")
+		return nil, errNotPlain
 	}
 	r, err := from.Open(file)
 	if err != nil {

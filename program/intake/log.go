@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"errors"
 	"path"
 	"runtime"
 	"strings"
@@ -112,7 +113,11 @@ func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 	}
 	data, err := readFile(f.coach, file, maxFile)
 	if err != nil {
-		f.problems = append(f.problems, fault{"unreadable", "reason", reason(err)}.in(words.said, program.Place{File: file}))
+		wrong := fault{"unreadable", "reason", reason(err)}
+		if errors.Is(err, errNotPlain) {
+			wrong = fault{"not_plain"}
+		}
+		f.problems = append(f.problems, wrong.in(words.said, program.Place{File: file}))
 		return
 	}
 	src, problems := logSource(words, file, data)

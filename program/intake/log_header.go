@@ -97,7 +97,7 @@ func (b *logBook) nameColumns(cells []string, line int) bool {
 		switch {
 		case c == columnUnread && strings.TrimSpace(written) != "":
 			l.doubt(l.spot(i), "unknown_column", "written", quote(strings.TrimSpace(written)),
-				"offer", l.offer(strings.TrimSpace(written), namesOf(append(slices.Clone(logColumns), columnClient))))
+				"offer", l.offer(strings.TrimSpace(written), namesOf(append(slices.Clone(logColumns), columnClient)), b.words.columnNames...))
 		case c != columnUnread && slices.Contains(b.columns, c):
 			l.say(l.spot(i), "second_column", "column", quote(c.String()))
 			sound = false

@@ -15,6 +15,7 @@ type logKnown struct {
 	client    *program.Assessment
 	dates     program.DateOrder
 	exercises *names            // exercises and steps; each leads to an exercise
+	called    []string          // their names, and what may stand in their place
 	steps     map[string]string // folded name of a step -> step id
 	holds     map[string]string // exercise id -> the step that it holds
 	kinds     map[string]program.Dose
@@ -40,6 +41,7 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 	for i := range lib.Exercises {
 		e := &lib.Exercises[i]
 		k.exercises.add(e.ID, e.Name)
+		k.called = append(k.called, e.Name)
 		k.kinds[e.ID] = e.Dose
 		if slices.Contains(e.Trains, program.ForLean) {
 			k.leans = append(k.leans, e.ID)
@@ -72,6 +74,7 @@ func (k *logKnown) addStep(s *program.Step) {
 		k.steps[fold(name)] = s.ID
 	}
 	k.exercises.list = append(k.exercises.list, s.ID)
+	k.called = append(k.called, s.Name)
 	if k.holds[s.Exercise] == "" {
 		k.holds[s.Exercise] = s.ID
 	}
@@ -103,7 +106,7 @@ func (l *logLine) newExercise(written string) (exerciseDone, bool) {
 	id, there := l.known.exercises.ids[fold(written)]
 	if !there {
 		words := append(slices.Clone(l.known.exercises.list), doneWord, morningWord)
-		l.fault(l.at(columnExercise), "no_exercise", "written", quote(written), "offer", l.offer(written, words))
+		l.fault(l.at(columnExercise), "no_exercise", "written", quote(written), "offer", l.offer(written, words, slices.Concat(l.known.called, l.words.done, l.words.morning)...))
 		return exerciseDone{}, false
 	}
 	return exerciseDone{id, cmp.Or(l.known.steps[fold(written)], l.known.holds[id])}, true

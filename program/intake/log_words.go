@@ -26,6 +26,7 @@ type logWords struct {
 	free, none, missed []string
 	hurts              []string // that an answer about effort may not hold
 	joints             [4][]string
+	columnNames        []string // in the studio's language, to offer
 	jointNames         []string // one of each, to offer
 	strap, beside      *regexp.Regexp
 	said               program.Words // in which faults are said
@@ -78,6 +79,7 @@ func newLogWords(lib *program.Library) *logWords {
 		free: of("free"), none: of("none"), missed: of("missed"), hurts: of("hurts"),
 		joints: [4][]string{of("wrists"), of("elbows"), of("shoulders"), of("other")}}
 	for _, c := range append(slices.Clone(logColumns), columnClient) {
+		w.columnNames = append(w.columnNames, of(c.String())[len(englishWords[c.String()]):]...)
 		for _, word := range of(c.String()) {
 			if w.columns[word] == columnUnread {
 				w.columns[word] = c
