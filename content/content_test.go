@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
@@ -243,4 +244,32 @@ func TestGermanHasEveryWord(t *testing.T) {
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Errorf("words (-English +German):\n%s", diff)
 	}
+}
+
+// What terminals say of a log is translated, not copied; a text of placeholders alone is
+// the same in every language.
+func TestTerminalsSpeakGerman(t *testing.T) {
+	files := readAll(t)
+	english, german := said(files["words/en.yaml"]), said(files["words/de.yaml"])
+	if len(english) < 200 {
+		t.Fatalf("only %d texts are read", len(english))
+	}
+	for key, text := range english {
+		if letters := placeholder.ReplaceAllString(text, ""); text == german[key] && strings.ContainsFunc(letters, unicode.IsLetter) {
+			t.Errorf("%s is not translated: %s", key, text)
+		}
+	}
+}
+
+// said are the texts of the sections that terminals are written from.
+func said(text string) map[string]string {
+	all, section := map[string]string{}, ""
+	for _, line := range strings.Split(text, "\n") {
+		if at := sectionLine.FindStringSubmatch(line); at != nil {
+			section = at[1]
+		} else if at := wordLine.FindStringSubmatch(line); at != nil && (section == "terminal" || section == "fault") {
+			all[section+"."+at[1]] = at[2]
+		}
+	}
+	return all
 }

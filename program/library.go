@@ -161,6 +161,3 @@ type Page struct {
 	File  string
 	Line  int // of the body's first line
 }
-
-// Words are the reader's words by key, "section.name".
-type Words map[string]string

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gatepost/program"
@@ -125,7 +126,7 @@ func (j *job) openOutput() (*os.Root, error) {
 
 // report writes problems, and gives errReported where they stop the work.
 func (j *job) report(problems program.Problems) error {
-	io.WriteString(j.err, reported(problems))
+	io.WriteString(j.err, j.reported(problems))
 	if problems.Stop() {
 		return errReported
 	}
@@ -175,7 +176,7 @@ func (j *job) checkClient(slug string) error {
 			names = append(names, entry.Name())
 		}
 	}
-	return fmt.Errorf("no client %q; clients are: %s", slug, strings.Join(names, ", "))
+	return refused(j.words(), "no_client", "written", strconv.Quote(slug), "clients", strings.Join(names, ", "))
 }
 
 // shown is a path in the folder as seen from where the command runs.

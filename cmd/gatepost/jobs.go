@@ -53,7 +53,7 @@ func (j *job) makeAndWrite(part output, only string) (said, error) {
 		return said{}, err
 	}
 	j.sayLeft(m.left)
-	return said{Withheld: lines, Reported: reported(m.problems)}, stopped
+	return said{Withheld: lines, Reported: j.reported(m.problems)}, stopped
 }
 
 // check does the whole job but for the writing.

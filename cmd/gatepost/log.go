@@ -7,6 +7,7 @@ import (
 	"io"
 	"path"
 	"slices"
+	"strconv"
 
 	"gatepost/program"
 	"gatepost/program/intake"
@@ -122,27 +123,32 @@ func (j *job) newEntries(studio *program.Studio, a *program.Assessment, today pr
 		return j.askSession(studio, a, today)
 	}
 	const most = 1 << 20 // bytes: many years of one client
-	text, err := readAtMost(j.in, "standard input", most)
+	words := studio.Library.Words
+	input := terminal(words, "input")
+	text, err := readAtMost(words, j.in, input, most)
 	if err != nil {
 		return nil, err
 	}
-	log, problems := intake.ReadNewLines(studio, a, "standard input", text, j.logText(a.Slug))
-	problems = append(problems, intake.NotYet(log, today)...)
+	log, problems := intake.ReadNewLines(studio, a, input, text, j.logText(a.Slug))
+	problems = append(problems, intake.NotYet(&studio.Library, log, today)...)
 	err = j.report(problems)
 	if err == nil && len(log.Entries) == 0 {
-		return nil, fmt.Errorf("nothing was added: standard input has no line for a log; they look like this:\n%s\n%s,done",
-			intake.LogHeader(), today)
+		return nil, fmt.Errorf("%w\n%s\n%s,done", refused(words, "no_lines", "file", input), intake.LogHeader(), today)
 	}
 	return log.Entries, err
 }
 
 // readAtMost reads one byte more than the most that can be taken.
-func readAtMost(in io.Reader, name string, most int64) ([]byte, error) {
+func readAtMost(words program.Words, in io.Reader, name string, most int64) ([]byte, error) {
 	text, err := io.ReadAll(io.LimitReader(in, most+1))
 	if err != nil {
-		return nil, fmt.Errorf("nothing was added: cannot read %s: %w", name, cause(err))
+		return nil, cannotRead(words, name, err)
 	}
 	return text, nil
+}
+
+func cannotRead(words program.Words, name string, err error) error {
+	return refused(words, "unreadable", "file", name, "reason", cause(err).Error())
 }
 
 // logText is the log as it is now; nil where there is none.
@@ -182,24 +188,21 @@ func (j *job) addToLog(studio *program.Studio, p *addition) error {
 	if err != nil {
 		return err
 	}
-	added := p.added
+	words, added := studio.Library.Words, p.added
 	if added.Cut {
-		fmt.Fprintf(j.err, "%s ended in the middle of a line; that line is closed with … and stays unread until you complete it\n", j.shown(file))
+		fmt.Fprintln(j.err, terminal(words, "closed", "file", j.shown(file)))
 	}
+	key := "added"
 	switch {
 	case added.Lines == 0:
-		fmt.Fprintf(j.out, "%s: nothing added; %s there already\n", j.shown(file), linesOf(added.There))
+		key = "added_none"
 	case added.There > 0:
-		fmt.Fprintf(j.out, "%s: %s added; %s there already\n", j.shown(file), linesOf(added.Lines), linesOf(added.There))
-	default:
-		fmt.Fprintf(j.out, "%s: %s added\n", j.shown(file), linesOf(added.Lines))
+		key = "added_rest"
 	}
+	fmt.Fprintln(j.out, terminal(words, key, "file", j.shown(file), "lines", linesOf(words, added.Lines), "there", linesOf(words, added.There)))
 	return nil
 }
 
-func linesOf(n int) string {
-	if n == 1 {
-		return "1 line"
-	}
-	return fmt.Sprintf("%d lines", n)
+func linesOf(words program.Words, n int) string {
+	return plain(words.Say(words.Plural("terminal.lines", n), "count", strconv.Itoa(n)))
 }

@@ -16,11 +16,7 @@ func (j *job) logAll(file, on string) error {
 	if err != nil {
 		return err
 	}
-	name, text, err := j.linesOfAll(file)
-	if err == nil {
-		err = j.open()
-	}
-	if err != nil {
+	if err := j.open(); err != nil {
 		return err
 	}
 	defer j.root.Close()
@@ -28,10 +24,14 @@ func (j *job) logAll(file, on string) error {
 	if about(known, "").Stop() {
 		return j.report(about(known, ""))
 	}
+	name, text, err := j.linesOfAll(studio.Library.Words, file)
+	if err != nil {
+		return err
+	}
 	logs, problems := intake.ReadNewLinesOfAll(&studio, unreadClients(&studio, known), name, text)
 	all := make([]addition, len(logs))
 	for i, l := range logs {
-		problems = append(problems, intake.NotYet(l.Log, today)...)
+		problems = append(problems, intake.NotYet(&studio.Library, l.Log, today)...)
 		all[i] = addition{client: l.Client, entries: l.Log.Entries}
 	}
 	if !problems.Stop() {
@@ -57,24 +57,25 @@ func (j *job) addAll(studio *program.Studio, all []addition, name string) error 
 		}
 	}
 	if entries == 0 {
-		return fmt.Errorf("nothing was added: %s has no line for a log; they look like this:\nclient,%s", name, intake.LogHeader())
+		return fmt.Errorf("%w\nclient,%s", refused(studio.Library.Words, "no_lines", "file", name), intake.LogHeader())
 	}
 	return nil
 }
 
 // linesOfAll is the text of a file, and what to call it.
-func (j *job) linesOfAll(file string) (name string, text []byte, err error) {
+func (j *job) linesOfAll(words program.Words, file string) (name string, text []byte, err error) {
 	const most = 8 << 20 // bytes: many years of hundreds of clients
 	if file == "-" {
-		text, err = readAtMost(j.in, "standard input", most)
-		return "standard input", text, err
+		name = terminal(words, "input")
+		text, err = readAtMost(words, j.in, name, most)
+		return name, text, err
 	}
 	f, err := os.Open(file)
 	if err != nil {
-		return file, nil, fmt.Errorf("nothing was added: cannot read %s: %w", file, cause(err))
+		return file, nil, cannotRead(words, file, err)
 	}
 	defer f.Close()
-	text, err = readAtMost(f, file, most)
+	text, err = readAtMost(words, f, file, most)
 	return file, text, err
 }
 

@@ -14,15 +14,29 @@ func rigCell(r program.Rig) string {
 	if r.Free() {
 		return "free"
 	}
-	return fmt.Sprintf("%s strap %s cm", strings.Join(r.Bands, " + "), strconv.FormatFloat(r.Drop*100, 'g', 6, 64))
+	return strings.Join(r.Bands, " + ") + " strap " + centimetres(r.Drop)
 }
 
-func lean(ahead float64) string { return strconv.FormatFloat(ahead*100, 'g', 6, 64) + " cm" }
+func centimetres(x float64) string { return strconv.FormatFloat(x*100, 'g', 6, 64) + " cm" }
+
+// shown writes a rig as it is asked about.
+func (t *asking) shown(r program.Rig) string {
+	if r.Free() {
+		return t.words().Say("rig.free")
+	}
+	return strings.Join(r.Bands, " + ") + " " + t.words().Say("rig.drop", "length", t.decimal(centimetres(r.Drop)))
+}
+
+// decimal writes a length with the decimal sign of the language.
+func (t *asking) decimal(length string) string {
+	return strings.Replace(length, ".", t.words().Say("unit.decimal"), 1)
+}
 
 // row is one line of a log as it is typed.
 type row struct {
 	exercise, bands, amounts, rpe, clean, pain, ahead, note string
-	counted                                                 bool // in repetitions
+	hung                                                    string // the bands, as they are asked about
+	counted                                                 bool   // in repetitions
 }
 
 // read reads a row as a line of the log.
@@ -52,10 +66,10 @@ type part struct {
 // ask puts a question until the answer is one.
 func (t *asking) ask(question string, in func(answer string) part) (string, error) {
 	for {
-		t.say("%s: ", question)
+		t.say(question + ": ")
 		if !t.lines.Scan() {
 			t.say("\n")
-			return "", errStopped
+			return "", refused(t.words(), "stopped")
 		}
 		answer := strings.TrimSpace(t.lines.Text())
 		p := in(answer)
@@ -68,13 +82,22 @@ func (t *asking) ask(question string, in func(answer string) part) (string, erro
 		}
 		for _, p := range problems {
 			if !p.Warning {
-				t.say("  %s. %s\n", p.Message, p.Advice)
+				t.say("  " + p.Message + ". " + p.Advice + "\n")
 			}
 		}
 	}
 }
 
 // say writes to the terminal, with plain spaces as in every text there.
-func (t *asking) say(format string, args ...any) {
-	fmt.Fprint(t.err, strings.ReplaceAll(fmt.Sprintf(format, args...), "\u00a0", " "))
+func (t *asking) say(text string) { fmt.Fprint(t.err, plain(text)) }
+
+// tell writes a line in the words of the studio.
+func (t *asking) tell(key string, pairs ...string) { t.say(terminal(t.words(), key, pairs...) + "\n") }
+
+// words are those of the studio, which has been read.
+func (t *asking) words() program.Words { return t.studio.Library.Words }
+
+// asked is a question in the words of the studio.
+func (t *asking) asked(key string, pairs ...string) string {
+	return terminal(t.words(), "ask_"+key, pairs...)
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bufio"
-	"errors"
 	"fmt"
 	"slices"
 
@@ -29,8 +28,6 @@ type asking struct {
 	main      int             // index of the entry that pain belongs to
 }
 
-var errStopped = errors.New("nothing was added: the answers ended before the session was complete")
-
 // askSession asks for the session printed for a day.
 func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
 	c := makeClient(studio, a, output{}, nil)
@@ -45,10 +42,10 @@ func (j *job) askSession(studio *program.Studio, a *program.Assessment, day prog
 	}
 	talk := &asking{job: j, lines: bufio.NewScanner(j.in), studio: studio, client: a, day: day, distances: distances, main: -1}
 	if found {
-		talk.say("%s, %s. Write the seconds or repetitions of each set, such as: 12 12 11 9\n", a.Athlete.Name, words.Title)
-		talk.say("Enter: as printed. -: left out. . (a full stop): this and all that follows as printed.\n")
+		talk.tell("session", "name", a.Athlete.Name, "title", words.Title)
+		talk.tell("session_keys")
 	} else {
-		talk.say("%s: nothing is printed for %s.\n", a.Athlete.Name, day)
+		talk.tell("no_session", "name", a.Athlete.Name, "day", day.String())
 	}
 	return talk.session(printed, words)
 }
@@ -106,22 +103,25 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	}
 	row := row{exercise: p.Exercise, counted: p.Hold == 0 && p.Reps > 0 && !p.Max}
 	if p.Step != "" {
-		row.exercise, row.bands = p.Step, rigCell(p.Rig)
+		row.exercise, row.bands, row.hung = p.Step, rigCell(p.Rig), t.shown(p.Rig)
 	}
 	if p.Ahead > 0 && t.distances {
-		row.ahead = lean(p.Ahead)
+		row.ahead = centimetres(p.Ahead)
 	}
 	if t.asPrinted && printed != "" {
 		if row.amounts = printed; p.Role == program.RoleMain && !t.rated {
-			t.say("%s, %s, as printed\n", words.Name(), words.Line)
+			t.tell("as_printed", "item", lineOf(words))
 		}
 		return t.asDone(row, p.Role)
 	}
 	return t.itemAnswers(row, printed, p, words)
 }
 
+// lineOf is one line of the card.
+func lineOf(words *view.Item) string { return words.Name() + ", " + words.Line }
+
 func (t *asking) itemAnswers(row row, printed string, p *program.Prescription, words *view.Item) error {
-	answer, err := t.ask(fmt.Sprintf("%s, %s", words.Name(), words.Line), func(answer string) part {
+	answer, err := t.ask(lineOf(words), func(answer string) part {
 		row.amounts = answer
 		return part{row, answer == "-" || printed != "" && (answer == "" || answer == ".")}
 	})
@@ -170,8 +170,8 @@ type question struct {
 func (t *asking) details(r row) (row, error) {
 	hung := r.bands != "" && len(t.client.Bands) > 0
 	err := t.questions(&r, []question{
-		{"  bands (Enter: " + r.bands + ")", &r.bands, hung},
-		{"  lean (Enter: " + r.ahead + ")", &r.ahead, r.ahead != ""},
+		{t.asked("bands", "bands", r.hung), &r.bands, hung},
+		{t.asked("lean", "lean", t.decimal(r.ahead)), &r.ahead, r.ahead != ""},
 	})
 	if err != nil {
 		return r, err
@@ -182,8 +182,8 @@ func (t *asking) details(r row) (row, error) {
 // rate asks for effort and form.
 func (t *asking) rate(r row) (row, error) {
 	err := t.questions(&r, []question{
-		{"  RPE of the last set, 1 to 10 (Enter: not said)", &r.rpe, true},
-		{"  clean to the end of the last set, yes or no (Enter: not said)", &r.clean, true},
+		{t.asked("rpe"), &r.rpe, true},
+		{t.asked("clean"), &r.clean, true},
 	})
 	return r, err
 }
@@ -195,7 +195,7 @@ func (t *asking) questions(r *row, all []question) error {
 			continue
 		}
 		before := *q.into
-		answer, err := t.ask(q.asked, func(answer string) part {
+		answer, err := t.ask("  "+q.asked, func(answer string) part {
 			*q.into = answer
 			return part{*r, answer == ""}
 		})
@@ -211,7 +211,7 @@ func (t *asking) questions(r *row, all []question) error {
 
 // another asks for an exercise that is not on the card.
 func (t *asking) another() (more bool, err error) {
-	name, err := t.ask("anything else? an exercise or step (Enter: no)", func(answer string) part {
+	name, err := t.ask(t.asked("another"), func(answer string) part {
 		return part{row{exercise: answer}, answer == ""}
 	})
 	if err != nil || name == "" {
@@ -224,17 +224,17 @@ func (t *asking) another() (more bool, err error) {
 	}
 	e, _ := t.studio.Library.Exercise(entry.Exercise)
 	r.counted = e != nil && e.Dose.Reps > 0 && entry.Step == ""
-	r.amounts, err = t.ask("  seconds or repetitions of each set", func(answer string) part {
+	r.amounts, err = t.ask("  "+t.asked("amounts"), func(answer string) part {
 		r.amounts = answer
 		return part{r, false}
 	})
 	switch {
 	case err != nil:
 	case entry.Step != "":
-		r.bands = "free"
+		r.bands, r.hung = rigCell(program.Rig{}), t.shown(program.Rig{})
 		r, err = t.details(r)
 	case e != nil && slices.Contains(e.Trains, program.ForLean) && t.distances:
-		err = t.questions(&r, []question{{"  lean, such as 18 cm (Enter: not said)", &r.ahead, true}})
+		err = t.questions(&r, []question{{t.asked("other_lean"), &r.ahead, true}})
 	}
 	t.typed = true
 	if err != nil {

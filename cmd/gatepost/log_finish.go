@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 
 	"gatepost/program"
@@ -21,7 +19,7 @@ func (t *asking) finish() ([]program.Entry, error) {
 	}
 	all := append(t.mornings, t.entries...)
 	if len(all) == 0 {
-		return nil, errors.New("nothing was added: the session has no exercise; one that was missed has no line")
+		return nil, refused(t.words(), "empty")
 	}
 	return all, nil
 }
@@ -33,12 +31,12 @@ func (t *asking) close() error {
 		at = t.main
 	}
 	check := row{exercise: "done"}
-	_, err := t.ask("pain, 0 to 10, or such as: wrists 2 elbows 1 (Enter: not said)", func(answer string) part {
+	_, err := t.ask(t.asked("pain"), func(answer string) part {
 		check.pain = answer
 		return part{check, answer == ""}
 	})
 	if err == nil {
-		_, err = t.ask("note (Enter: none)", func(answer string) part {
+		_, err = t.ask(t.asked("note"), func(answer string) part {
 			check.note = answer
 			return part{check, answer == ""}
 		})
@@ -79,8 +77,7 @@ func (t *asking) morningAfter() error {
 // morning asks for the joints of one morning.
 func (t *asking) morning(day program.Date) error {
 	r := row{exercise: "morning"}
-	question := fmt.Sprintf("joints on the morning of %s, such as: wrists 1 elbows 0 (Enter: not said)", day)
-	answer, err := t.ask(question, func(answer string) part {
+	answer, err := t.ask(t.asked("morning", "day", day.String()), func(answer string) part {
 		r.pain = answer
 		return part{r, answer == ""}
 	})

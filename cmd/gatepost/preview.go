@@ -1,19 +1,15 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"net"
 	"os"
 	"os/signal"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
 
-	"gatepost/program"
-	"gatepost/program/intake"
 	"gatepost/program/publish/preview"
 	"gatepost/program/publish/store"
 )
@@ -114,22 +110,14 @@ func (j *job) refresh(site *preview.Preview) {
 func (j *job) remake() (files map[string][]byte, messages string) {
 	studio, problems := j.read()
 	if problems.Stop() {
-		return nil, reported(problems)
+		return nil, j.reported(problems)
 	}
 	m := j.makeAll(&studio, siteOutput, "")
 	if problems = append(problems, m.problems...); problems.Stop() {
-		return nil, reported(problems)
+		return nil, j.reported(problems)
 	}
 	j.kept = j.keep(&studio, m)
 	return below(m.files, "site/"), ""
-}
-
-func reported(problems program.Problems) string {
-	var out bytes.Buffer
-	problems = slices.Clone(problems) // which the caller still counts
-	problems.Sort()
-	intake.Report(&out, slices.Compact(problems)) // a word that is missing is missing for every client
-	return out.String()
 }
 
 // below are the files of a folder by their path in it.

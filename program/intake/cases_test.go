@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"flag"
 	"fmt"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"testing/fstest"
 
@@ -42,23 +44,15 @@ func runCase(t *testing.T, file string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	folder := sound(t)
-	want := -1
-	for i, f := range c.files {
-		change, isChange := strings.CutPrefix(f.name, "change ")
-		switch {
-		case f.name == "report":
-			want = i
-		case isChange:
-			folder[change] = &fstest.MapFile{Data: changed(t, folder[change], f.text)}
-		default:
-			folder[f.name] = &fstest.MapFile{Data: []byte(f.text)}
-		}
-	}
+	folder, want := laidOut(t, c)
 	if want < 0 {
 		t.Fatal("the case has no report")
 	}
-	_, problems := Read(folder, library(t), zeros{})
+	built := library(t)
+	if own, _ := fs.Glob(folder, "content/words/*"); own != nil { // they need not have every word of the published file
+		built = files(t, "testdata/library.txtar")
+	}
+	_, problems := Read(folder, built, zeros{})
 	got := reported(problems)
 	if diff := cmp.Diff(c.files[want].text, got); diff != "" && !*update {
 		t.Errorf("report (-want +got):\n%s", diff)
@@ -69,6 +63,25 @@ func runCase(t *testing.T, file string) {
 			t.Fatal(err)
 		}
 	}
+}
+
+// laidOut is the sound folder with a case laid over it, and the index of its report;
+// -1: it has none.
+func laidOut(t *testing.T, c archive) (folder fstest.MapFS, report int) {
+	folder = sound(t)
+	report = -1
+	for i, f := range c.files {
+		change, isChange := strings.CutPrefix(f.name, "change ")
+		switch {
+		case f.name == "report":
+			report = i
+		case isChange:
+			folder[change] = &fstest.MapFile{Data: changed(t, folder[change], f.text)}
+		default:
+			folder[f.name] = &fstest.MapFile{Data: []byte(f.text)}
+		}
+	}
+	return folder, report
 }
 
 // changed applies lines "old => new" to a file; each old text must occur once.
@@ -93,8 +106,33 @@ func changed(t *testing.T, file *fstest.MapFile, changes string) []byte {
 // sound is the folder that cases start from, fresh.
 func sound(t testing.TB) fstest.MapFS { return files(t, "testdata/folder.txtar") }
 
-// library is the built-in library of the cases, fresh.
-func library(t testing.TB) fstest.MapFS { return files(t, "testdata/library.txtar") }
+// library is the built-in library of the cases, fresh. Its words are few, so that a
+// case can have words of its own; what is wrong is said in those of the published file.
+func library(t testing.TB) fstest.MapFS {
+	lib := files(t, "testdata/library.txtar")
+	few, all := lib["content/words/en.yaml"], published(t, "en")
+	for _, section := range []string{"terminal", "fault"} {
+		from := strings.Index(all, "\n"+section+":\n")
+		length := strings.Index(all[from:], "\n\n")
+		few.Data = append(few.Data, all[from+1:from+length+1]...)
+	}
+	return lib
+}
+
+// published is the words file of a language as it is built in.
+func published(t testing.TB, language string) string {
+	t.Helper()
+	text, err := os.ReadFile("../../content/words/" + language + ".yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// inEnglish are the words in which tests read reports.
+var inEnglish = sync.OnceValue(func() program.Words {
+	return ReadWords(fstest.MapFS{}, os.DirFS("../.."))
+})
 
 func files(t testing.TB, file string) fstest.MapFS {
 	t.Helper()
@@ -124,7 +162,7 @@ func (zeros) Read(p []byte) (int, error) { clear(p); return len(p), nil }
 // reported is the report of problems as text.
 func reported(problems program.Problems) string {
 	var b bytes.Buffer
-	Report(&b, problems)
+	Report(&b, inEnglish(), problems)
 	return b.String()
 }
 

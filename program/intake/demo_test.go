@@ -14,7 +14,7 @@ func TestDemoStudio(t *testing.T) {
 	}
 	defer root.Close()
 	studio, problems := Read(root.FS(), fstest.MapFS{}, nil)
-	Report(testWriter{t}, problems)
+	Report(testWriter{t}, inEnglish(), problems)
 	t.Log(len(studio.Clients), "clients", len(studio.Library.Exercises), "exercises")
 	if problems.Stop() {
 		t.Error("the demo studio has problems")

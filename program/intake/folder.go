@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -119,9 +120,9 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 	if !ok {
 		return nil, false
 	}
-	src, problems := textSource(name, data, limit)
-	f.problems = append(f.problems, problems...)
+	src, at, wrong := textSource(name, data, limit)
 	if src == nil {
+		f.problems = append(f.problems, wrong.in(f.english(), at))
 		return nil, false
 	}
 	src.builtIn = builtIn
@@ -139,17 +140,18 @@ func (f *folder) bytes(from fs.FS, file, name string, limit int) ([]byte, bool) 
 
 // textSource takes the bytes of a file as text; nil with the reason where they
 // are none.
-func textSource(name string, data []byte, limit int) (*source, program.Problems) {
+func textSource(name string, data []byte, limit int) (*source, program.Place, fault) {
 	if len(data) > limit {
-		return nil, program.Problems{{Place: program.Place{File: name}, Message: "the file is too big",
-			Advice: fmt.Sprintf("At most %d KiB are read.", limit>>10)}}
+		return nil, program.Place{File: name}, fault{"too_big", "most", strconv.Itoa(limit >> 10)}
 	}
 	text := string(bytes.TrimPrefix(data, []byte("\ufeff")))
-	if at, message, advice := notText(name, text); message != "" {
-		return nil, program.Problems{{Place: at, Message: message, Advice: advice}}
+	if at, wrong := notText(name, text); wrong != nil {
+		return nil, at, wrong
 	}
-	return newSource(name, text, false), nil
+	return newSource(name, text, false), program.Place{}, nil
 }
+
+var errNotPlain = errors.New("it is not a plain file")
 
 // readFile reads at most one byte more than the limit.
 func readFile(from fs.FS, file string, limit int) ([]byte, error) {
@@ -158,7 +160,7 @@ func readFile(from fs.FS, file string, limit int) ([]byte, error) {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() { // a named pipe would be waited for without end
-		return nil, errors.New("it is not a plain file")
+		return nil, errNotPlain
 	}
 	r, err := from.Open(file)
 	if err != nil {
@@ -169,26 +171,25 @@ func readFile(from fs.FS, file string, limit int) ([]byte, error) {
 }
 
 // notText says where a file stops being UTF-8 text.
-func notText(file, text string) (at program.Place, message, advice string) {
+func notText(file, text string) (program.Place, fault) {
 	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") {
-		return program.Place{File: file}, "the file is UTF-16 text", "Save it again as UTF-8."
+		return program.Place{File: file}, fault{"utf16"}
 	}
 	line, column := 1, 1
 	for i, r := range text {
 		if column > maxLine {
-			return program.Place{File: file, Line: line}, "the line is too long", fmt.Sprintf("Break it: at most %d characters can be read.", maxLine)
+			return program.Place{File: file, Line: line}, fault{"long_line", "most", strconv.Itoa(maxLine)}
 		}
 		broken := r == utf8.RuneError && !strings.HasPrefix(text[i:], "\ufffd")
 		if broken || r < ' ' && r != '\n' && r != '\r' && r != '\t' || r == 0x7f {
-			return program.Place{File: file, Line: line, Column: column}, "the file is not UTF-8 text from here on",
-				"Save it as plain text in UTF-8, not as a document of a word processor."
+			return program.Place{File: file, Line: line, Column: column}, fault{"not_text"}
 		}
 		column++
 		if r == '\n' {
 			line, column = line+1, 1
 		}
 	}
-	return program.Place{}, "", ""
+	return program.Place{}, nil
 }
 
 // reason is an error of the disk without the path, which is said already.

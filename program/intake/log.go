@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"errors"
 	"path"
 	"runtime"
 	"strings"
@@ -80,12 +81,15 @@ type logBook struct {
 func (f *folder) readDone(lib *program.Library, clients []*client, dates program.DateOrder) {
 	own := make([]folder, len(clients))
 	words := newLogWords(lib)
+	if lib.Words == nil { // a language without words, which is said
+		words.said = f.english()
+	}
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
-				own[i].coach = f.coach
+				own[i].coach, own[i].builtIn = f.coach, f.builtIn
 				own[i].readLog(words, clients[i], dates)
 				own[i].readPlans(clients[i])
 			}
@@ -102,16 +106,21 @@ func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 	file := path.Join(dir, logName)
 	switch {
 	case !f.exists(file):
-		f.checkLogName(dir)
+		f.checkLogName(words, dir)
 		return
 	case !c.sound() || c.waiting:
 		return
 	}
-	data, ok := f.bytes(f.coach, file, file, maxFile)
-	if !ok {
+	data, err := readFile(f.coach, file, maxFile)
+	if err != nil {
+		wrong := fault{"unreadable", "reason", reason(err)}
+		if errors.Is(err, errNotPlain) {
+			wrong = fault{"not_plain"}
+		}
+		f.problems = append(f.problems, wrong.in(words.said, program.Place{File: file}))
 		return
 	}
-	src, problems := logSource(file, data)
+	src, problems := logSource(words, file, data)
 	f.problems = append(f.problems, problems...)
 	if src != nil {
 		b := newLogBook(src, newLogKnown(&c.library.Library, words, c.Assessment, dates))
@@ -121,12 +130,12 @@ func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 }
 
 // checkLogName warns of files that may have been meant as the log.
-func (f *folder) checkLogName(dir string) {
+func (f *folder) checkLogName(words *logWords, dir string) {
 	for _, e := range f.entries(f.coach, dir) {
 		name := strings.ToLower(e.Name())
 		base := strings.TrimSuffix(name, path.Ext(name))
 		if base == "log" || base == logName || path.Ext(name) == ".csv" && distance(base, "log") <= 1 {
-			f.doubt(path.Join(dir, e.Name()), "this file is not read", "A log is saved as CSV and called "+logName+".")
+			f.problems = append(f.problems, fault{"not_the_log", "file", logName}.doubtIn(words.said, program.Place{File: path.Join(dir, e.Name())}))
 		}
 	}
 }
@@ -134,11 +143,12 @@ func (f *folder) checkLogName(dir string) {
 // ReadLog reads the text of a client's log as Read does. file is what problems
 // call it. The studio and the client must have been read without errors.
 func ReadLog(studio *program.Studio, a *program.Assessment, file string, text []byte) (program.Log, program.Problems) {
-	src, problems := logSource(file, text)
+	known := knownIn(studio, a)
+	src, problems := logSource(known.words, file, text)
 	if src == nil {
 		return program.Log{File: file}, problems
 	}
-	b := newLogBook(src, knownIn(studio, a))
+	b := newLogBook(src, known)
 	b.read(nil)
 	src.problems.Sort()
 	return b.log, src.problems

@@ -2,7 +2,6 @@ package intake
 
 import (
 	"cmp"
-	"fmt"
 
 	"gatepost/program"
 )
@@ -12,6 +11,7 @@ type logNews struct {
 	entries  []program.Entry
 	there    int // lines that the log has as they are
 	problems program.Problems
+	words    program.Words
 }
 
 // logged is what a log has of some days.
@@ -43,7 +43,7 @@ func (b *logBook) news(add []program.Entry) logNews {
 			had.take(e)
 		}
 	}
-	var n logNews
+	n := logNews{words: b.words.said}
 	for i := range add {
 		if e := &add[i]; hasNumbers(e) {
 			n.numbered(&had, e)
@@ -103,11 +103,10 @@ func (n *logNews) plain(had *logged, e *program.Entry) {
 	switch {
 	case e.Morning: // may be written again: the higher counts
 	case e.AsPrinted && had.done[e.Date] > 0:
-		n.changed(e, fmt.Sprintf("the session of %s", e.Date), had.done[e.Date])
+		n.changed(e, "session_changed", lineKey{day: e.Date}, had.done[e.Date])
 	case !e.AsPrinted:
 		if at := had.loose[lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}]; at > 0 {
-			n.doubt(e, fmt.Sprintf("line %d of the log has another set of %s on %s; this one is added to it", at, e.Exercise, e.Date),
-				"If it is the same set, put the line in the log right and take this one away. Numbered sets are told apart.")
+			n.doubt(e, "another_set", lineKey{day: e.Date, exercise: e.Exercise}, at)
 		}
 	}
 }
@@ -126,7 +125,7 @@ func (n *logNews) numbered(had *logged, e *program.Entry) {
 			rest.Sets = append(rest.Sets, s)
 			n.otherBands(had, e, key, len(rest.Sets) == 1)
 		case old.SetDone != s || i == 0 && e.Note != "" && e.Note != old.note:
-			n.changed(e, key.String(), had.keys[key])
+			n.changed(e, "set_changed", key, had.keys[key])
 			return
 		case i == 0:
 			rest.Note = ""
@@ -151,21 +150,19 @@ func (n *logNews) numbered(had *logged, e *program.Entry) {
 // another lean.
 func (n *logNews) otherBands(had *logged, e *program.Entry, key lineKey, first bool) {
 	if at := had.other[key.anyRig()]; at > 0 && first {
-		what := "other bands"
 		if e.Ahead > 0 {
-			what = "another lean"
+			n.doubt(e, "other_lean", key, at)
+		} else {
+			n.doubt(e, "other_bands", key, at)
 		}
-		n.doubt(e, fmt.Sprintf("line %d of the log has %s with %s; this one is added to it", at, key.anyRig(), what),
-			"If it is the same set, put the line in the log right and take this one away.")
 	}
 }
 
-func (n *logNews) changed(e *program.Entry, what string, line int) {
-	n.problems = append(n.problems, program.Problem{Place: e.Place,
-		Message: fmt.Sprintf("%s is in the log already, on line %d, with other values", what, line),
-		Advice:  fmt.Sprintf("Put line %d of the log right by hand, if this one is; and take this line away.", line)})
+// changed says what is in the log already, on a line of it, with other values.
+func (n *logNews) changed(e *program.Entry, wrong string, key lineKey, line int) {
+	n.problems = append(n.problems, key.fault(wrong, line).in(n.words, e.Place))
 }
 
-func (n *logNews) doubt(e *program.Entry, message, advice string) {
-	n.problems = append(n.problems, program.Problem{Place: e.Place, Message: message, Advice: advice, Warning: true})
+func (n *logNews) doubt(e *program.Entry, wrong string, key lineKey, line int) {
+	n.problems = append(n.problems, key.fault(wrong, line).doubtIn(n.words, e.Place))
 }

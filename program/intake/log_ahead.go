@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
@@ -17,8 +16,6 @@ const (
 	mostLean  = 60.0
 )
 
-const leanAdvice = "Write centimetres, for example: 18 cm; 18 is read as that, and 7 in too. Words belong under note."
-
 // withUnit is a number and a unit, if of another quantity: 18 deg is no date.
 var withUnit = regexp.MustCompile(`^[0-9]+ \p{Ll}+$`)
 
@@ -28,42 +25,42 @@ func (l *logLine) readAhead(e *program.Entry) {
 	if written == "" || isDash(written) {
 		return
 	}
-	x, message, advice := leanOf(written)
+	x, wrong := l.words.lean(written)
 	switch {
-	case message != "":
-		l.fault(l.at(columnAhead), message, advice)
+	case wrong != nil:
+		l.fault(l.at(columnAhead), wrong...)
 		return
 	case e.Step != "":
-		l.fault(l.at(columnAhead), fmt.Sprintf("%s is a step, which has no distance of its own", quote(e.Step)), "Leave ahead empty; a lean has a line of its own, under its exercise.")
+		l.fault(l.at(columnAhead), "ahead_step", "written", quote(e.Step))
 		return
 	case e.Exercise != "" && !slices.Contains(l.known.leans, e.Exercise):
-		l.fault(l.at(columnAhead), fmt.Sprintf("%s is no lean, and has no distance", quote(e.Exercise)), "Leave ahead empty.")
+		l.fault(l.at(columnAhead), "ahead_no_lean", "written", quote(e.Exercise))
 		return
 	}
 	e.Ahead = x
 }
 
-// leanOf reads a length, a plain number being one in centimetres, to the millimetre.
-func leanOf(written string) (x float64, message, advice string) {
+// lean reads a length, a plain number being one in centimetres, to the millimetre.
+func (w *logWords) lean(written string) (x float64, wrong fault) {
 	s := strings.ReplaceAll(written, ",", ".")
 	if _, fault := parseNumber(s); fault == "" {
 		s += " cm"
 	}
-	x, fault := length.parse(s)
+	x, none := length.parse(s)
 	switch cm := 100 * x; {
-	case fault != "" && len(strings.Fields(written)) > 1 && allNumbers(strings.Fields(written)):
-		return 0, fmt.Sprintf("%s is more than one distance", quote(written)), "A line has one; write a line for each."
-	case fault != "":
-		if message, advice := damage(written); message != "" && !withUnit.MatchString(written) {
-			return 0, message, advice
+	case none != "" && len(strings.Fields(written)) > 1 && allNumbers(strings.Fields(written)):
+		return 0, fault{"ahead_several", "written", quote(written)}
+	case none != "":
+		if wrong := damage(written); wrong != nil && !withUnit.MatchString(written) {
+			return 0, wrong
 		}
-		return 0, fmt.Sprintf("%s is not a length", quote(written)), leanAdvice
+		return 0, fault{"ahead_not", "written", quote(written)}
 	case cm < leastLean:
-		return 0, fmt.Sprintf("%s ahead is no lean", quote(written)), "Leave it empty where the lean was as printed. " + leanAdvice
+		return 0, fault{"ahead_short", "written", quote(written)}
 	case cm > mostLean+1e-9:
-		return 0, fmt.Sprintf("a lean of %s cm is not possible", short(math.Round(10*cm)/10)), fmt.Sprintf("Expected at most %s cm, from the wrist crease to the shoulder's plumb line.", short(mostLean))
+		return 0, fault{"ahead_far", "lean", w.number(math.Round(10*cm) / 10), "most", w.number(mostLean)}
 	}
-	return math.Round(1000*x) / 1000, "", ""
+	return math.Round(1000*x) / 1000, nil
 }
 
 func allNumbers(fields []string) bool {

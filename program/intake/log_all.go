@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -33,18 +32,19 @@ type allBook struct {
 // first name where only one has it. unread are folders of clients who are not in the
 // studio, for want of a sound assessment.
 func ReadNewLinesOfAll(studio *program.Studio, unread []string, from string, lines []byte) ([]ClientLog, program.Problems) {
-	src, problems := textSource(from, lines, maxStudio)
+	words := newLogWords(&studio.Library)
+	src, at, wrong := textSource(from, lines, maxStudio)
 	if src == nil {
-		return nil, problems
+		return nil, program.Problems{wrong.in(words.said, at)}
 	}
-	b := &allBook{logBook: newLogBook(src, &logKnown{words: newLogWords(&studio.Library), exercises: allExercises(&studio.Library)}), studio: studio, unread: unread,
+	b := &allBook{logBook: newLogBook(src, &logKnown{words: words, exercises: allExercises(&studio.Library)}), studio: studio, unread: unread,
 		whose: clientNames(studio.Clients), cells: map[string]int{}, books: make([]*logBook, len(studio.Clients))}
 	b.strict = true
 	b.usual = append([]column{columnClient}, logColumns...)
 	b.skipText(nil)
 	first, ok := b.readHeader(nil)
 	if ok && !slices.Contains(b.columns, columnClient) {
-		b.say(b.place(first, 1), "the file has no column \"client\"", "It says whose each line is, by the name of the folder or of the client, as in: "+b.header())
+		b.say(b.place(first, 1), "no_client_column", "column", quote(columnClient.String()), "header", b.header())
 		ok = false
 	}
 	if ok {
@@ -131,18 +131,18 @@ func (b *allBook) clientOf(l *logLine, written string) int {
 	}
 	switch {
 	case written == "":
-		l.fault(l.at(columnClient), "the line does not say whose it is", "Write the client's name in each line.")
+		l.fault(l.at(columnClient), "no_whose")
 	case len(found) == 1:
 		return found[0]
 	case len(found) > 1:
-		l.fault(l.at(columnClient), fmt.Sprintf("%s could be %s", quote(written), strings.Join(slugs, " or ")), "Write the whole name, or the folder's.")
+		l.fault(l.at(columnClient), "several_clients", "written", quote(written), "clients", strings.Join(slugs, ", "))
 	case slices.Contains(b.unread, fold(written)):
-		l.fault(l.at(columnClient), fmt.Sprintf("the assessment of %s cannot be read, and without it nobody knows bands and steps", fold(written)), "Put it right first; gatepost check says what is wrong there.")
+		l.fault(l.at(columnClient), "unread_client", "client", fold(written))
 	default:
 		for i := range b.studio.Clients {
 			slugs = append(slugs, b.studio.Clients[i].Slug)
 		}
-		l.fault(l.at(columnClient), fmt.Sprintf("there is no client %s", quote(written)), offer(written, append(slugs, b.unread...)))
+		l.fault(l.at(columnClient), "no_client", "written", quote(written), "offer", l.offer(written, append(slugs, b.unread...)))
 	}
 	return -1
 }

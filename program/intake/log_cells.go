@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -48,7 +47,7 @@ func (l *logLine) amounts(c column) (a amounts, ok bool) {
 			return amounts{}, false
 		}
 		if times < 1 || times > maxSets || a.n+times > maxSets {
-			l.fault(l.at(c), "these are too many sets for one line", fmt.Sprintf("At most %d fit; look at the spaces, or write a line a set.", maxSets))
+			l.fault(l.at(c), "too_many_sets", "most", strconv.Itoa(maxSets))
 			return amounts{}, false
 		}
 		for range times {
@@ -72,10 +71,10 @@ func (l *logLine) amount(c column, cell, written string) (float64, bool) {
 	case !ok:
 		return 0, false
 	case c == columnHold && x > maxHold:
-		l.fault(l.at(c), fmt.Sprintf("a hold of %s s is not possible", short(x)), "The column has seconds; look for a missing space between two sets.")
+		l.fault(l.at(c), "hold_long", "hold", l.words.number(x))
 		return 0, false
 	case c == columnReps && (x > maxReps || x != float64(int(x))):
-		l.fault(l.at(c), fmt.Sprintf("%s repetitions are not possible", short(x)), "The column has whole numbers; look for a missing space between two sets.")
+		l.fault(l.at(c), "reps_many", "reps", l.words.number(x))
 		return 0, false
 	}
 	return x, true
@@ -89,17 +88,17 @@ func (l *logLine) number(c column, cell, written string) (float64, bool) {
 	if x, known := l.numbers[written]; known {
 		return x, true
 	}
-	x, message, advice := logNumber(written)
-	if message == "" {
+	x, wrong := logNumber(written)
+	if wrong == nil {
 		l.numbers[written] = x
 		return x, true
 	}
 	for _, s := range []string{written, cell} { // a date may have been cut at its spaces
-		if m, a := damage(s); m != "" {
-			message, advice = m, a
+		if damaged := damage(s); damaged != nil {
+			wrong = damaged
 		}
 	}
-	l.fault(l.at(c), message, advice)
+	l.fault(l.at(c), wrong...)
 	return 0, false
 }
 
@@ -109,48 +108,48 @@ var (
 	withSigns  = regexp.MustCompile(`^[0-9]+([/;|+][0-9]+)+$`)
 )
 
-func logNumber(s string) (x float64, message, advice string) {
+func logNumber(s string) (x float64, wrong fault) {
 	switch {
 	case oneDecimal.MatchString(s):
 		s = strings.Replace(s, ",", ".", 1)
 	case withCommas.MatchString(s):
-		return 0, fmt.Sprintf("%s could be several sets or a fraction", quote(s)),
-			fmt.Sprintf("Write %s for several sets, with spaces; a fraction has a point.", strings.ReplaceAll(s, ",", " "))
+		return 0, fault{"commas", "written", quote(s), "spaced", strings.ReplaceAll(s, ",", " ")}
 	case withSigns.MatchString(s):
-		return 0, fmt.Sprintf("%s is not a number", quote(s)), "Write several sets with spaces between them: 12 12 11 9"
+		return 0, fault{"signs", "written", quote(s)}
 	}
-	x, fault := parseNumber(s)
-	if fault != "" {
-		return 0, fmt.Sprintf("%s %s", quote(s), fault), "Write a number, or one a set with spaces between them: 12 12 11 9"
+	x, none := parseNumber(s)
+	switch {
+	case none == "":
+		return x, nil
+	case belowZero.MatchString(s):
+		return 0, fault{"below_zero", "written", quote(s)}
+	case leadingZero.MatchString(s):
+		return 0, fault{"leading_zero", "written", quote(s)}
 	}
-	return x, "", ""
+	return 0, fault{"not_number", "written", quote(s)}
 }
-
-// asText is how to keep a spreadsheet from meddling.
-const asText = "Format the column as text there, and type the value again, as in: 12 12 11 9"
 
 // damages are what spreadsheets make of numbers and dates.
 var damages = []struct {
-	form    *regexp.Regexp
-	message string
-	advice  string
+	form *regexp.Regexp
+	key  string
 }{
-	{regexp.MustCompile(`^#+$`), "%s is what a spreadsheet shows where a column is too narrow; the value is gone", "Widen the column there, and save it again."},
-	{regexp.MustCompile(`^#[A-Z/0!?]+`), "%s is a spreadsheet's error", "Mend the formula there, and save it again."},
-	{regexp.MustCompile(`^[0-9]+([.,][0-9]+)?[eE][+-]?[0-9]+$`), "%s is a number in a spreadsheet's scientific form", asText},
-	{regexp.MustCompile(`^[0-9]{1,2}[-. /]+\p{L}{3,}\.?([-. /]+[0-9]{2,4})?$|^\p{L}{3,}\.?[-. /]+[0-9]{1,4}$`), "%s is a date that a spreadsheet made of numbers", asText},
-	{regexp.MustCompile(`^[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{1,4}$`), "%s is a date that a spreadsheet made of numbers", asText},
-	{regexp.MustCompile(`^[0-9]{1,2}-[0-9]{1,2}$`), "%s is neither one number nor two", "Write 8.5 for something between 8 and 9, and several sets with spaces: 12 12 11 9"},
+	{regexp.MustCompile(`^#+$`), "sheet_narrow"},
+	{regexp.MustCompile(`^#[A-Z/0!?]+`), "sheet_error"},
+	{regexp.MustCompile(`^[0-9]+([.,][0-9]+)?[eE][+-]?[0-9]+$`), "sheet_science"},
+	{regexp.MustCompile(`^[0-9]{1,2}[-. /]+\p{L}{3,}\.?([-. /]+[0-9]{2,4})?$|^\p{L}{3,}\.?[-. /]+[0-9]{1,4}$`), "sheet_date"},
+	{regexp.MustCompile(`^[0-9]{1,4}[-./][0-9]{1,2}[-./][0-9]{1,4}$`), "sheet_date"},
+	{regexp.MustCompile(`^[0-9]{1,2}-[0-9]{1,2}$`), "between"},
 }
 
-// damage says what a spreadsheet did to a number; empty where it did nothing.
-func damage(cell string) (message, advice string) {
+// damage says what a spreadsheet did to a number; nil where it did nothing.
+func damage(cell string) fault {
 	for _, d := range damages {
 		if d.form.MatchString(cell) {
-			return fmt.Sprintf(d.message, quote(cell)), d.advice
+			return fault{d.key, "written", quote(cell)}
 		}
 	}
-	return "", ""
+	return nil
 }
 
 // joints are the words for where it hurts, as they are written; of each, any
@@ -167,7 +166,7 @@ func (l *logLine) pain(written string) (p program.Pain, ok bool) {
 		p.Wrists, p.Elbows, p.Shoulders, p.Other = unsaid, unsaid, unsaid, unsaid
 		if !l.somePain(&p, written) {
 			if !l.wrong {
-				l.fault(l.at(columnPain), fmt.Sprintf("%s is not a pain", quote(written)), "Write a number from 0 to 10, or joints with their numbers: wrists 2 elbows 1")
+				l.fault(l.at(columnPain), "pain_not", "written", quote(written))
 			}
 			return p, false
 		}
@@ -199,7 +198,7 @@ func (l *logLine) jointPain(p *program.Pain, cell, joint, number string) bool {
 		*into[i] = x
 		return ok
 	}
-	l.fault(l.at(columnPain), fmt.Sprintf("there is no joint %s here", quote(joint)), offer(joint, joints))
+	l.fault(l.at(columnPain), "no_joint", "written", quote(joint), "offer", l.offer(joint, l.words.jointNames))
 	return false
 }
 
@@ -207,7 +206,7 @@ func (l *logLine) jointPain(p *program.Pain, cell, joint, number string) bool {
 func (l *logLine) ofTen(cell, written string) (int, bool) {
 	x, ok := l.number(columnPain, cell, strings.TrimSuffix(written, "/10"))
 	if ok && (x > 10 || x != float64(int(x))) {
-		l.fault(l.at(columnPain), fmt.Sprintf("pain of %s of ten is not possible", short(x)), "Pain is a whole number from 0 to 10.")
+		l.fault(l.at(columnPain), "pain_range", "pain", l.words.number(x))
 		return 0, false
 	}
 	return int(x), ok

@@ -1,9 +1,9 @@
 package intake
 
 import (
-	"fmt"
 	"iter"
 	"slices"
+	"strconv"
 
 	"gatepost/program"
 )
@@ -38,7 +38,11 @@ func (l *logLine) first(e program.Entry) bool {
 	l.checkDayAgain(&e)
 	for key := range keysOf(&e) {
 		if line, twice := l.keys[key]; twice {
-			l.fault(e.Place, fmt.Sprintf("%s is written twice; line %d has it already", key, line), "Keep one of the two. Sets of one exercise are numbered through the day, or have their bands named.")
+			wrong := "set_twice"
+			if e.AsPrinted {
+				wrong = "session_twice"
+			}
+			l.fault(e.Place, key.fault(wrong, line)...)
 			return false
 		}
 		l.keys[key] = e.Place.Line
@@ -75,12 +79,9 @@ func rigKey(e *program.Entry) string {
 	}
 }
 
-// String is how a key is called in messages.
-func (k lineKey) String() string {
-	if k.exercise == "" {
-		return fmt.Sprintf("the session of %s", k.day)
-	}
-	return fmt.Sprintf("set %d of %s on %s", k.set, k.exercise, k.day)
+// fault is something wrong with what a key names, that stands on another line too.
+func (k lineKey) fault(key string, line int) fault {
+	return fault{key, "set", strconv.Itoa(k.set), "exercise", k.exercise, "day", k.day.String(), "line", strconv.Itoa(line)}
 }
 
 // checkDayAgain warns where sets without numbers, which may well be equal,
@@ -94,7 +95,7 @@ func (l *logLine) checkDayAgain(e *program.Entry) {
 	}
 	if returns && !l.again[e.Date] && slices.ContainsFunc(l.log.Entries, func(o program.Entry) bool { return same(&o, e) }) {
 		l.again[e.Date] = true
-		l.doubt(e.Place, fmt.Sprintf("the session of %s seems to stand here a second time; it begins on line %d", e.Date, firstLine), "Take one of the two away, if it is the same.")
+		l.doubt(e.Place, lineKey{day: e.Date}.fault("day_again", firstLine)...)
 	}
 }
 
@@ -118,28 +119,19 @@ func (b *logBook) checkAge() {
 		}
 	}
 	if count > 0 {
-		b.doubt(at, fmt.Sprintf("%s older than the assessment of %s", countedLines(count), measured), "They are kept as history. If the year is a slip, correct it.")
+		b.doubt(at, b.words.counted("older", count, "day", measured.String())...)
 	}
-}
-
-func countedLines(n int) string {
-	if n == 1 {
-		return "1 line is"
-	}
-	return fmt.Sprintf("%d lines are", n)
 }
 
 // NotYet is an error for each day of a log that has not come yet.
-func NotYet(log program.Log, today program.Date) program.Problems {
+func NotYet(lib *program.Library, log program.Log, today program.Date) program.Problems {
 	var problems program.Problems
 	said := map[program.Date]bool{}
 	for i := range log.Entries {
 		e := &log.Entries[i]
 		if e.Date > today && !said[e.Date] {
 			said[e.Date] = true
-			problems = append(problems, program.Problem{Place: e.Place,
-				Message: fmt.Sprintf("%s has not come yet; today is %s", e.Date, today),
-				Advice:  "Correct the date, or say which day it is with --on."})
+			problems = append(problems, fault{"not_yet", "day", e.Date.String(), "today", today.String()}.in(lib.Words, e.Place))
 		}
 	}
 	return problems

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"time"
@@ -17,20 +16,22 @@ func (l *logLine) readDate(e *program.Entry) {
 		return
 	}
 	if s == "" {
-		l.fault(l.at(columnDate), "the line has no date", "Each line has its own: write it here too.")
+		l.fault(l.at(columnDate), "no_date")
 		return
 	}
-	d, message, advice := logDate(s, l.known.dates)
-	if message == "" && (d.Time().Year() < earliest || d.Time().Year() > latest) {
-		message, advice = fmt.Sprintf("%s is not a likely date", quote(s)), fmt.Sprintf("The year lies between %d and %d.", earliest, latest)
+	d, wrong := logDate(s, l.known.dates)
+	if wrong == nil && (d.Time().Year() < earliest || d.Time().Year() > latest) {
+		wrong = fault{"date_unlikely", "written", quote(s), "earliest", strconv.Itoa(earliest), "latest", strconv.Itoa(latest)}
 	}
-	if message != "" {
-		l.fault(l.at(columnDate), message, advice)
+	if wrong != nil {
+		l.fault(l.at(columnDate), wrong...)
 		return
 	}
 	e.Date = d
 	l.lastWritten, l.lastDay = s, d
 }
+
+const yearFirstExample = "2027-01-11"
 
 var (
 	yearFirst   = regexp.MustCompile(`^(\d{4})[-./](\d{1,2})[-./](\d{1,2})\.?$`)
@@ -41,13 +42,13 @@ var (
 
 // logDate reads a date of numbers: year first, or in the studio's order. One
 // that reads as two different days is asked about, never guessed.
-func logDate(s string, order program.DateOrder) (d program.Date, message, advice string) {
+func logDate(s string, order program.DateOrder) (program.Date, fault) {
 	if m := yearFirst.FindStringSubmatch(s); m != nil {
 		return civil(s, number3(m[1], m[2], m[3]))
 	}
 	m := yearLast.FindStringSubmatch(s)
 	if m == nil {
-		return 0, fmt.Sprintf("%s is not a date", quote(s)), logDateAdvice(s)
+		return 0, noDate(s)
 	}
 	year := m[3]
 	if len(year) == 2 {
@@ -64,8 +65,7 @@ func logDate(s string, order program.DateOrder) (d program.Date, message, advice
 	case dayFirst[1] > 12:
 		return civil(s, monthFirst)
 	}
-	return 0, fmt.Sprintf("%s could be two different days", quote(s)),
-		"Say once how dates are written here, in studio.yaml, dates: day-first or dates: month-first; or write the year first: 2027-01-11"
+	return 0, fault{"date_two_days", "written", quote(s), "example", yearFirstExample}
 }
 
 func number3(year, month, day string) (n [3]int) {
@@ -76,26 +76,27 @@ func number3(year, month, day string) (n [3]int) {
 }
 
 // civil is the day of a year, month and day, where the calendar has it.
-func civil(s string, n [3]int) (program.Date, string, string) {
+func civil(s string, n [3]int) (program.Date, fault) {
 	t := time.Date(n[0], time.Month(n[1]), n[2], 0, 0, 0, 0, time.UTC)
 	if t.Year() != n[0] || int(t.Month()) != n[1] || t.Day() != n[2] {
-		return 0, fmt.Sprintf("%s is no day of the calendar", quote(s)), "Look at the day and the month, and at dates: in studio.yaml; year first is always understood: 2027-01-11"
+		return 0, fault{"date_no_day", "written", quote(s), "example", yearFirstExample}
 	}
-	return program.NewDate(t.Date()), "", ""
+	return program.NewDate(t.Date()), nil
 }
 
-// logDateAdvice knows what spreadsheets make of dates. Their day numbers count
-// from 1899-12-30, the usual default (common knowledge among them).
-func logDateAdvice(s string) string {
+// noDate knows what spreadsheets make of dates. Their day numbers count from
+// 1899-12-30, the usual default (common knowledge among them).
+func noDate(s string) fault {
 	if dayNumber.MatchString(s) {
 		n, _ := strconv.Atoi(s)
-		return fmt.Sprintf("This is how a spreadsheet counts days: format the column as a date with the year first; here probably %s.", program.NewDate(1899, time.December, 30)+program.Date(n))
+		day := program.NewDate(1899, time.December, 30) + program.Date(n)
+		return fault{"date_number", "written", quote(s), "day", day.String()}
 	}
 	if dayAndMonth.MatchString(s) {
-		return "The year is missing; format the column as a date with the year first: 2027-01-11"
+		return fault{"date_no_year", "written", quote(s), "example", yearFirstExample}
 	}
-	if _, advice := damage(s); advice != "" && s[0] == '#' {
-		return advice
+	if damaged := damage(s); damaged != nil && s[0] == '#' {
+		return damaged
 	}
-	return "Write the year first: 2027-01-11"
+	return fault{"date_not", "written", quote(s), "example", yearFirstExample}
 }

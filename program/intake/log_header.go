@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -79,7 +78,7 @@ func (b *logBook) readHeader(columns []column) (first int, ok bool) {
 		b.columns = columns
 		return at, true
 	case startsWithDate || err != nil:
-		b.say(b.place(at+1, 1), "the first line does not name the columns", "Put this line above it: "+b.header())
+		b.say(b.place(at+1, 1), "no_header", "header", b.header())
 		return 0, false
 	}
 	return at + 1, b.nameColumns(cells, at+1)
@@ -97,16 +96,17 @@ func (b *logBook) nameColumns(cells []string, line int) bool {
 		c := b.words.column(written)
 		switch {
 		case c == columnUnread && strings.TrimSpace(written) != "":
-			l.doubt(l.spot(i), fmt.Sprintf("nothing reads a column called %s", quote(strings.TrimSpace(written))), offer(strings.TrimSpace(written), namesOf(append(slices.Clone(logColumns), columnClient))))
+			l.doubt(l.spot(i), "unknown_column", "written", quote(strings.TrimSpace(written)),
+				"offer", l.offer(strings.TrimSpace(written), namesOf(append(slices.Clone(logColumns), columnClient)), b.words.columnNames...))
 		case c != columnUnread && slices.Contains(b.columns, c):
-			l.say(l.spot(i), fmt.Sprintf("there is a second column %s", quote(c.String())), "Keep one of the two.")
+			l.say(l.spot(i), "second_column", "column", quote(c.String()))
 			sound = false
 		}
 		b.columns = append(b.columns, c)
 	}
 	for _, c := range []column{columnDate, columnExercise} {
 		if !slices.Contains(b.columns, c) {
-			b.say(b.place(line, 1), fmt.Sprintf("the log has no column %s", quote(c.String())), "The first line names the columns, for example: "+b.header())
+			b.say(b.place(line, 1), "no_column", "column", quote(c.String()), "header", b.header())
 			sound = false
 		}
 	}

@@ -63,7 +63,7 @@ func TestLogInGerman(t *testing.T) {
 
 	// What was missed has no line in German either.
 	_, problems = ReadLog(studio, a, "log.csv", []byte("Datum,Übung\n2027-01-11,krank\n"))
-	mustContain(t, reported(problems), "a session that was missed has no line")
+	mustContain(t, reported(problems), "Eine Einheit, die ausfiel, hat keine Zeile")
 	if problems := LogLacks(studio, "log.csv", []byte(theirs)); len(problems) > 0 {
 		t.Error(reported(problems))
 	}

@@ -10,20 +10,18 @@ import (
 	"gatepost/program"
 )
 
-const (
-	halfMessage = "the file ends in the middle of a character"
-	halfAdvice  = "Open it, complete its last line or take it away, and save it again."
-)
-
 // logSource takes the bytes of a log as text. Where a crash left half a character
 // at the end, that is said and left out.
-func logSource(file string, data []byte) (*source, program.Problems) {
+func logSource(words *logWords, file string, data []byte) (*source, program.Problems) {
 	half := halfRune(data)
-	src, problems := textSource(file, data[:len(data)-half], maxFile)
-	if src != nil && half > 0 {
-		src.doubt(src.place(len(src.lines), 1), halfMessage, halfAdvice)
+	src, at, wrong := textSource(file, data[:len(data)-half], maxFile)
+	if src == nil {
+		return nil, program.Problems{wrong.in(words.said, at)}
 	}
-	return src, problems
+	if half > 0 {
+		src.note(fault{"half"}.doubtIn(words.said, src.place(len(src.lines), 1)))
+	}
+	return src, nil
 }
 
 // halfRune counts the bytes at the end that only begin a character.
@@ -78,12 +76,7 @@ func newCSV(text string, comma rune) *csv.Reader {
 	return r
 }
 
-const (
-	cutMessage = "this line was cut in the middle, and is not read"
-	cutAdvice  = "Complete it from the card, without a … and with a line break at its end; or take it away."
-	cutMark    = "…" // ends a line that was cut and then closed
-	quoteTwice = `Put quotes around the whole cell, and write each one within it twice: "a ""small"" step"`
-)
+const cutMark = "…" // ends a line that was cut and then closed
 
 // sayBroken says what is wrong with the quotes of a line.
 func (b *logBook) sayBroken(err *csv.ParseError, start, line int) {
@@ -91,13 +84,13 @@ func (b *logBook) sayBroken(err *csv.ParseError, start, line int) {
 	at.Column = 1 + utf8.RuneCountInString(at.Text[:max(0, min(err.Column-1, len(at.Text)))])
 	switch {
 	case errors.Is(err.Err, csv.ErrBareQuote):
-		b.say(at, "a quote stands in the middle of a cell", quoteTwice)
+		b.say(at, "quote_bare")
 	case start == len(b.lines):
 		b.cutAt(b.place(start, 1), `"`+string(b.comma)+cutMark)
 	case line == start && at.Column <= len(at.Text):
-		b.say(at, "a quoted cell goes on after its closing quote", quoteTwice)
+		b.say(at, "quote_after")
 	default:
-		b.say(b.place(start, 1), "a quote in this line is never closed", "Close it, or take it away; until then it swallows the lines below.")
+		b.say(b.place(start, 1), "quote_open")
 	}
 }
 
@@ -107,9 +100,9 @@ func (b *logBook) cutAt(at program.Place, closing string) {
 		b.closing = closing
 	}
 	if b.strict {
-		b.say(at, cutMessage, cutAdvice)
+		b.say(at, "cut")
 	} else {
-		b.doubt(at, cutMessage, cutAdvice)
+		b.doubt(at, "cut")
 	}
 }
 
@@ -189,7 +182,7 @@ func (l *logLine) cut() bool {
 func (l *logLine) checkLength() {
 	for i := len(l.columns); i < len(l.cells); i++ {
 		if strings.TrimSpace(l.cells[i]) != "" {
-			l.fault(l.spot(i), "there are more cells here than columns", "Put quotes around a cell that has the dividing sign in it, such as a note or 12,5.")
+			l.fault(l.spot(i), "more_cells")
 			return
 		}
 	}
@@ -235,7 +228,7 @@ func (l *logLine) start() program.Place {
 }
 
 // fault notes an error, after which the line is left out.
-func (l *logLine) fault(at program.Place, message, advice string) {
+func (l *logLine) fault(at program.Place, wrong ...string) {
 	l.wrong = true
-	l.say(at, message, advice)
+	l.say(at, wrong...)
 }

@@ -2,7 +2,6 @@ package intake
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -16,6 +15,7 @@ type logKnown struct {
 	client    *program.Assessment
 	dates     program.DateOrder
 	exercises *names            // exercises and steps; each leads to an exercise
+	called    []string          // their names, and what may stand in their place
 	steps     map[string]string // folded name of a step -> step id
 	holds     map[string]string // exercise id -> the step that it holds
 	kinds     map[string]program.Dose
@@ -41,6 +41,7 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 	for i := range lib.Exercises {
 		e := &lib.Exercises[i]
 		k.exercises.add(e.ID, e.Name)
+		k.called = append(k.called, e.Name)
 		k.kinds[e.ID] = e.Dose
 		if slices.Contains(e.Trains, program.ForLean) {
 			k.leans = append(k.leans, e.ID)
@@ -73,6 +74,7 @@ func (k *logKnown) addStep(s *program.Step) {
 		k.steps[fold(name)] = s.ID
 	}
 	k.exercises.list = append(k.exercises.list, s.ID)
+	k.called = append(k.called, s.Name)
 	if k.holds[s.Exercise] == "" {
 		k.holds[s.Exercise] = s.ID
 	}
@@ -98,13 +100,13 @@ func (l *logLine) newExercise(written string) (exerciseDone, bool) {
 		return exerciseDone{}, false
 	}
 	if slices.Contains(l.words.missed, fold(written)) || slices.Contains(l.words.none, fold(written)) {
-		l.fault(l.at(columnExercise), "a session that was missed has no line", "Take the line away; a note can stand in the next session's line.")
+		l.fault(l.at(columnExercise), "missed")
 		return exerciseDone{}, false
 	}
-	id, message, _ := l.known.exercises.resolve(written)
-	if message != "" {
+	id, there := l.known.exercises.ids[fold(written)]
+	if !there {
 		words := append(slices.Clone(l.known.exercises.list), doneWord, morningWord)
-		l.fault(l.at(columnExercise), message, offer(written, words))
+		l.fault(l.at(columnExercise), "no_exercise", "written", quote(written), "offer", l.offer(written, words, slices.Concat(l.known.called, l.words.done, l.words.morning)...))
 		return exerciseDone{}, false
 	}
 	return exerciseDone{id, cmp.Or(l.known.steps[fold(written)], l.known.holds[id])}, true
@@ -115,11 +117,11 @@ func (l *logLine) newExercise(written string) (exerciseDone, bool) {
 func (l *logLine) sayNoExercise() {
 	for i, c := range l.columns {
 		if c != columnDate && c != columnClient && i < len(l.cells) && strings.TrimSpace(l.cells[i]) != "" {
-			l.fault(l.at(columnExercise), "the line does not say of which exercise it is", "Name the exercise or step in each line.")
+			l.fault(l.at(columnExercise), "unnamed")
 			return
 		}
 	}
-	l.doubt(l.start(), "only a date stands in this line", "Write done beside it, if the session was done as printed; if it was missed, take the line away.")
+	l.doubt(l.start(), "date_only")
 }
 
 // readBands reads which bands were hung, and how low.
@@ -130,9 +132,9 @@ func (l *logLine) readBands(e *program.Entry) {
 	}
 	done, known := l.rigs[written]
 	if !known {
-		var message, advice string
-		if done, message, advice = l.known.rig(written); message != "" {
-			l.fault(l.at(columnBands), message, advice)
+		var wrong fault
+		if done, wrong = l.known.rig(written); wrong != nil {
+			l.fault(l.at(columnBands), wrong...)
 			return
 		}
 		l.rigs[written] = done
@@ -145,26 +147,25 @@ func (l *logLine) readBands(e *program.Entry) {
 func (l *logLine) checkRetired(e *program.Entry) {
 	for _, name := range e.Rig.Bands {
 		if gone := l.known.retired[name]; gone != 0 && gone <= e.Date {
-			l.doubt(l.at(columnBands), fmt.Sprintf("%s was retired on %s, and this line is of %s", quote(name), gone, e.Date),
-				"It is read with that band. If another was hung, name it; else correct one of the two dates: retired: stands in the assessment.")
+			l.doubt(l.at(columnBands), "band_retired", "band", quote(name), "gone", gone.String(), "day", e.Date.String())
 		}
 	}
 }
 
 // rig reads bands side by side and the strap above them, or says what is wrong.
-func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
+func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 	if k.words.isFree(written) {
-		return done, "", ""
+		return done, nil
 	}
 	rest := written
 	if m := k.words.strap.FindStringSubmatchIndex(written); m != nil {
 		done.dropGiven = true
-		if done.Drop, message, advice = k.drop(written[m[2]:m[3]] + " " + strings.ToLower(written[m[4]:m[5]])); message != "" {
-			return done, message, advice
+		if done.Drop, wrong = k.drop(written[m[2]:m[3]] + " " + strings.ToLower(written[m[4]:m[5]])); wrong != nil {
+			return done, wrong
 		}
 		rest = strings.TrimRight(written[:m[0]], " ,;+")
 		if rest == "" {
-			return done, "a strap is named without a band", "Write, for example: narrow + middle, strap 20 cm"
+			return done, fault{"strap_alone"}
 		}
 	}
 	parts := []string{rest}
@@ -172,56 +173,57 @@ func (k *logKnown) rig(written string) (done rigDone, message, advice string) {
 		parts = k.words.beside.Split(rest, -1)
 	}
 	for _, part := range parts {
-		id, message, advice := k.bands.resolve(part)
+		id, there := k.bands.ids[fold(part)]
 		switch {
-		case message != "":
-			return done, message, advice + " Bands are those of the assessment, as in: narrow + middle, strap 20 cm; or: free"
+		case !there:
+			return done, fault{"no_band", "written", quote(part), "offer", offerIn(k.words.said, part, k.bands.list)}
 		case slices.Contains(done.Bands, id):
-			return done, fmt.Sprintf("%s is named twice", quote(id)), "Two equal bands have two names in the assessment."
+			return done, fault{"band_twice", "band", quote(id)}
 		}
 		done.Bands = append(done.Bands, id)
 	}
 	if len(done.Bands) > 2 {
-		return done, "more than two bands hang side by side", "Name the two that were hung."
+		return done, fault{"three_bands"}
 	}
 	slices.SortFunc(done.Bands, func(a, b string) int { return slices.Index(k.bands.list, a) - slices.Index(k.bands.list, b) })
-	return done, "", ""
+	return done, nil
 }
 
 // drop finds the strap of a written length among the client's.
-func (k *logKnown) drop(written string) (drop float64, message, advice string) {
+func (k *logKnown) drop(written string) (drop float64, wrong fault) {
 	const near = 0.005 // m
-	x, fault := length.parse(strings.ReplaceAll(written, ",", "."))
-	if fault != "" {
-		return 0, fault, "Write, for example: narrow + middle, strap 20 cm"
+	x, none := length.parse(strings.ReplaceAll(written, ",", "."))
+	if none != "" {
+		return 0, fault{"strap_not", "written", quote(written)}
 	}
 	h := k.client.Hanging
 	for _, d := range h.Lengths() {
 		if math.Abs(d-x) <= near {
-			return d, "", ""
+			return d, nil
 		}
 	}
 	if h.Strap != (program.Strap{}) && h.Strap.From <= x && x <= h.Strap.To {
-		return x, "", "" // set between two marks
+		return x, nil // set between two marks
 	}
-	return 0, fmt.Sprintf("there is no strap of %s", written), "The assessment has " + strapsOf(h)
+	return 0, k.noStrap(written)
 }
 
-// strapsOf says which lengths of strap a client has, and where that is written.
-func strapsOf(h program.Hanging) string {
+// noStrap says which lengths of strap a client has, and where that is written.
+func (k *logKnown) noStrap(written string) fault {
+	h := k.client.Hanging
 	var straps []string
 	for _, d := range h.Drops {
-		straps = append(straps, short(1000*d/10)+" cm")
+		straps = append(straps, k.words.number(1000*d/10)+" cm")
 	}
-	all := strings.Join(straps, ", ") + ", under rig: drops:"
-	switch anyOf := fmt.Sprintf("%s to %s cm, under rig: strap:", short(1000*h.Strap.From/10), short(1000*h.Strap.To/10)); {
+	key := "no_strap_either"
+	switch {
 	case h.Strap == (program.Strap{}):
-		return all
+		key = "no_strap"
 	case len(straps) == 0:
-		return anyOf
-	default:
-		return all + " and " + anyOf
+		key = "no_strap_set"
 	}
+	return fault{key, "written", written, "straps", strings.Join(straps, ", "),
+		"from", k.words.number(1000 * h.Strap.From / 10), "to", k.words.number(1000 * h.Strap.To / 10)}
 }
 
 // checkClient sees that the line is in the right log.
@@ -237,5 +239,5 @@ func (l *logLine) checkClient() {
 	if first, _, _ := strings.Cut(a.Athlete.Name, " "); fold(written) == fold(first) {
 		return
 	}
-	l.fault(l.at(columnClient), fmt.Sprintf("this line is of %s, and the log is %s's", quote(written), a.Athlete.Name), "Move it to the other client's log.")
+	l.fault(l.at(columnClient), "other_client", "written", quote(written), "client", a.Athlete.Name)
 }

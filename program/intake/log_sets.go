@@ -1,7 +1,7 @@
 package intake
 
 import (
-	"fmt"
+	"strconv"
 	"strings"
 
 	"gatepost/program"
@@ -15,7 +15,7 @@ func (l *logLine) readSets(e *program.Entry) {
 		return // how many sets there are is not known
 	}
 	if holds.n > 0 && reps.n > 0 {
-		l.fault(l.at(columnReps), "a set is held or counted, not both", "Leave hold_s or reps empty.")
+		l.fault(l.at(columnReps), "held_and_counted")
 		return
 	}
 	e.Sets = l.sets(max(1, holds.n, reps.n))
@@ -51,15 +51,15 @@ func (l *logLine) checkSets(e *program.Entry, holds, reps amounts) {
 	}
 	switch {
 	case e.Step != "" && reps.n > 0:
-		l.fault(l.at(columnReps), "a step is held, not counted", "Write the seconds of each set under hold_s.")
+		l.fault(l.at(columnReps), "step_counted")
 	case reps.n > 0 && dose.Reps == 0 && dose.Hold > 0:
-		l.doubt(l.at(columnReps), fmt.Sprintf("%s is held, and counted here", e.Exercise), "If these are seconds, write them under hold_s.")
+		l.doubt(l.at(columnReps), "counted_here", "exercise", e.Exercise)
 	case holds.n > 0 && dose.Hold == 0 && dose.Reps > 0:
-		l.doubt(l.at(columnHold), fmt.Sprintf("%s is counted, and held here", e.Exercise), "If these are repetitions, write them under reps.")
+		l.doubt(l.at(columnHold), "held_here", "exercise", e.Exercise)
 	case e.Step != "" && longest > longStep:
-		l.doubt(l.at(columnHold), fmt.Sprintf("a step held for %s s is unusual", short(longest)), "Look for a missing space between two sets, or a value in the wrong column.")
+		l.doubt(l.at(columnHold), "step_long", "hold", l.words.number(longest))
 	case missing:
-		l.doubt(l.start(), "a set stands here without seconds or repetitions", "It is kept so; fill it in if the card has it.")
+		l.doubt(l.start(), "no_amount")
 	}
 }
 
@@ -68,11 +68,11 @@ func (l *logLine) readNumber(sets []program.SetDone) {
 	cell := l.cell(columnSet)
 	switch {
 	case cell != "" && len(sets) > 1:
-		l.fault(l.at(columnSet), "a set's number stands beside several sets", "Leave it empty: they are numbered in their order.")
+		l.fault(l.at(columnSet), "number_beside")
 	case cell != "":
 		x, ok := l.number(columnSet, cell, cell)
 		if ok && (x < 1 || x > 50 || x != float64(int(x))) {
-			l.fault(l.at(columnSet), fmt.Sprintf("there is no set %s", short(x)), "Sets are numbered from 1.")
+			l.fault(l.at(columnSet), "no_set", "number", l.words.number(x))
 		}
 		sets[0].Number = int(x)
 	case len(sets) > 1:
@@ -93,19 +93,18 @@ func (l *logLine) spread(c column, parts, sets int) (first int, ok bool) {
 	case parts == sets:
 		return 0, true
 	}
-	if message, advice := damage(l.cell(c)); message != "" {
-		l.fault(l.at(c), message, advice)
-		return 0, false
+	wrong := damage(l.cell(c))
+	if wrong == nil {
+		wrong = fault{l.words.plural("values", sets), "values", strconv.Itoa(parts), "column", c.String(), "sets", strconv.Itoa(sets)}
 	}
-	l.fault(l.at(c), fmt.Sprintf("%d values of %s stand beside %s", parts, c, plural(sets, "set")), "Write one for the last set, or one a set; - stands for one not said.")
+	l.fault(l.at(c), wrong...)
 	return 0, false
 }
 
 func (l *logLine) readRPE(sets []program.SetDone) {
 	cell := l.cell(columnRPE)
 	if l.words.saysPain(cell) {
-		l.fault(l.at(columnRPE), fmt.Sprintf("%s is about pain, and RPE is effort", quote(cell)),
-			"Pain has a place of its own: the column pain, or the question about it after the last exercise, as in: elbows 3. RPE is a number from 1 to 10.")
+		l.fault(l.at(columnRPE), "rpe_pain", "written", quote(cell))
 		return
 	}
 	parts := strings.Fields(cell)
@@ -116,7 +115,7 @@ func (l *logLine) readRPE(sets []program.SetDone) {
 		}
 		var x float64
 		if x, ok = l.number(columnRPE, cell, strings.TrimSuffix(strings.TrimRight(parts[i], ",;"), "/10")); ok && (x < 1 || x > 10) {
-			l.fault(l.at(columnRPE), fmt.Sprintf("an effort of %s is not possible", short(x)), "RPE is a number from 1 to 10: 10 is all there was, 9 is one more second or two, or one more repetition.")
+			l.fault(l.at(columnRPE), "rpe_range", "rpe", l.words.number(x))
 			return
 		}
 		sets[first+i].RPE = x
@@ -129,7 +128,7 @@ func (l *logLine) readClean(sets []program.SetDone) {
 	for i := 0; ok && i < len(parts); i++ {
 		said, known := l.cleanOf(parts[i])
 		if !known {
-			l.fault(l.at(columnClean), fmt.Sprintf("%s is neither yes nor no", quote(parts[i])), "Write yes where the form held to the end, no where it broke.")
+			l.fault(l.at(columnClean), "clean_not", "written", quote(parts[i]))
 			return
 		}
 		from := first + i
@@ -146,11 +145,11 @@ func (l *logLine) readClean(sets []program.SetDone) {
 // which nobody knows how long it was.
 func (l *logLine) setClean(s *program.SetDone, said program.Clean) bool {
 	if s.Clean == program.CleanNo && said == program.CleanYes {
-		l.fault(l.at(columnClean), "a set that was not held at all can't have been clean", "Write no, or - where nothing was seen.")
+		l.fault(l.at(columnClean), "clean_not_held")
 		return false
 	}
 	if said == program.CleanNo && s.Clean == program.CleanUnsaid && s.Seconds == 0 && s.Reps == 0 {
-		l.fault(l.at(columnClean), "a set broke, and its seconds or repetitions are not here", "Write them, or 0 where the set was not held at all.")
+		l.fault(l.at(columnClean), "broke_unsaid")
 		return false
 	}
 	if said != program.CleanUnsaid {

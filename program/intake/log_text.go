@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -16,7 +15,7 @@ func (b *logBook) skipText(columns []column) {
 	if first < 0 {
 		return
 	}
-	b.skip(0, first, "above")
+	b.skip(0, first, "text_above")
 	if named := b.namedIn(b.lines[first]); named != nil {
 		columns = named
 		for i := first + 1; i < len(b.lines); i++ {
@@ -25,7 +24,7 @@ func (b *logBook) skipText(columns []column) {
 			}
 		}
 	}
-	b.skip(b.endOfLog(first, columns), len(b.lines), "below")
+	b.skip(b.endOfLog(first, columns), len(b.lines), "text_below")
 }
 
 // namedIn are the columns of a line that names one at least; nil: it names none.
@@ -84,7 +83,7 @@ func (b *logBook) endOfLog(first int, columns []column) int {
 }
 
 // skip empties lines, and says how many there were.
-func (b *logBook) skip(from, to int, where string) {
+func (b *logBook) skip(from, to int, said string) {
 	count, at := 0, 0
 	for i := from; i < to; i++ {
 		if text := strings.TrimSpace(b.lines[i]); text == "" || strings.HasPrefix(text, "sep=") {
@@ -98,11 +97,7 @@ func (b *logBook) skip(from, to int, where string) {
 	if count == 0 {
 		return
 	}
-	what := "1 line is"
-	if count > 1 {
-		what = fmt.Sprintf("%d lines are", count)
-	}
-	b.doubt(b.place(at+1, 1), fmt.Sprintf("%s text %s those of the log, and not read", what, where), "If one of them belongs to the log, write its date and its exercise as in the others.")
+	b.doubt(b.place(at+1, 1), b.words.counted(said, count)...)
 	for i := from; i < to; i++ {
 		if !strings.HasPrefix(strings.TrimSpace(b.lines[i]), "sep=") {
 			b.lines[i] = ""

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
@@ -25,7 +26,10 @@ type logWords struct {
 	free, none, missed []string
 	hurts              []string // that an answer about effort may not hold
 	joints             [4][]string
+	columnNames        []string // in the studio's language, to offer
+	jointNames         []string // one of each, to offer
 	strap, beside      *regexp.Regexp
+	said               program.Words // in which faults are said
 }
 
 // englishWords are always understood, by their keys in the words file.
@@ -71,10 +75,11 @@ func wordsOf(lib *program.Library, key string) []string {
 
 func newLogWords(lib *program.Library) *logWords {
 	of := func(key string) []string { return wordsOf(lib, key) }
-	w := &logWords{columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
+	w := &logWords{said: lib.Words, columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
 		free: of("free"), none: of("none"), missed: of("missed"), hurts: of("hurts"),
 		joints: [4][]string{of("wrists"), of("elbows"), of("shoulders"), of("other")}}
 	for _, c := range append(slices.Clone(logColumns), columnClient) {
+		w.columnNames = append(w.columnNames, of(c.String())[len(englishWords[c.String()]):]...)
 		for _, word := range of(c.String()) {
 			if w.columns[word] == columnUnread {
 				w.columns[word] = c
@@ -86,6 +91,10 @@ func newLogWords(lib *program.Library) *logWords {
 	}
 	for _, word := range of("clean_yes") {
 		w.clean[word] = program.CleanYes
+	}
+	for i := range joints {
+		name, _, _ := strings.Cut(lib.Words["log."+joints[i]], ",")
+		w.jointNames = append(w.jointNames, cmp.Or(name, joints[i]))
 	}
 	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
 	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
@@ -146,7 +155,7 @@ func (w *logWords) saysPain(written string) bool {
 // readDone reads a session done as printed; its pain is kept in a set of its own.
 func (l *logLine) readDone(e *program.Entry) {
 	e.AsPrinted = true
-	if l.refusesNumbers("done means as printed, and has no numbers", "Name the exercise that these are of, in a line of its own.") {
+	if l.refusesNumbers("done_numbers") {
 		return
 	}
 	if l.cell(columnPain) != "" {
@@ -160,8 +169,7 @@ func (l *logLine) readDone(e *program.Entry) {
 // joints; a dash says that nobody did.
 func (l *logLine) readMorning(e *program.Entry) {
 	e.Morning = true
-	if l.refusesNumbers("morning is about the joints, and has no numbers of a session",
-		"Joints stand under pain, as in: wrists 0 elbows 3; what was done has lines of its own, with their date.") {
+	if l.refusesNumbers("morning_numbers") {
 		return
 	}
 	e.Sets = l.sets(1)
@@ -169,25 +177,26 @@ func (l *logLine) readMorning(e *program.Entry) {
 	case written == "":
 		e.Sets[0].Pain = program.Pain{Given: true}
 	case isDash(written):
-		l.fault(l.at(columnPain), "the line says nothing of the morning", "Write joints with their numbers, as in: wrists 0 elbows 3; or take the line away.")
+		l.fault(l.at(columnPain), "morning_unsaid")
 	default:
 		e.Sets[0].Pain, _ = l.pain(written)
 	}
 }
 
 // refusesNumbers finds what only a line about an exercise can have, and says so.
-func (l *logLine) refusesNumbers(message, advice string) bool {
+func (l *logLine) refusesNumbers(said string) bool {
 	for _, c := range []column{columnSet, columnBands, columnHold, columnReps, columnRPE, columnClean, columnAhead} {
 		cell := l.cell(c)
 		if cell == "" {
 			continue
 		}
+		wrong := fault{said}
 		if c == columnAhead { // a note in the wrong column, most likely
-			if _, m, a := leanOf(cell); m != "" {
-				message, advice = m, a
+			if _, no := l.words.lean(cell); no != nil {
+				wrong = no
 			}
 		}
-		l.fault(l.at(c), message, advice)
+		l.fault(l.at(c), wrong...)
 		return true
 	}
 	return false

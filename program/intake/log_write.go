@@ -3,7 +3,6 @@ package intake
 import (
 	"bytes"
 	"encoding/csv"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -24,13 +23,13 @@ type Addition struct {
 // of a new one where there is no log yet. Text around the lines, as in a mail, is
 // said and not read. from is what problems call them.
 func ReadNewLines(studio *program.Studio, a *program.Assessment, from string, lines, log []byte) (program.Log, program.Problems) {
-	src, problems := textSource(from, lines, maxFile)
-	if src == nil {
-		return program.Log{}, problems
-	}
 	known := knownIn(studio, a)
+	src, at, wrong := textSource(from, lines, maxFile)
+	if src == nil {
+		return program.Log{}, program.Problems{wrong.in(known.words.said, at)}
+	}
 	columns := logColumns
-	if old, _ := textSource(from, log, maxFile); old != nil {
+	if old, _, _ := textSource(from, log, maxFile); old != nil {
 		if b := newLogBook(old, known); b.hasHeader() {
 			columns = b.columns
 		}
@@ -54,14 +53,15 @@ func (b *logBook) hasHeader() bool {
 // is no Addition. What the log has already as it is, is left out. log is the text of
 // the file as it is; empty where there is none.
 func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []byte, add []program.Entry) (Addition, program.Problems) {
-	src, problems := textSource(file, log, maxFile)
-	switch {
-	case halfRune(log) > 0:
-		return Addition{}, program.Problems{{Place: program.Place{File: file}, Message: halfMessage, Advice: halfAdvice}}
-	case src == nil:
-		return Addition{}, problems
+	known := knownIn(studio, a)
+	src, at, wrong := textSource(file, log, maxFile)
+	if halfRune(log) > 0 {
+		src, at, wrong = nil, program.Place{File: file}, fault{"half"}
 	}
-	old := newLogBook(src, knownIn(studio, a))
+	if src == nil {
+		return Addition{}, program.Problems{wrong.in(known.words.said, at)}
+	}
+	old := newLogBook(src, known)
 	old.read(nil)
 	w := logWriter{columns: old.columns, comma: old.comma, crlf: bytes.Contains(log, []byte("\r\n"))}
 	switch {
@@ -91,14 +91,16 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 // session can need; nil where there is no log yet. The set's number is not needed. A
 // lean without its distance is read as printed: that column is a warning.
 func LogLacks(studio *program.Studio, file string, log []byte) program.Problems {
-	src, problems := textSource(file, log, maxFile)
+	words := newLogWords(&studio.Library)
+	src, at, wrong := textSource(file, log, maxFile)
 	if src == nil {
-		return problems
+		return program.Problems{wrong.in(words.said, at)}
 	}
-	b := newLogBook(src, &logKnown{words: newLogWords(&studio.Library)})
+	b := newLogBook(src, &logKnown{words: words})
 	if !b.hasHeader() {
 		return src.problems
 	}
+	var problems program.Problems
 	for _, c := range logColumns {
 		if c != columnSet && !slices.Contains(b.columns, c) {
 			p := b.lacks(c)
@@ -110,8 +112,7 @@ func LogLacks(studio *program.Studio, file string, log []byte) program.Problems 
 }
 
 func (b *logBook) lacks(c column) program.Problem {
-	return program.Problem{Place: b.place(1, 1), Message: fmt.Sprintf("the log has no column %s", c),
-		Advice: fmt.Sprintf("Add %c%s at the end of its first line.", b.comma, c)}
+	return fault{"lacks_column", "column", c.String(), "sign", string(b.comma)}.in(b.words.said, b.place(1, 1))
 }
 
 // checkAddition reads the log as it will be, which must have so many sets, and gives
@@ -121,8 +122,7 @@ func checkAddition(studio *program.Studio, a *program.Assessment, file string, l
 	lines := bytes.Count(log, []byte("\n"))
 	problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return p.Line <= lines || p.Warning })
 	if setsOf(after.Entries) != sets && !problems.Stop() {
-		problems = append(problems, program.Problem{Place: program.Place{File: file},
-			Message: "these lines would not read as they were written", Advice: "Look at the end of the log, whether a quote is open there."})
+		problems = append(problems, fault{"unlike"}.in(studio.Library.Words, program.Place{File: file}))
 	}
 	return problems
 }

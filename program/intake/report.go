@@ -3,16 +3,17 @@ package intake
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"unicode"
 
 	"gatepost/program"
 )
 
-// Report writes problems for people to read: the place and what is wrong, the
-// line with a caret under the spot, and what to write instead. A count follows.
-// It writes nothing where there are none.
-func Report(w io.Writer, problems program.Problems) {
+// Report writes problems for people to read, in their words: the place and what is
+// wrong, the line with a caret under the spot, and what to write instead. A count
+// follows. It writes nothing where there are none.
+func Report(w io.Writer, words program.Words, problems program.Problems) {
 	problems = append(program.Problems(nil), problems...)
 	problems.Sort()
 	warnings := 0
@@ -20,17 +21,17 @@ func Report(w io.Writer, problems program.Problems) {
 		if p.Warning {
 			warnings++
 		}
-		reportOne(w, p)
+		reportOne(w, words, p)
 	}
 	if len(problems) > 0 {
-		fmt.Fprintln(w, counted(len(problems)-warnings, warnings))
+		fmt.Fprintln(w, counted(words, len(problems)-warnings, warnings))
 	}
 }
 
-func reportOne(w io.Writer, p program.Problem) {
+func reportOne(w io.Writer, words program.Words, p program.Problem) {
 	message := p.Message
 	if p.Warning {
-		message = "warning: " + message
+		message = words.Say("terminal.warning", "message", message)
 	}
 	fmt.Fprintln(w, printable(p.Place.String()+": "+message))
 	if p.Line > 0 && p.Text != "" {
@@ -80,20 +81,15 @@ func printable(s string) string {
 	}, s)
 }
 
-func counted(errors, warnings int) string {
+func counted(words program.Words, errors, warnings int) string {
 	var parts []string
-	if errors > 0 {
-		parts = append(parts, plural(errors, "problem"))
-	}
-	if warnings > 0 {
-		parts = append(parts, plural(warnings, "warning"))
+	for _, c := range []struct {
+		key string
+		n   int
+	}{{"terminal.problems", errors}, {"terminal.warnings", warnings}} {
+		if c.n > 0 {
+			parts = append(parts, words.Say(words.Plural(c.key, c.n), "count", strconv.Itoa(c.n)))
+		}
 	}
 	return strings.Join(parts, ", ")
-}
-
-func plural(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -1,7 +1,10 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
+	"io/fs"
+	"maps"
 	"regexp"
 	"slices"
 	"strings"
@@ -108,4 +111,24 @@ func sortedKeys(w program.Words) []string {
 	}
 	slices.Sort(keys)
 	return keys
+}
+
+// english are the words for what is wrong with the text of a file.
+func (f *folder) english() program.Words {
+	if f.builtIn == nil { // nobody will read it
+		return nil
+	}
+	return f.builtInWords(original)
+}
+
+// ReadWords reads the words of a coach's language, over English ones: these alone,
+// where nothing tells which language that is. It reports no problem.
+func ReadWords(coach, builtIn fs.FS) program.Words {
+	f, own := &folder{coach: coach, builtIn: builtIn}, &folder{builtIn: coach}
+	all := f.english()
+	about, _ := f.readStudio()
+	for _, words := range []program.Words{f.builtInWords(about.Lang), own.builtInWords(cmp.Or(about.Lang, original))} {
+		maps.Copy(all, words)
+	}
+	return all
 }

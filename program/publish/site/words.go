@@ -38,44 +38,12 @@ func (w *words) word(key string) string {
 
 // fill puts values into the text under a key: pairs of placeholder and value.
 func (w *words) fill(key string, pairs ...string) string {
-	text := w.word(key)
-	var out strings.Builder
-	for {
-		before, rest, found := strings.Cut(text, "{")
-		name, after, closed := strings.Cut(rest, "}")
-		at := placeOf(name, pairs)
-		out.WriteString(before)
-		switch {
-		case !found || !closed:
-			out.WriteString(text[len(before):])
-			return out.String()
-		case at >= 0:
-			out.WriteString(pairs[at+1])
-		default: // a placeholder of nothing stays to be seen
-			out.WriteString("{" + name + "}")
-		}
-		text = after
-	}
+	text, _ := program.Fill(w.word(key), pairs...)
+	return text
 }
 
-// plural is the key of a text about n things: with "_one" where it is one and
-// the language has a text of its own for it.
-func (w *words) plural(key string, n int) string {
-	if _, ok := w.table[key+"_one"]; ok && n == 1 {
-		return key + "_one"
-	}
-	return key
-}
-
-// placeOf finds a name among pairs of name and value; -1: it is not there.
-func placeOf(name string, pairs []string) int {
-	for i := 0; i < len(pairs); i += 2 {
-		if pairs[i] == name {
-			return i
-		}
-	}
-	return -1
-}
+// plural is the key of a text about n things.
+func (w *words) plural(key string, n int) string { return w.table.Plural(key, n) }
 
 func (w *words) problems() program.Problems {
 	var all program.Problems

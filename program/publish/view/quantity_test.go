@@ -50,13 +50,3 @@ func TestChanceWords(t *testing.T) {
 		}
 	}
 }
-
-func TestFillTakesNamesNotValues(t *testing.T) {
-	s := words()
-	if got := s.fill("k", "{a} and {b}, {a}", "a", "b", "b", "c {a}"); got != "b and c {a}, b" {
-		t.Errorf("got %q", got)
-	}
-	if len(s.missing) != 0 {
-		t.Errorf("missing %v", s.missing)
-	}
-}

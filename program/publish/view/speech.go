@@ -43,52 +43,15 @@ func (s *speech) say(key string, pairs ...string) string {
 		s.missing[key] = fmt.Sprintf("there are no words for %q", key)
 		return key
 	}
-	return s.fill(key, text, pairs...)
+	text, left := program.Fill(text, pairs...)
+	if left != "" {
+		s.missing[key] = fmt.Sprintf("%q has a placeholder {%s} that nothing fills", key, left)
+	}
+	return text
 }
 
-// plural is the key of a text about n things: with "_one" where it is one and
-// the language has a text of its own for it.
-func (s *speech) plural(key string, n int) string {
-	if _, ok := s.lib.Words[key+"_one"]; ok && n == 1 {
-		return key + "_one"
-	}
-	return key
-}
-
-// fill puts values in place of {placeholders}; one that is left over is a fault
-// of the words file.
-func (s *speech) fill(key, text string, pairs ...string) string {
-	var out strings.Builder
-	for {
-		before, rest, ok := strings.Cut(text, "{")
-		out.WriteString(before)
-		name, after, closed := strings.Cut(rest, "}")
-		if !ok || !closed {
-			return out.String()
-		}
-		at := slices.Index(pairs, name)
-		for at >= 0 && at%2 == 1 {
-			at = nextName(pairs, name, at)
-		}
-		if at < 0 {
-			s.missing[key] = fmt.Sprintf("%q has a placeholder {%s} that nothing fills", key, name)
-			out.WriteString(name)
-		} else {
-			out.WriteString(pairs[at+1])
-		}
-		text = after
-	}
-}
-
-// nextName looks for a name after a value that happens to read the same.
-func nextName(pairs []string, name string, after int) int {
-	for i := after + 1; i < len(pairs); i += 2 {
-		if pairs[i] == name {
-			return i
-		}
-	}
-	return -1
-}
+// plural is the key of a text about n things.
+func (s *speech) plural(key string, n int) string { return s.lib.Words.Plural(key, n) }
 
 // problems lists what the words file lacks, in order.
 func (s *speech) problems() program.Problems {
