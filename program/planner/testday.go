@@ -3,20 +3,19 @@ package planner
 import "gatepost/program"
 
 // testItems are the block's closing test: the step worked on, free where it can be,
-// and the next one where it was held in the block too, or is the goal, and a free hold
-// of it is near. A goal whose day has come goes first. Where the minutes allow only one
-// of them, it is what the block trained.
+// and a harder one beside it. Where the minutes allow only one of them, it is what the
+// block trained. Who tests nothing to its end has a check hold of the one, as long as
+// the cautious hold allows.
 func (p *plan) testItems(d day) []program.Prescription {
-	w, week := d.load.main, len(p.weeks)-1
+	w, week, hold := d.load.main, len(p.weeks)-1, p.likelyHold
 	if w.none() {
 		return p.trunkTest(d)
 	}
-	likely := p.likelyHold
-	if !p.limits.maxTests { // prescribed, and not held to its end
-		likely = p.look.maxHold
+	if !p.limits.maxTests {
+		hold = p.look.maxHold
 	}
 	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, week, likely); p.testable(free.max) {
+		if free := p.freeTest(w.rung, week, hold); p.testable(free.max) {
 			w = free
 		}
 	}
@@ -27,19 +26,29 @@ func (p *plan) testItems(d day) []program.Prescription {
 		return []program.Prescription{item}
 	}
 	items := []program.Prescription{p.toTheEnd(w)}
-	next := p.index(w.rung) + 1
-	if next == len(p.body.ladder) || w.floor != nil || d.oneTest {
+	hard, first := p.harderTest(w, week)
+	switch {
+	case hard.none() || d.oneTest:
 		return items
-	}
-	r, goal := &p.body.ladder[next], next == len(p.body.ladder)-1
-	hard := p.freeTest(r, week, likely)
-	if !p.testable(hard.max) || !goal && !trains(p.behind, r.ID) {
-		return items
-	}
-	if goal && p.dueIn() {
+	case first:
 		return []program.Prescription{p.toTheEnd(hard), items[0]}
 	}
 	return append(items, p.toTheEnd(hard))
+}
+
+// harderTest is the step after the one worked on, where it was held in the block too, or is
+// the goal, and a free hold of it is near. A goal whose day has come is tested first.
+func (p *plan) harderTest(w work, week int) (hard work, first bool) {
+	next := p.index(w.rung) + 1
+	if next == len(p.body.ladder) || w.floor != nil {
+		return work{}, false
+	}
+	goal := next == len(p.body.ladder)-1
+	hard = p.freeTest(&p.body.ladder[next], week, p.likelyHold)
+	if !p.testable(hard.max) || !goal && !trains(p.behind, hard.rung.ID) {
+		return work{}, false
+	}
+	return hard, goal && p.dueIn()
 }
 
 // dueIn reports whether the goal's day is in the block.
