@@ -169,7 +169,7 @@ type Prescription struct {
 type StepGate struct {
 	Step string
 	Gate
-	Week int // number of its gate week, else of the last week on the step; 0: not trained in this block
+	Week int // number of its last gate week; 0: none in this block
 }
 
 // Stage is one stretch of the road after the block, by the likely forecast.

@@ -220,6 +220,7 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 		full = 0
 	}
 	plan.Slack = 1 - full
+	var builds []float64
 	for i, w := range p.weeks[p.past.over():] {
 		worked := full
 		if counted != nil {
@@ -227,7 +228,7 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 			worked = earnedBy(w.kind, counted[i], start)
 		}
 		if counted != nil && w.kind == program.WeekBuild {
-			plan.Slack = 1 - worked // the block's last build week is the usual one after it
+			builds = append(builds, 1-worked)
 		}
 		sessions := len(w.straight)
 		if sessions == 0 && len(w.days) > 0 { // trained, but not with straight arms: nothing gained, and nothing lost
@@ -235,8 +236,15 @@ func (p *plan) schedule(counted []int) strength.Schedule {
 		}
 		plan.Block = append(plan.Block, strength.Week{Kind: strengthKinds[w.kind], Sessions: sessions, Slack: 1 - worked})
 	}
+	if n := len(builds); n > 0 { // the fullest of the block's last ones is the usual week after it: a gate week holds less
+		plan.Slack = slices.Min(builds[max(0, n-usualOf):])
+	}
 	return plan
 }
+
+// usualOf is of how many build weeks the fullest is the usual one after the block: a
+// round's.
+const usualOf = 3
 
 // earnedBy is the share of a week's gain that so many half seconds of counted work
 // earn. An easy week is meant to hold little, and its gain is cut for that already.

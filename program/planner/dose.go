@@ -87,7 +87,8 @@ func (l *load) halfSeconds() int {
 	sum := 0
 	for _, s := range l.sets {
 		sum += s.main*l.main.halfSeconds() + s.second*l.second.halfSeconds() +
-			s.ahead*l.ahead.halfSeconds() + s.leans*l.leans.halfSeconds()
+			s.ahead*l.ahead.halfSeconds() + s.leans*l.leans.halfSeconds() +
+			min(s.main, 1)*l.main.longer()*l.main.halves()
 	}
 	return sum
 }
@@ -102,7 +103,7 @@ func (l *load) build(parts []part, allowed, round, inRound int) {
 		least, most = shortSetsLeast, min(shortSetsMost, shortSetsLeast+inRound)
 	}
 	if l.main.gate {
-		least, most = l.main.rung.Gate.Sets, l.main.rung.Gate.Sets
+		least, most = allSets(l.main.rung.Gate), allSets(l.main.rung.Gate)
 	}
 	for i, part := range parts {
 		l.sets[i] = l.leastSets(part, least)

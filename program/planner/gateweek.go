@@ -13,9 +13,12 @@ import (
 // on a step is its gate week: on each main day the main work is the gate itself,
 // free, with its sets and seconds, and nothing heavy comes before it. Where that is
 // not within reach in the last week, the step after it waits. The goal's own gate
-// has its week once the forecast would move on, were there a step after it.
+// has its week once the forecast would move on, were there a step after it. The block's
+// last build week is one too, of whatever step was trained until then: nothing else is
+// left to train it for, and its few sets begin the taper (our judgement).
 //
-// A gate week asks for all of the gate on each main day, or it is none. The lighter
+// A gate week asks for all of the gate on each main day, or it is none. Where the gate
+// wants a longer set after the others, that is the day's last. The lighter
 // work gives way to it; where even then the minutes or the week's straight-arm seconds
 // have no room, the gate waits, and so does the step after it. The last set of the
 // second day is an open one: held until two seconds are left, it shows who is ahead.
@@ -44,7 +47,7 @@ func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
 }
 
 // gateHere says that a week which stays on its step is a gate week: repeated, since
-// the gate was tried and not passed, or the goal's.
+// the gate was tried and not passed, the goal's, or the block's last.
 func (p *plan) gateHere(stages []stage, s stage, week int) bool {
 	if s.rung == onTheFloor || p.gateless || !p.canShow(s.rung, week) {
 		return false
@@ -52,8 +55,18 @@ func (p *plan) gateHere(stages []stage, s stage, week int) bool {
 	if p.past.repeat && p.buildsBefore(week) == 0 {
 		return true
 	}
-	goal := s.rung == len(p.body.ladder)-1 && !p.past.unanswered
-	return goal && p.beyondGate(s.rung, week) && !p.asked(stages, s.rung)
+	goal := s.rung == len(p.body.ladder)-1 && p.beyondGate(s.rung, week)
+	return (goal || p.closes(stages, s.rung, week)) && !p.past.unanswered && !p.asked(stages, s.rung)
+}
+
+// closes reports whether a week is the block's last build week and goes on with a step
+// that was trained in the one before; not where help came back.
+func (p *plan) closes(stages []stage, rung, week int) bool {
+	before, trained := p.buildBefore(week), p.body.ladder[rung].ID == p.past.step
+	if before >= 0 {
+		trained = stages[before].rung == rung
+	}
+	return trained && week == p.buildBefore(len(p.weeks)) && p.buildsBefore(week) >= p.past.stays()
 }
 
 // asked says that a step's gate is passed, or is asked for on as many days as it
@@ -88,7 +101,7 @@ func (p *plan) mainDays(week int) int {
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
 	back, _ := p.returning(week)
-	return !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.heldFree(), week)) >= gateSeconds(r.Gate) && p.hasRoom(rung, week)
+	return !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && p.hasRoom(rung, week)
 }
 
 // crowded is a gate week that had no room for its gate: the session's minutes were too
@@ -109,7 +122,7 @@ func (p *plan) hasRoom(rung, week int) bool {
 func (p *plan) asksGate(week int) bool {
 	l := &p.loads[week]
 	for i, part := range p.weeks[week].parts() {
-		if l.main.gate && part != partLight && l.sets[i].main < l.main.rung.Gate.Sets {
+		if l.main.gate && part != partLight && l.sets[i].main < allSets(l.main.rung.Gate) {
 			return false
 		}
 	}
@@ -141,14 +154,22 @@ func (p *plan) waits(weeks []program.Week) []program.Note {
 		if p.noRoom[i].minutes {
 			code = noteGateMinutes
 		}
-		out = append(out, note(code, step("step", r.ID), count("sets", r.Gate.Sets), seconds("hold", float64(gateSeconds(r.Gate)))))
+		out = append(out, note(code, step("step", r.ID), count("sets", r.Gate.Sets), seconds("hold", float64(r.Gate.Hold))))
 	}
 	return out
 }
 
-// gateSeconds are what a gate week's sets last: those of the longer set, where a
+// longestSet is what the longest set of a gate lasts: the one after the others, where a
 // gate asks for one.
-func gateSeconds(g program.Gate) int { return max(g.Hold, g.Single) }
+func longestSet(g program.Gate) int { return max(g.Hold, g.Single) }
+
+// allSets are all sets that a gate asks for on a day, a longer one among them.
+func allSets(g program.Gate) int {
+	if g.Single > 0 {
+		return g.Sets + 1
+	}
+	return g.Sets
+}
 
 // buildBefore is the last build week to plan before another, −1 where there is none.
 func (p *plan) buildBefore(week int) int {
@@ -164,6 +185,6 @@ func (p *plan) buildBefore(week int) int {
 func (p *plan) gateOnly(s stage, week int) (candidates, []work) {
 	r := &p.body.ladder[s.rung]
 	w := p.at(r, r.rigs()[0], week)
-	w.hold, w.short, w.gate = gateSeconds(r.Gate), false, true
+	w.hold, w.short, w.gate = r.Gate.Hold, false, true
 	return candidates{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

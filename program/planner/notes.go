@@ -48,6 +48,7 @@ const (
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
+	noteGateLonger   = "gate-week-longer"
 	noteOpenSet      = "open-set"
 	noteGateMinutes  = "gate-no-minutes"
 	noteGateSeconds  = "gate-no-seconds"
@@ -113,7 +114,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -181,24 +181,23 @@ func (p *plan) markHeld(out []program.Forecast, hold float64) {
 	}
 }
 
-// gates are those of the steps the block trains, and the goal's.
+// gates are those of the steps the block trains, and the goal's, with the last week
+// that is printed to show each.
 func (p *plan) gates(weeks []program.Week) []program.StepGate {
-	last := map[string]int{}
-	for _, w := range weeks {
-		if w.Step != "" && w.Kind != program.WeekAway {
-			last[w.Step] = w.Number
-		}
-	}
-	for _, w := range weeks {
-		if w.Gate {
-			last[w.Step] = w.Number
-		}
-	}
 	var out []program.StepGate
 	for i := range p.body.ladder {
 		r := &p.body.ladder[i]
-		if last[r.ID] > 0 || i == len(p.body.ladder)-1 {
-			out = append(out, program.StepGate{Step: r.ID, Gate: r.Gate, Week: last[r.ID]})
+		g, trained := program.StepGate{Step: r.ID, Gate: r.Gate}, i == len(p.body.ladder)-1
+		for _, w := range weeks {
+			if w.Step != r.ID || w.Kind == program.WeekAway {
+				continue
+			}
+			if trained = true; w.Gate {
+				g.Week = w.Number
+			}
+		}
+		if trained {
+			out = append(out, g)
 		}
 	}
 	return out

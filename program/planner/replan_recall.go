@@ -72,7 +72,7 @@ func (p *plan) loadOf(printed *program.Week) load {
 			}
 		}
 	}
-	if l.main.hold == 0 { // an open check hold
+	if l.main.hold == 0 || printed.Gate { // an open check hold, or a gate's longer set
 		l.main.hold = printed.Hold
 	}
 	if l.second.none() { // on the floor the leans are the lighter work

@@ -110,14 +110,16 @@ func (r *reading) gatesRead() []program.GateRead {
 	var out []program.GateRead
 	for i := range r.body.ladder {
 		g := &r.body.ladder[i]
-		last := 0
+		week, trained := 0, i == len(r.body.ladder)-1
 		for _, w := range r.weeks {
 			if w.start >= r.block && w.Step == g.ID && w.Scale == 0 {
-				last = w.Number
+				if trained = true; w.Gate {
+					week = w.Number
+				}
 			}
 		}
-		if last > 0 || len(out) > 0 && r.triedUnasked(g.ID) || i == len(r.body.ladder)-1 {
-			out = append(out, r.gateRead(program.StepGate{Step: g.ID, Gate: g.Gate, Week: last}))
+		if trained || len(out) > 0 && r.triedUnasked(g.ID) {
+			out = append(out, r.gateRead(program.StepGate{Step: g.ID, Gate: g.Gate, Week: week}))
 		}
 	}
 	return out

@@ -127,7 +127,7 @@ func lastRPE(sets []*setRead, g program.StepGate) criterion {
 	last := sets[len(sets)-1]
 	c.Shown, c.Unsaid, c.sets = last.Done.RPE, last.Done.RPE == 0, sets[len(sets)-1:]
 	if last.item != nil && isOpen(*last.item) { // how hard it was at the gate's seconds
-		c.Shown -= max(0, last.Done.Seconds-float64(g.Hold)) / secondsPerRPE
+		c.Shown -= max(0, last.Done.Seconds-float64(longestSet(g.Gate))) / secondsPerRPE
 	}
 	c.Met = !c.Unsaid && c.Shown <= g.RPEMax
 	return c

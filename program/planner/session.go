@@ -113,22 +113,30 @@ func (p *plan) wanted(d day) []group {
 // one and one that is hard elsewhere; the days between pull.
 func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 && !d.hard }
 
-// mainItems are the main sets, the first of them a check hold after a deload, the last
-// an open set where a gate is asked for the second time.
+// mainItems are the main sets. One may stand apart: the first as a check hold after a
+// deload; the last as an open set where a gate is asked for the second time, or as
+// the longer one of its gate.
 func (p *plan) mainItems(d day) []program.Prescription {
 	main := p.hold(d.load.main, program.RoleMain, d.sets.main, mainRest)
-	if !d.check && !d.open || d.sets.main == 0 {
+	longer := d.load.main.longer()
+	if !d.check && !d.open && longer == 0 || d.sets.main == 0 {
 		return []program.Prescription{main}
 	}
-	check := p.hold(d.load.main, program.RoleTest, 1, mainRest)
-	check.Check = true
-	if p.limits.maxTests {
-		check.Hold = 0 // as long as leaves two seconds
+	apart := main
+	apart.Sets, apart.Hold = 1, main.Hold+longer
+	if d.check || d.open {
+		apart.Role, apart.Check = program.RoleTest, true
+		if p.limits.maxTests {
+			apart.Hold = 0 // as long as leaves two seconds
+		}
 	}
 	if main.Sets--; main.Sets == 0 {
-		return []program.Prescription{check}
+		return []program.Prescription{apart}
 	}
-	return []program.Prescription{check, main}
+	if d.check {
+		return []program.Prescription{apart, main}
+	}
+	return []program.Prescription{main, apart}
 }
 
 // hold prescribes straight-arm work.

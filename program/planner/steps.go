@@ -127,10 +127,11 @@ func (p *plan) beyondGate(rung, week int) bool {
 
 // testedStep is the hardest step that a test has held free for as long as a short set,
 // where some rig gives eight seconds of it that train: what was tested is not passed
-// over. Joints that are sore, and the young, begin where the forecast says.
+// over. A goal that is due in the block may have been held with bands. Joints that are
+// sore, and the young, begin where the forecast says.
 func (p *plan) testedStep(week int) int {
 	for r := len(p.body.ladder) - 1; r >= 0 && p.limits.effort == usualEffort; r-- {
-		if p.testedFree(r) && p.trains(r, week, testedHold, false) {
+		if (p.testedFree(r) || p.testedGoal(r, week)) && p.trains(r, week, testedHold, false) {
 			return r
 		}
 	}
@@ -146,6 +147,23 @@ func (p *plan) testedFree(rung int) bool {
 	r := &p.body.ladder[rung]
 	return p.look.state.At(p.body.site(r)).MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
 		return t.Step == r.ID && t.Rig.Free() && t.Scale == 0 && t.Seconds >= shortLeast
+	})
+}
+
+// testedGoal reports whether a step is the goal, due in the block and next to where work
+// would begin else, and a test held it for ten seconds with bands, four of them within
+// reach without: what its day asks for is trained, with less help as it goes (our
+// judgement).
+func (p *plan) testedGoal(rung, week int) bool {
+	r := &p.body.ladder[rung]
+	if rung < len(p.body.ladder)-1 || !p.dueIn() || p.look.state.At(p.body.site(r)).MaxHold(r.load) < deloadLeast {
+		return false
+	}
+	if rung > 0 && !p.testedFree(rung-1) && p.forecastStep(week) < rung-1 {
+		return false
+	}
+	return slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+		return t.Step == r.ID && t.Scale == 0 && t.Seconds >= mainLeast
 	})
 }
 

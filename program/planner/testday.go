@@ -2,16 +2,20 @@ package planner
 
 import "gatepost/program"
 
-// testItems are the block's closing test: the next step where a free hold of it is
-// near, then the step worked on, free where it can be. Where
-// the minutes allow only one of them, it is what the block trained.
+// testItems are the block's closing test: the step worked on, free where it can be,
+// and a harder one beside it. Where the minutes allow only one of them, it is what the
+// block trained. Who tests nothing to its end has a check hold of the one, as long as
+// the cautious hold allows.
 func (p *plan) testItems(d day) []program.Prescription {
-	w, week := d.load.main, len(p.weeks)-1
+	w, week, hold := d.load.main, len(p.weeks)-1, p.likelyHold
 	if w.none() {
 		return p.trunkTest(d)
 	}
+	if !p.limits.maxTests {
+		hold = p.look.maxHold
+	}
 	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, week, p.look.maxHold); p.testable(free.max) {
+		if free := p.freeTest(w.rung, week, hold); p.testable(free.max) {
 			w = free
 		}
 	}
@@ -21,13 +25,35 @@ func (p *plan) testItems(d day) []program.Prescription {
 		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
 		return []program.Prescription{item}
 	}
-	var items []program.Prescription
-	if next := p.index(w.rung) + 1; next < len(p.body.ladder) && w.floor == nil && !d.oneTest {
-		if hard := p.freeTest(&p.body.ladder[next], week, p.likelyHold); p.testable(hard.max) {
-			items = append(items, p.toTheEnd(hard))
-		}
+	items := []program.Prescription{p.toTheEnd(w)}
+	hard, first := p.harderTest(w, week)
+	switch {
+	case hard.none() || d.oneTest:
+		return items
+	case first:
+		return []program.Prescription{p.toTheEnd(hard), items[0]}
 	}
-	return append(items, p.toTheEnd(w))
+	return append(items, p.toTheEnd(hard))
+}
+
+// harderTest is the step after the one worked on, where it was held in the block too, or is
+// the goal, and a free hold of it is near. A goal whose day has come is tested first.
+func (p *plan) harderTest(w work, week int) (hard work, first bool) {
+	next := p.index(w.rung) + 1
+	if next == len(p.body.ladder) || w.floor != nil {
+		return work{}, false
+	}
+	goal := next == len(p.body.ladder)-1
+	hard = p.freeTest(&p.body.ladder[next], week, p.likelyHold)
+	if !p.testable(hard.max) || !goal && !trains(p.behind, hard.rung.ID) {
+		return work{}, false
+	}
+	return hard, goal && p.dueIn()
+}
+
+// dueIn reports whether the goal's day is in the block.
+func (p *plan) dueIn() bool {
+	return p.athlete.Goal.By < p.weeks[len(p.weeks)-1].start+7
 }
 
 // freeTest is a free hold of a rung in a week, by the cautious or the likely hold.

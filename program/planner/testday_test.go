@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -49,6 +50,85 @@ func TestBlockWithoutHandsTestsTheTrunk(t *testing.T) {
 		}
 		if !trained {
 			t.Error("the first week trains something else")
+		}
+	}
+}
+
+// strong is a client who has trained for a year, of whom nothing hurts and who holds the
+// open half lay eleven seconds, the straddle ten with a narrow band.
+func strong(a *program.Assessment) {
+	a.Athlete.Sex, a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan = program.SexMale, 71, 1.75, 1.78
+	a.Health.Wrists, a.Training.Experience, a.Training.Since, a.Training.Minutes, a.Training.Weeks = program.JointFine, 52, 0, 75, 16
+	a.Goal.Step, a.Goal.Hold = "straddle", 10
+	a.Tests = []program.Hold{{Step: "open-half-lay", Seconds: 11}, {Step: "straddle", Rig: program.Rig{Bands: []string{"narrow"}}, Seconds: 10}}
+}
+
+// In a block that ends with the goal's day, a goal that was held ten seconds with a band
+// is the main work of every build week, ten seconds or more, with less help in the end
+// than in the beginning, and it is what the last day tests, free. A goal a year off, and
+// one held nine seconds only, wait for the step before (our judgement).
+func TestTheGoalOfTheBlockIsItsMainWork(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		days  program.Date // to the goal, from the tests
+		hold  float64
+		works string
+	}{
+		{"in sixteen weeks", 111, 10, "straddle"},
+		{"in a year", 365, 10, "open-half-lay"},
+		{"held nine seconds", 111, 9, "open-half-lay"},
+	} {
+		p := planOf(t, func(a *program.Assessment) {
+			strong(a)
+			a.Goal.By, a.Tests[1].Seconds = a.Measured+c.days, c.hold
+		})
+		weeks := builds(&p)
+		for _, w := range weeks {
+			if w.Step != c.works || w.Hold < 10 || w.Hold > 15 {
+				t.Errorf("%s: week %d has %d s of the %s", c.name, w.Number, w.Hold, w.Step)
+			}
+		}
+		if first, last := weeks[0].Help, weeks[len(weeks)-1].Help; last >= first {
+			t.Errorf("%s: %.0f N of help in the end, %.0f in the beginning", c.name, last, first)
+		}
+		if tests := tested(&p); tests[0].Step != c.works && c.works == "straddle" || !tests[0].Max || !tests[0].Rig.Free() {
+			t.Errorf("%s: tests %+v", c.name, tests)
+		}
+	}
+}
+
+// The last day tests what the block trained, and that first. A harder step is tested
+// beside it where the block held it too (heavy work, from half a year on), or where it
+// is the goal; the goal first if its day has come (our judgement).
+func TestTheLastDayTestsWhatTheBlockTrained(t *testing.T) {
+	fine := func(seconds float64, goal string, more ...func(*program.Assessment)) func(*program.Assessment) {
+		return func(a *program.Assessment) {
+			noBands(a)
+			a.Health.Wrists, a.Training.Experience, a.Training.Since = program.JointFine, 12, 0
+			a.Tests, a.Goal.Step = []program.Hold{{Step: "tuck", Seconds: seconds}}, goal
+			for _, bend := range more {
+				bend(a)
+			}
+		}
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*program.Assessment)
+		want   []string
+	}{
+		{"the next step was not trained", fine(12, "straddle"), []string{"tuck"}},
+		{"the next step is the goal, later", fine(12, "half-open-tuck"), []string{"tuck", "half-open-tuck"}},
+		{"the goal's day is in the block", fine(12, "half-open-tuck", func(a *program.Assessment) { a.Goal.By = a.Measured + 60 }), []string{"half-open-tuck", "tuck"}},
+		{"the goal's day, but out of reach", fine(12, "advanced-tuck", func(a *program.Assessment) { a.Goal.By = a.Measured + 60 }), []string{"tuck"}},
+		{"trained for half a year", fine(12, "straddle", func(a *program.Assessment) { a.Training.Experience = 30 }), []string{"tuck", "half-open-tuck"}},
+	} {
+		p := planOf(t, c.change)
+		var got []string
+		for _, it := range tested(&p) {
+			got = append(got, it.Step)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: tests %v, wanted %v", c.name, got, c.want)
 		}
 	}
 }

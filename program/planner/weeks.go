@@ -190,9 +190,12 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	switch {
 	case l.main.gate: // says that it is free, and what for
 		g := l.main.rung.Gate
-		out = append(out, note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(l.main.hold)), count("days", g.Sessions)))
-		if slices.ContainsFunc(w.Sessions, opened) {
-			out = append(out, note(noteOpenSet, seconds("hold", float64(l.main.hold))))
+		asks := note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(g.Hold)), count("days", g.Sessions))
+		if g.Single > 0 {
+			asks.Code, asks.Values = noteGateLonger, append(asks.Values, seconds("longer", float64(g.Single)))
+		}
+		if out = append(out, asks); slices.ContainsFunc(w.Sessions, opened) {
+			out = append(out, note(noteOpenSet, seconds("hold", float64(longestSet(g)))))
 		}
 	case lastBuild >= 0:
 		out = append(out, p.change(p.main[lastBuild], l.main)...)

@@ -55,6 +55,14 @@ func (w work) halves() int {
 // halfSeconds is one set's counted work.
 func (w work) halfSeconds() int { return w.hold * w.halves() }
 
+// longer is how much longer than the others the last set of a gate is, s.
+func (w work) longer() int {
+	if !w.gate {
+		return 0
+	}
+	return longestSet(w.rung.Gate) - w.hold
+}
+
 // Holds in seconds, by kind of work.
 const (
 	mainLeast, mainMost     = 10, 15

@@ -44,3 +44,26 @@ func TestGateWeek(t *testing.T) {
 		t.Error("no card shows the gate")
 	}
 }
+
+// A gate week with a longer set says all of its sets wherever its main work stands, and
+// in its note.
+func TestGateWeekWithALongerSet(t *testing.T) {
+	p := viewtest.Program()
+	p.Gates[0].Gate = program.Gate{Sets: 3, Hold: 8, Single: 10, RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}
+	w := &p.Weeks[1]
+	w.Gate, w.Sets, w.SetsLeast, w.Hold = true, 4, 4, 8
+	w.Notes = append(w.Notes, program.Note{Code: "gate-week-longer", Values: []program.Value{
+		{Name: "step", Kind: program.ValueStep, Text: w.Step}, {Name: "sets", Kind: program.ValueCount, Number: 3},
+		{Name: "hold", Kind: program.ValueSeconds, Number: 8}, {Name: "days", Kind: program.ValueCount, Number: 2},
+		{Name: "longer", Kind: program.ValueSeconds, Number: 10}}})
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	got := v.Weeks[1]
+	const dose, asked = "3\u00a0×\u00a08\u00a0s, then one of 10\u00a0s", "Gate week: on 2 days the open tuck is shown free, " +
+		"3\u00a0×\u00a08\u00a0s, then one of 10\u00a0s, filmed from the side. Shown: sign it. Not yet: repeat the week."
+	if got.Main != dose || got.Range != dose || got.Asked != asked {
+		t.Errorf("%q, %q, %q", got.Main, got.Range, got.Asked)
+	}
+}

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 
@@ -76,13 +77,16 @@ func (s *speech) week(w program.Week) Week {
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
+		if dose := s.longerGate(w); dose != "" {
+			v.Main, v.Range = dose, dose
+		}
 		s.helpOf(&v, w)
 	} else if lead, ok := leading(w); ok && w.Hold == 0 {
 		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
 		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
 	}
-	v.Asked = s.noted(w, "gate-week")
+	v.Asked = cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"))
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session))
@@ -197,6 +201,17 @@ func (s *speech) setsRange(w program.Week) string {
 		return s.holds(w.Sets, w.Hold)
 	}
 	return s.say("amount.holds_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "hold", strconv.Itoa(w.Hold))
+}
+
+// longerGate is what a gate week asks whose gate has a longer set after the others;
+// empty for any other week.
+func (s *speech) longerGate(w program.Week) string {
+	for _, g := range s.program.Gates {
+		if w.Gate && g.Step == w.Step && g.Single > 0 {
+			return s.gate(g).Dose
+		}
+	}
+	return ""
 }
 
 // fewer says, beside a day's name, that its main sets are fewer than the week's
