@@ -145,7 +145,7 @@ func (r *reading) readWeek(w *weekPrinted) {
 		r.est.rested(r.athlete, w.start)
 	}
 	if w.start < r.block {
-		r.earlier = append(r.earlier, weekDone{r.kindDone(w), worked(w.Week, r.countedIn(len(r.weeks)-1, w)), worked(w.Week, w.HalfSeconds)})
+		r.earlier = append(r.earlier, weekDoneOf(w.Week, r.kindDone(w), r.countedIn(len(r.weeks)-1, w)))
 	}
 }
 
