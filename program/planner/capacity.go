@@ -164,16 +164,45 @@ func newOutlook(p *plan) outlook {
 	if !p.heldAny() {
 		quantile = untestedQuantile
 	}
+	shown := p.shownPart(quantile)
 	for i := range p.weeks {
 		if i < over {
 			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
 			continue
 		}
-		o.low = append(o.low, o.path.Quantile(float64(i-over), quantile))
+		o.low = append(o.low, shown*o.path.Quantile(float64(i-over), quantile))
 		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
 	o.body, o.quantile = p.body, quantile
 	return o
+}
+
+// shownPart is the part, at most 1, of a capacity's quantile that weeks are planned on
+// while every hold so far was stopped: a stopped hold says "at least", and what lies
+// beyond it is belief. The first weeks begin where they would had the hold that shows
+// most ended there, until a set has spoken (our judgement).
+func (p *plan) shownPart(quantile float64) float64 {
+	if p.heldAny() {
+		return 1
+	}
+	low := func(tests []program.Hold) float64 {
+		a, as := *p.athlete, *p
+		a.Tests, as.athlete = tests, &a
+		state, _ := as.assess()
+		return strength.Path{State: state}.Quantile(0, quantile)
+	}
+	believed, shown := low(p.athlete.Tests), 0.0
+	for i, t := range p.athlete.Tests {
+		if t.Step != "" && t.Scale == 0 && t.Stopped {
+			tests := slices.Clone(p.athlete.Tests)
+			tests[i].Stopped = false
+			shown = max(shown, low(tests))
+		}
+	}
+	if shown == 0 {
+		return 1
+	}
+	return min(1, shown/believed)
 }
 
 // heldAny reports whether a test was held to its end so far, if only a lean for a second,

@@ -52,6 +52,7 @@ func TestDoctoredProgramsAreRefused(t *testing.T) {
 			eachItem(p, program.RoleMain, func(i *program.Prescription) { i.Rig = program.Rig{Bands: []string{"borrowed"}} })
 		}},
 		{"gates", nil, func(p *program.Program) { p.Weeks[0].Gate = true }},
+		{"dates", nil, func(p *program.Program) { p.Forecasts[len(p.Forecasts)-1].Early = p.Start }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions = nil }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions[0].Items = p.Weeks[0].Sessions[0].Items[:2] }},
 	} {

@@ -76,7 +76,8 @@ func (p *plan) works(i int, main work) load {
 	if l.second.floor == nil {
 		l.leans = p.lean(i, easyLoad, secondLeast, p.leanHold(i))
 	}
-	if back, _ := p.returning(i); p.limits.ahead && !back && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
+	spoken := p.heldAny() || p.provisional(i) // heavy is a share of what was shown
+	if back, _ := p.returning(i); p.limits.ahead && spoken && !back && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
 		l.ahead = p.ahead(main, i)
 	}
 	return l

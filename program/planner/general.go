@@ -33,7 +33,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(l.returning, noteReturning)
 	add(out.Rungs, noteRungs)
 	add(out.Capacity.Typical && !out.Capacity.Untested, noteTypical)
-	if most, little := p.littleWork(out.Weeks); little && l.hands {
+	if most, little := p.littleWork(out.Weeks); little {
 		add(true, noteNoGain, seconds("counted", most))
 	}
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)

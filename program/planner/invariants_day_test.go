@@ -168,3 +168,23 @@ func armless(p *program.Program, w *program.Week) bool {
 	}
 	return true
 }
+
+// checkDates: what nobody has shown has no date on or before the day of the tests, nor
+// before the first card ahead that has a step held with the feet off the floor; without
+// such a card, none within the block.
+func checkDates(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	from := p.Weeks[len(p.Weeks)-1].Start + 7
+	for _, w := range ahead(p) {
+		for _, s := range w.Sessions {
+			for _, it := range s.Items {
+				if it.Step != "" && it.Scale == 0 && s.Date > a.Measured {
+					from = min(from, s.Date)
+				}
+			}
+		}
+	}
+	for _, f := range p.Forecasts {
+		v.want(f.Held || f.Early == 0 || f.Early >= from, "%s early on %s, the first card with a step is of %s", f.Step, f.Early, from)
+	}
+	return v
+}

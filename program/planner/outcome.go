@@ -126,8 +126,8 @@ func (p *plan) tested() bool {
 
 // forecasts are the dates of a free hold of the goal's seconds at each step. All that
 // is said on paper of "held", of dates and of chances comes from them. A step is not
-// forecast before an easier one, whatever its allowance; chances are whole per cent,
-// so that a word and a limit agree.
+// forecast before an easier one, whatever its allowance, nor before a day on which it can
+// be shown; chances are whole per cent, so that a word and a limit agree.
 func (p *plan) forecasts() []program.Forecast {
 	hold := p.athlete.Goal.Hold
 	by := float64(p.athlete.Goal.By-p.now()) / 7
@@ -142,9 +142,35 @@ func (p *plan) forecasts() []program.Forecast {
 		chance = min(chance, path.Chance(r.load, hold, max(0, by)))
 		out[i] = program.Forecast{Step: r.ID, Early: p.inWeeks(early), Likely: p.inWeeks(likely), Late: p.inWeeks(late), Chance: math.Round(100*chance) / 100}
 	}
+	p.notBefore(p.showable(), out)
 	p.noSooner(out)
 	p.markHeld(out, hold)
 	return out
+}
+
+// showable is the first day ahead, after that of the tests, whose card has a step held
+// with the feet off the floor; the day after the block where none has.
+func (p *plan) showable() program.Date {
+	from := max(p.now(), p.athlete.Measured+1)
+	for _, w := range p.behind {
+		for _, s := range w.Sessions {
+			if s.Date >= from && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Step != "" && i.Scale == 0 }) {
+				return s.Date
+			}
+		}
+	}
+	return p.weeks[len(p.weeks)-1].start + 7
+}
+
+// notBefore holds dates to a day, and leaves a goal before it no chance.
+func (p *plan) notBefore(day program.Date, out []program.Forecast) {
+	for i := range out {
+		f := &out[i]
+		f.Early, f.Likely, f.Late = later(f.Early, day), later(f.Likely, day), later(f.Late, day)
+		if p.athlete.Goal.By < day {
+			f.Chance = 0
+		}
+	}
 }
 
 // inWeeks is the date some weeks after the first week planned; zero where it is

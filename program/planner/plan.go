@@ -172,8 +172,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 	var lastBuild, session int
 	out, lastBuild, session = p.remember(&v)
 	for i := p.past.over(); i < len(p.weeks); i++ {
-		first := i == 0 || p.weeks[i-1].kind != program.WeekBuild
-		p.loads[i] = p.dosed(i, lastBuild, &v, first)
+		p.loads[i] = p.dosed(i, lastBuild, &v)
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
 		if p.weeks[i].kind == program.WeekTest && v.built > 0 { // other work may weigh more than what was tapered
@@ -190,10 +189,9 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 			return nil, false
 		}
 		if w.Kind == program.WeekBuild {
-			w.MostHalf = v.next(i, p.loads[i].main.halfSeconds(), first)
+			w.MostHalf = v.next(i, p.loads[i].main)
 		}
-		done := worked(&w, w.HalfSeconds)
-		v.add(w.Kind, done, done, first)
+		v.add(weekDoneOf(&w, w.Kind, w.HalfSeconds))
 		if w.Kind == program.WeekBuild {
 			lastBuild = i
 		}
@@ -203,7 +201,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 }
 
 // dosed is a week's straight-arm work with its sets.
-func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
+func (p *plan) dosed(i, lastBuild int, v *volume) load {
 	w := &p.weeks[i]
 	main := p.main[i]
 	switch {
@@ -212,7 +210,7 @@ func (p *plan) dosed(i, lastBuild int, v *volume, first bool) load {
 			main = eased(main)
 		}
 		l := p.works(i, main)
-		allowed := v.next(i, main.halfSeconds(), first)
+		allowed := v.next(i, main)
 		l.build(w.parts(), allowed, len(v.rounds), v.inRound)
 		p.stays(i, &l, allowed)
 		if w.kind == program.WeekDeload && v.off < shortBreak { // a block that begins with one

@@ -328,7 +328,7 @@ func (r *reading) nextBlock() past {
 	b := r.plan.past
 	for i := range b.weeks {
 		w := &b.weeks[i]
-		b.before = append(b.before, weekDone{w.Kind, worked(w, b.counted[i]), worked(w, w.HalfSeconds)})
+		b.before = append(b.before, weekDoneOf(w, w.Kind, b.counted[i]))
 	}
 	b.weeks, b.counted, b.last, b.repeat, b.moreHelp = nil, nil, load{}, false, false
 	return b

@@ -38,13 +38,6 @@ type past struct {
 	moreHelp bool      // repeated twice: one step of help back
 }
 
-// weekDone is what a week weighs in the count of straight-arm work.
-type weekDone struct {
-	kind        program.WeekKind
-	halfSeconds int
-	printed     int // half seconds
-}
-
 // shown is a load held free for the goal's seconds.
 type shown struct {
 	load float64
@@ -102,20 +95,20 @@ func (p *plan) firstBuild() int {
 // remember counts what was done, and starts the printed weeks with those over.
 func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) {
 	lastBuild = -1
-	var before program.WeekKind
-	add := func(kind program.WeekKind, halfSeconds, printed int) {
-		if halfSeconds == 0 && kind == program.WeekBuild {
-			kind = program.WeekAway // no hold that counts: as good as off
+	add := func(w weekDone) {
+		if w.halfSeconds == 0 && w.kind == program.WeekBuild {
+			w.kind = program.WeekAway // no hold that counts: as good as off
 		}
-		v.add(kind, halfSeconds, printed, before != program.WeekBuild)
-		before = kind
+		v.add(w)
 	}
 	for _, w := range p.past.before {
-		add(w.kind, w.halfSeconds, w.printed)
+		add(w)
 	}
 	for i := range p.past.weeks {
 		w := &p.past.weeks[i]
-		add(p.weeks[i].kind, p.bearable(w, worked(w, p.past.counted[i])), p.bearable(w, worked(w, w.HalfSeconds)))
+		done := weekDoneOf(w, p.weeks[i].kind, p.past.counted[i])
+		done.halfSeconds, done.printed = p.bearable(w, done.halfSeconds), p.bearable(w, done.printed)
+		add(done)
 		if p.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}

@@ -83,7 +83,7 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 	if m.at < r.from {
 		p.past.shown = nil
 	}
-	p.weeks = nil
+	p.weeks, p.behind = nil, r.wall[len(r.wall)-1].Weeks
 	var counted []int
 	for _, w := range r.wall[len(r.wall)-1].Weeks {
 		p.weeks = append(p.weeks, recalled(&w))

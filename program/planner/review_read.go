@@ -145,7 +145,7 @@ func (r *reading) readWeek(w *weekPrinted) {
 		r.est.trained(w.Kind, max(1, armDays(w)+r.stillAhead(w)), r.worked(w, &read))
 	}
 	if w.start < r.block {
-		r.earlier = append(r.earlier, weekDone{r.kindDone(w), worked(w.Week, r.countedIn(len(r.weeks)-1, w)), worked(w.Week, w.HalfSeconds)})
+		r.earlier = append(r.earlier, weekDoneOf(w.Week, r.kindDone(w), r.countedIn(len(r.weeks)-1, w)))
 	}
 }
 

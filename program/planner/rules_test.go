@@ -69,13 +69,78 @@ func TestRiseAndRestart(t *testing.T) {
 	} {
 		v := volume{limits: newLimits(&a, blockStart(&a))}
 		for _, done := range []int{500, 180, 200, 190, 150} {
-			v.add(program.WeekBuild, done, done, false)
+			v.add(weekDone{program.WeekBuild, done, done, false})
 		}
 		for range c.off {
 			v.off++
 		}
-		if got := v.next(0, c.oneSet, false); got != c.want {
+		if got := v.next(0, work{hold: c.oneSet, share: 0.6}); got != c.want {
 			t.Errorf("a set of %d, %d weeks off: %d half seconds, wanted %d", c.oneSet, c.off, got, c.want)
+		}
+	}
+}
+
+// After a deload a round opens where the one before did, and each of its weeks may hold
+// a tenth more than the most of it so far. A gate week, which holds little, is measured
+// by neither the week after it nor the next round; weeks off are not, either.
+func TestRoundsClimbEvenly(t *testing.T) {
+	a := maren(t)
+	a.Training.Experience = 500 // far from the ceiling
+	build := func(half int) weekDone { return weekDone{program.WeekBuild, half, half, false} }
+	deload, gate := weekDone{program.WeekDeload, 70, 70, false}, weekDone{program.WeekBuild, 190, 190, true}
+	away, missed := weekDone{kind: program.WeekAway}, weekDone{program.WeekBuild, 100, 270, false}
+	for name, c := range map[string]struct {
+		weeks []weekDone
+		want  int
+	}{
+		"a round's second week":               {[]weekDone{build(270)}, 297},
+		"its third":                           {[]weekDone{build(270), build(290)}, 319},
+		"the next round's first":              {[]weekDone{build(270), build(290), deload}, 297},
+		"and second: a tenth over its first":  {[]weekDone{build(270), build(290), deload, build(280)}, 308},
+		"after a gate week that opened":       {[]weekDone{build(270), build(290), deload, gate}, 297},
+		"the round after that":                {[]weekDone{build(270), build(290), deload, gate, build(290), deload}, 297},
+		"after a gate week amid a round":      {[]weekDone{build(270), build(290), gate}, 319},
+		"after a first week of which a third": {[]weekDone{build(270), build(290), deload, missed}, 297},
+		"after two weeks off":                 {[]weekDone{build(270), build(300), away, away}, 210},
+		"the week after that":                 {[]weekDone{build(270), build(300), away, away, build(210)}, 330},
+	} {
+		v := volume{limits: newLimits(&a, blockStart(&a))}
+		for _, w := range c.weeks {
+			v.add(w)
+		}
+		if got := v.next(0, work{hold: 10, share: 0.8}); got != c.want {
+			t.Errorf("%s: %d half seconds, wanted %d", name, got, c.want)
+		}
+	}
+}
+
+// The demo client Joss, whose deloads come every third week and whose rounds open with a
+// check hold, and a client of forty-five who passes a gate on the way: no week in what a
+// round holds is more than twelve seconds, one set, or a tenth over the most of it so far,
+// its check hold counted.
+func TestNoJumpAfterADeload(t *testing.T) {
+	studio, _ := repo()
+	joss := studio.Clients[slices.IndexFunc(studio.Clients, func(c program.Assessment) bool { return c.Slug == "joss" })]
+	joss.Log, joss.Plans = program.Log{}, nil
+	older := clientOf(t, aged(45), spell(43), func(a *program.Assessment) { a.Training.Away = nil })
+	for _, a := range []program.Assessment{joss, older} {
+		p, _ := Plan(library(t), &a)
+		most, checks, gate := 0, 0, false
+		for _, w := range p.Weeks {
+			if w.Kind != program.WeekBuild {
+				most = 0
+				continue
+			}
+			if hasNote(w.Notes, noteCheckHold) {
+				checks++
+			}
+			if gate = gate || w.Gate; most > 0 && !gate && felt(&w) > max(most+24, most*11/10) {
+				t.Errorf("%s: week %d holds %d half seconds, after %d at the most", a.Slug, w.Number, felt(&w), most)
+			}
+			most, gate = max(most, felt(&w)), w.Gate
+		}
+		if checks < 2 {
+			t.Errorf("%s: %d weeks with a check hold", a.Slug, checks)
 		}
 	}
 }

@@ -2,13 +2,15 @@ package planner
 
 import "gatepost/program"
 
-// volume keeps count of the straight-arm work done, in half seconds, and says
-// how much the next week may hold.
+// volume keeps count of the straight-arm work done, in half seconds, check holds and
+// open sets included, and says how much the next week may hold.
 type volume struct {
 	limits  limits
 	done    []int // by week
-	rounds  []int // the first build week of each round between deloads
+	rounds  []int // what each round between deloads opened with, see add
 	inRound int   // build weeks of this round so far
+	from    int   // what this round's second week may rise from, whatever the first held
+	most    int   // the most of this round's weeks
 	off     int   // weeks without straight-arm work in a row
 	easy    int   // weeks still eased after a long break
 	built   int   // of the last build week; 0: none yet
@@ -22,21 +24,37 @@ const (
 	restartShare = 70 // per cent
 )
 
-// next is the most half seconds for a build week. A set of main work weighs
-// oneSet; first says that the week opens a round after a deload.
-func (v *volume) next(week, oneSet int, first bool) int {
-	cap := v.limits.ceiling(week, v.easy > 0)
-	highest := v.highest()
-	if highest == 0 {
+// next is the most half seconds for a build week: a tenth, or one set of its main work,
+// above what it rises from. A gate, which is what the work builds up to, may rise from
+// the highest of the weeks behind.
+func (v *volume) next(week int, main work) int {
+	cap, base := v.limits.ceiling(week, v.easy > 0), v.base()
+	if main.gate {
+		base = v.highest()
+	}
+	switch {
+	case base == 0:
 		return min(cap, v.limits.startVolume(v.easy > 0))
+	case v.off >= shortBreak:
+		return min(cap, base*restartShare/100)
+	default:
+		return min(cap, max(base*11/10, base+main.halfSeconds()))
 	}
-	if v.off >= shortBreak {
-		return min(cap, highest*restartShare/100)
+}
+
+// base is what a build week rises from: in a round's first week what the round before
+// opened with, later the most of this round. Never more than the highest of the weeks
+// behind, which is what counts alone after weeks off.
+func (v *volume) base() int {
+	base := v.highest()
+	switch n := len(v.rounds); {
+	case v.off >= shortBreak:
+	case v.inRound > 0:
+		base = min(base, max(v.from, v.most))
+	case n > 0 && v.rounds[n-1] > 0:
+		base = min(base, v.rounds[n-1])
 	}
-	if first && len(v.rounds) > 0 {
-		highest = min(highest, v.rounds[len(v.rounds)-1])
-	}
-	return min(cap, max(highest*11/10, highest+oneSet))
+	return base
 }
 
 // highest is the most of the last four weeks, or of all before them where those
@@ -49,22 +67,41 @@ func (v *volume) highest() int {
 	return most
 }
 
-// add notes a week's work as it was done, or else planned in the end, and as it
-// was printed: a session missed in a round's first week is no reason to begin the
-// next round lower.
-func (v *volume) add(kind program.WeekKind, halfSeconds, printed int, first bool) {
-	v.done = append(v.done, halfSeconds)
-	if kind == program.WeekBuild && first {
-		v.rounds = append(v.rounds, printed)
+// weekDone is what a week weighs in the count of straight-arm work.
+type weekDone struct {
+	kind        program.WeekKind
+	halfSeconds int  // as it was done, or else planned in the end
+	printed     int  // half seconds
+	gate        bool // its gate alone, with little beside it
+}
+
+// add notes a week. A round opens with what its first week printed: a session missed in
+// it is no reason to go on, or to begin the next round, lower. Nor is a gate in that week,
+// or its being the first after some off: the next week rises from what this one did, and
+// the next round from what the one before did.
+func (v *volume) add(w weekDone) {
+	if w.kind == program.WeekBuild && v.inRound == 0 {
+		opened := w.printed
+		v.from, v.most = w.printed, 0
+		if w.gate || v.off >= shortBreak {
+			v.from = v.base()
+			opened = v.from
+			if n := len(v.rounds); n > 0 {
+				opened = v.rounds[n-1]
+			}
+		}
+		v.rounds = append(v.rounds, opened)
 	}
-	if kind == program.WeekBuild {
-		v.built = halfSeconds
+	v.done = append(v.done, w.halfSeconds)
+	v.most = max(v.most, w.halfSeconds)
+	if w.kind == program.WeekBuild {
+		v.built = w.halfSeconds
 	}
 	v.inRound++
-	if kind != program.WeekBuild {
+	if w.kind != program.WeekBuild {
 		v.inRound = 0
 	}
-	if kind == program.WeekAway {
+	if w.kind == program.WeekAway {
 		v.off++
 		if v.off >= longBreak {
 			v.easy = easyReturn
@@ -75,19 +112,29 @@ func (v *volume) add(kind program.WeekKind, halfSeconds, printed int, first bool
 	v.easy = max(0, v.easy-1)
 }
 
-// worked is a week's counted work with the open set of its gate, which is printed
-// without seconds, at those of the gate; a share of it where less of the week was done.
+// worked is a week's counted work with its check holds and open sets, which the count
+// leaves out: those without seconds at those of the main work. Where less of the week
+// was done, as large a share of them.
 func worked(w *program.Week, halfSeconds int) int {
-	open := 0
+	tests := 0
 	for i := range w.Sessions {
 		for _, item := range w.Sessions[i].Items {
-			if w.Gate && isOpen(item) {
-				open += work{hold: w.Hold, share: item.Load}.halfSeconds()
+			if item.Check && item.StraightArm && w.Kind == program.WeekBuild {
+				hold := item.Hold
+				if hold == 0 {
+					hold = w.Hold
+				}
+				tests += item.Sets * work{hold: hold, share: item.Load}.halfSeconds()
 			}
 		}
 	}
 	if w.HalfSeconds == 0 {
 		return halfSeconds
 	}
-	return halfSeconds + open*halfSeconds/w.HalfSeconds
+	return halfSeconds + tests*halfSeconds/w.HalfSeconds
+}
+
+// weekDoneOf is a printed week of which so many half seconds were done.
+func weekDoneOf(w *program.Week, kind program.WeekKind, halfSeconds int) weekDone {
+	return weekDone{kind, worked(w, halfSeconds), worked(w, w.HalfSeconds), w.Gate}
 }
