@@ -27,8 +27,8 @@ const middlePitch = 85 * math.Pi / 180
 // out to the side by half the stance each. The side view of such a leg is shorter by
 // the cosine of that angle in both axes. The pose's own pitch means nothing: the trunk
 // is pitched until the toes touch a block, m above the floor, with the whole body
-// balanced over the hands. Where arms are long and the fold is deep the toes would
-// stay above it: then the hips fold only as far as the toes come down. Up from the
+// balanced over the hands. From the floor a very deep fold keeps the trunk low, or the
+// toes off it: then the hips fold only as far as makes the lift lightest. Up from the
 // block the legs open to the sides by an angle each, rad. Push the shoulders up by a
 // negative depression. Compare the torque with a level hold's.
 //
@@ -40,14 +40,15 @@ func (b Body) Lift(p Pose, block, open float64, s Support) (Lift, error) {
 		return Lift{}, ErrBlock
 	}
 	l := lifting{body: &b, pose: p, s: s, block: block}
+	fold = l.lightest(fold)
 	off, ok := l.off(fold)
 	if !ok {
 		return Lift{}, ErrBlock
 	}
+	worst := l.worstFrom(off.Pitch)
 	p.Pitch, p.Legs = middlePitch, Both(Leg{Hip: middlePitch, Abduction: open})
 	middle := solve(&b, &p, s, nil)
-	worst := max(off.Torque, l.worstFrom(off.Pitch), middle.Torque)
-	return Lift{Off: off, Middle: middle, Torque: worst, Fold: l.pose.Legs[0].Hip}, nil
+	return Lift{Off: off, Middle: middle, Torque: max(off.Torque, worst, middle.Torque), Fold: fold}, nil
 }
 
 // lifting is a body looking for the pitch at which its toes touch the block.
@@ -63,14 +64,40 @@ const (
 	leastFold = math.Pi / 2       // rad the hips are folded at least (our judgement)
 )
 
-// off is the hold when the toes leave the block, with the hips folded by an angle, or
-// by less.
+// lightest is the fold up to a deepest one, rad, that makes the lift lightest: nearly
+// always the deepest itself. Otherwise it is found by halving: the torque falls with
+// the fold and, past the best, rises again or the toes come down no more. Off the
+// floor with a stance past 70° there may be two best ones, a hundredth apart: then it
+// is either.
+func (l *lifting) lightest(deepest float64) float64 {
+	const little = math.Pi / 1800
+	weighs := l.weighs(deepest)
+	if deepest <= leastFold || !math.IsInf(weighs, 1) && weighs <= l.weighs(deepest-little) {
+		return deepest
+	}
+	low, high := leastFold, deepest
+	for range 24 {
+		if mid := (low + high) / 2; l.weighs(mid) > l.weighs(mid+little/100) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
+// weighs is the largest torque of a fold, N·m; infinite where the toes do not come down.
+func (l *lifting) weighs(fold float64) float64 {
+	h, ok := l.off(fold)
+	if !ok {
+		return math.Inf(1)
+	}
+	return l.worstFrom(h.Pitch)
+}
+
+// off is the hold when the toes leave the block, with the hips folded by an angle.
 func (l *lifting) off(fold float64) (h Hold, ok bool) {
 	low, high, gap := l.down(fold)
-	if gap > 0 && fold > leastFold {
-		fold, _ = root(func(less float64) float64 { _, _, g := l.down(less); return g }, leastFold, fold)
-		low, high, gap = l.down(fold - 1e-9)
-	}
 	if gap > 0 || l.toes(high, &h) < 0 {
 		return h, false
 	}
@@ -91,11 +118,28 @@ func (l *lifting) down(fold float64) (low, high, gap float64) {
 	for gap > 0 && low > pitchStep {
 		next := l.toes(low-pitchStep, &h)
 		if next >= gap {
+			low, gap = l.lowest(low)
 			break
 		}
 		low, gap = low-pitchStep, next
 	}
 	return low, low + pitchStep, gap
+}
+
+// lowest finds the pitch, within a step of one, where the toes are lowest, and how far
+// they are above the block there.
+func (l *lifting) lowest(near float64) (pitch, gap float64) {
+	var h Hold
+	low, high := near-pitchStep, near+pitchStep
+	for range 20 {
+		third := (high - low) / 3
+		if l.toes(low+third, &h) < l.toes(high-third, &h) {
+			high -= third
+		} else {
+			low += third
+		}
+	}
+	return low, l.toes(low, &h)
 }
 
 // worstFrom is the largest torque, N·m, of the folded body with its trunk pitched up
