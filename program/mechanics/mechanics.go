@@ -35,8 +35,8 @@
 // Rubber follows Mooney and Rivlin's curve, fitted to the client's own readings.
 // Bands hang side by side from an anchor to the hip, a thigh or an ankle, a strap
 // may go between, and a slack band does nothing. Help is the vertical part of their
-// pull. In a hang the anchor is the bar itself, between the hands: such a pull turns
-// nobody about the bar, so the arms lean as they do without it.
+// pull. In a hang the anchor is the bar itself, between the hands, or a beam over it;
+// a pull from the bar turns nobody about it, so the arms lean as they do without it.
 //
 // # Pressing and lifting
 //

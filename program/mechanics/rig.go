@@ -14,26 +14,30 @@ const (
 )
 
 // Rig is how bands are hung: side by side, from an anchor to the body. In a hang
-// the anchor is the bar itself, at the hands: no height and no offset count there,
-// and a band that is longer than from bar to body is slack and does nothing. A rig
-// without bands only measures that way, as Hold.BandLength.
+// the anchor is the bar itself, between the hands, or a beam over it: where both
+// heights above the floor are given it is higher than the bar by their difference, by
+// nothing else. A band that is longer than the way is slack and does nothing. A rig
+// without bands only measures the way, as Hold.BandLength.
 type Rig struct {
 	Bands  []Curve // see Curve.Folded for loops laid double
 	At     Place
 	Drop   float64 // m of unstretched strap between anchor and bands
 	Height float64 // m, the anchor above the floor, as Support.Height is the hands'
-	Offset float64 // m, anchor ahead (toward the head) of the spot above where they act
+	Offset float64 // m, anchor ahead (toward the head) of the spot above where they act; in a hang of the hands
 
 	// Anchor is the anchor's height above the hands' support, in m, for whoever has
-	// taken Support.Height off already. It counts where Height is zero.
+	// taken Support.Height off already. It counts where Height is zero, and never in a
+	// hang.
 	Anchor float64
 }
 
 // way leads from where the bands act to their anchor.
 func (r *Rig) way(at Point, s Support) Point {
 	switch {
+	case s.Hang && r.Height > 0 && s.Height > 0:
+		return Point{r.Offset - at.X, r.Height - s.Height - at.Y}
 	case s.Hang:
-		return at.times(-1)
+		return Point{r.Offset - at.X, -at.Y}
 	case r.Height > 0:
 		return Point{r.Offset, r.Height - s.Height - at.Y}
 	}
