@@ -100,45 +100,8 @@ func leastSquares(rest float64, pulls []Pull) (a, b float64) {
 	return a, b
 }
 
-// Rig is how bands are hung: side by side, from an anchor to the hip.
-type Rig struct {
-	Bands  []Curve
-	Drop   float64 // m of unstretched strap between anchor and bands
-	Anchor float64 // m above the hands' support
-	Offset float64 // m, anchor ahead (toward the head) of the spot above the hip
-}
-
-// pull is what a rig does to a hip.
-type pull struct {
-	anchor Point
-	force  Point   // N, on the hip
-	length float64 // m, of the bands
-	angle  float64 // rad off the vertical
-}
-
-// pull returns the rig's pull on a hip at a place.
-func (r *Rig) pull(hip Point) pull {
-	way := Point{r.Offset, r.Anchor - hip.Y}
-	distance := math.Hypot(way.X, way.Y)
-	p := pull{anchor: hip.plus(way), length: distance - r.Drop}
-	if distance == 0 {
-		return p
-	}
-	var force float64
-	for _, c := range r.Bands {
-		force += c.Force(p.length)
-	}
-	p.force = way.times(force / distance)
-	p.angle = math.Atan2(math.Abs(way.X), math.Abs(way.Y))
-	return p
-}
-
-// stretch returns the largest strain at a length and whether any band is longer
-// than it was measured.
-func (r *Rig) stretch(length float64) (strain float64, beyond bool) {
-	for _, c := range r.Bands {
-		strain = max(strain, length/c.Rest-1)
-		beyond = beyond || c.Longest > 0 && length > c.Longest
-	}
-	return strain, beyond
+// Folded is the band as a loop laid double: twice the strands, half the rest
+// length. It pulls twice as much at half the length.
+func (c Curve) Folded() Curve {
+	return Curve{A: 2 * c.A, B: 2 * c.B, Rest: c.Rest / 2, Longest: c.Longest / 2}
 }

@@ -13,8 +13,8 @@ type Support struct {
 	Ahead   float64
 	AtWrist bool // the hands are points at the wrist, as simple textbook models have it
 
-	// Height of the support above the floor, in m; zero means that hands and feet
-	// share a floor.
+	// Height of the support above the floor, in m: of the grips, or of the bar in a
+	// hang. Zero means that hands and feet share a floor.
 	Height float64
 	Clear  bool // knees and toes have to clear that floor; Solve raises the hips for it
 }
@@ -41,7 +41,7 @@ type Hold struct {
 	WristAngle    float64 // rad of extension: π/2 + Lean for flat hands, 0 for a grip
 
 	Help           float64 // N, vertical part of the bands' pull
-	BandLength     float64 // m, anchor to hip less the unstretched strap
+	BandLength     float64 // m, anchor to where they act, less the unstretched strap
 	BandAngle      float64 // rad off the vertical, never negative
 	Strain         float64 // largest stretch of a band, length / rest − 1; 0 when slack
 	BeyondMeasured bool    // a band is longer than any length it was measured at
@@ -69,6 +69,7 @@ type Joints struct {
 	Knees, Ankles, Toes             [2]Point
 	CoM                             Point // of the whole body
 	Anchor                          Point // of the bands; the hip without a rig
+	Attached                        Point // where the bands act; the hip without a rig
 }
 
 // Solve finds the balance of body b in pose p on support s. Rig is nil for a
@@ -176,9 +177,9 @@ func (c *chain) rigLean(rig *Rig) (lean float64, ok bool) {
 // turning is the moment of gravity and the bands about the support, N·m,
 // positive where it turns the head down.
 func (c *chain) turning(rig *Rig, lean float64) float64 {
-	hip := c.shoulder(lean).plus(c.shape.hip)
-	force := rig.pull(hip).force
-	return Gravity*(c.fixed+c.swing*math.Sin(lean)) - hip.X*force.Y + hip.Y*force.X
+	at := c.shoulder(lean).plus(c.shape.attached(rig.At))
+	force := rig.pull(at, c.s).force
+	return Gravity*(c.fixed+c.swing*math.Sin(lean)) - at.X*force.Y + at.Y*force.X
 }
 
 // hold fills in the result at a lean.
@@ -195,17 +196,19 @@ func (c *chain) hold(lean float64, ok bool, rig *Rig) Hold {
 		h.WristAngle = math.Pi/2 + lean
 	}
 	if rig != nil {
-		h.pulledBy(rig, c.shape.hip, &j)
+		h.pulledBy(rig, c, &j)
 	}
 	h.HandsAheadOfAnchor = -j.Anchor.X
 	h.Joints = j
 	return h
 }
 
-// pulledBy adds the bands; hip is relative to the shoulder.
-func (h *Hold) pulledBy(rig *Rig, hip Point, j *Joints) {
-	p := rig.pull(j.Hip)
-	h.Torque += p.force.Y*hip.X - p.force.X*hip.Y
+// pulledBy adds the bands.
+func (h *Hold) pulledBy(rig *Rig, c *chain, j *Joints) {
+	at := c.shape.attached(rig.At)
+	j.Attached = j.Shoulder.plus(at)
+	p := rig.pull(j.Attached, c.s)
+	h.Torque += p.force.Y*at.X - p.force.X*at.Y
 	h.Help = p.force.Y
 	h.BandLength = p.length
 	h.BandAngle = p.angle
@@ -224,7 +227,7 @@ func (c *chain) joints(lean float64) Joints {
 		Elbow:    shoulder.along(down, b.UpperArm.Length),
 		Wrist:    shoulder.along(down, b.UpperArm.Length+b.Forearm.Length),
 		C7:       at(sh.c7), Head: at(sh.head), Crown: at(sh.crown), Hip: at(sh.hip),
-		CoM: Point{}, Anchor: at(sh.hip),
+		CoM: Point{}, Anchor: at(sh.hip), Attached: at(sh.hip),
 	}
 	j.Fingers = Point{j.Wrist.X + b.FingerTip, j.Wrist.Y}
 	if c.s.Grip {

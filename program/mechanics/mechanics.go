@@ -1,5 +1,6 @@
 // Package mechanics turns a body, a pose and a rig of rubber bands into the
-// torque that two straight arms have to hold at the shoulders.
+// torque that two straight arms have to hold at the shoulders, or into the force
+// that they have to press with.
 //
 // # The side view
 //
@@ -32,8 +33,18 @@
 // # The bands
 //
 // Rubber follows Mooney and Rivlin's curve, fitted to the client's own readings.
-// Bands hang side by side from an anchor to the hip, a strap may go between, and
-// a slack band does nothing. Help is the vertical part of their pull.
+// Bands hang side by side from an anchor to the hip, a thigh or an ankle, a strap
+// may go between, and a slack band does nothing. Help is the vertical part of their
+// pull. In a hang the anchor is the bar itself, between the hands, or a beam over it;
+// a pull from the bar turns nobody about it, so the arms lean as they do without it.
+//
+// # Pressing and lifting
+//
+// A body that presses itself up with its feet or knees on something is a lever about
+// them, and its hands push along the arms; against a wall and free its hands carry
+// all of it. How deep a press goes counts by a table of our judgement. A lift of the
+// straight legs into a handstand weighs most where the toes leave the block, balanced
+// and weightless, or on the way up where the legs are level.
 //
 // # How far to trust it
 //

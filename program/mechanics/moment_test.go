@@ -15,6 +15,7 @@ func TestHoldsBalance(t *testing.T) {
 		var rig *Rig
 		if rapid.Bool().Draw(t, "banded") {
 			rig = anyRig(t)
+			rig.At = rapid.SampledFrom([]Place{AtHip, AtThigh, AtAnkle}).Draw(t, "at")
 		}
 		h := Solve(b, p, s, rig)
 		if h.Unbalanced {
@@ -75,11 +76,12 @@ func momentAbout(o Point, ws []weight, h Hold, rig *Rig) float64 {
 	if rig == nil {
 		return m
 	}
-	way := Point{h.Joints.Anchor.X - h.Joints.Hip.X, h.Joints.Anchor.Y - h.Joints.Hip.Y}
+	at := h.Joints.Attached
+	way := Point{h.Joints.Anchor.X - at.X, h.Joints.Anchor.Y - at.Y}
 	distance := math.Hypot(way.X, way.Y)
 	for _, c := range rig.Bands {
 		f := c.Force(distance-rig.Drop) / distance
-		m += (h.Joints.Hip.X-o.X)*way.Y*f - (h.Joints.Hip.Y-o.Y)*way.X*f
+		m += (at.X-o.X)*way.Y*f - (at.Y-o.Y)*way.X*f
 	}
 	return m
 }
