@@ -144,8 +144,9 @@ func trim(items, than []program.Prescription, over, all *int) []program.Prescrip
 		if !isArm(item) || item.Try { // of a try there are three, or none
 			continue
 		}
-		for item.Sets > 0 && (*over > 0 && weighs(item) || *all > max(0, *over)) {
-			if item.Sets--; weighs(item) {
+		counts := weighs(item) // while it has sets
+		for item.Sets > 0 && (*over > 0 && counts || *all > max(0, *over)) {
+			if item.Sets--; counts {
 				*over--
 			}
 			*all--
