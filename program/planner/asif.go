@@ -118,7 +118,7 @@ const toughRPE = 9.5
 
 // tough reports whether a set of straight-arm work went worse than was asked.
 func (s *setRead) tough() bool {
-	return s.item != nil && isArm(s.item) && s.Printed > 0 && s.said() && (s.short() || s.Done.Clean == program.CleanNo || s.Done.RPE >= toughRPE)
+	return s.item != nil && isArm(s.item) && s.Printed > 0 && s.said() && (s.short() || s.doubtful || broke(s.Done) || s.Done.RPE >= toughRPE)
 }
 
 // toughDay is the last day of the last week that had a bad set; 0 where none had.
@@ -213,7 +213,7 @@ func spareSet(sets []program.SetDone, tough *setRead) {
 		s := &sets[i]
 		if s.Number == tough.Done.Number || s.Number == 0 && i+1 == tough.Done.Number {
 			s.Seconds, s.RPE = float64(tough.Printed), 0
-			if s.Clean == program.CleanNo {
+			if broke(*s) {
 				s.Clean = program.CleanYes
 			}
 		}

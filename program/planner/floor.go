@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -37,7 +38,7 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 		return work{}
 	}
 	effort := p.limits.effortIn(week)
-	for i := len(p.leans) - 1; i >= 0; i-- {
+	for i := p.farthest(week); i >= 0; i-- {
 		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
 		if w.max = p.look.maxHold(w.option, week); i == 0 {
 			w.max = longestHold // a push-up position: anybody's, and no work that counts
@@ -50,6 +51,35 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 	}
 	return work{}
 }
+
+// Who has shown nothing begins near the wall, and goes a step further a week; the
+// first sets written down say more than any table (our judgement).
+const firstLean = 0.08 // m
+
+// farthest is the farthest lean of a week, by its place among the loads.
+func (p *plan) farthest(week int) int {
+	last := len(p.leans) - 1
+	if !p.tested() {
+		last = min(last, int(firstLean/leanStep)+week)
+	}
+	return last
+}
+
+// nearer is a lean brought back from one that broke lately, by half a hand.
+func (p *plan) nearer(w work, broke float64, week int) work {
+	at := max(0, int(math.Round((broke-halfHand)/leanStep)))
+	w.ahead, w.option.load = float64(at)*leanStep, p.leans[at]
+	if w.max = p.look.maxHold(w.option, week); at == 0 {
+		w.max = longestHold
+	}
+	w.share = p.look.shareHeld(w.max)
+	w.hold = max(deloadLeast, min(w.hold, held(p.limits.effortIn(week), w.max)))
+	w.short = w.hold < mainLeast
+	return w
+}
+
+// halfHand is how marks on a wall are moved, m (common practice).
+const halfHand = 0.04
 
 // leanLoads are the torques of a lean of 0, 2, 4 … cm.
 func (b *body) leanLoads() []float64 {

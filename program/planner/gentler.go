@@ -209,10 +209,15 @@ func (x tooLong) same(y tooLong) bool {
 	return x == y
 }
 
-// asReached bounds work by what was reached of it lately.
-func (p *plan) asReached(w *work) {
+// asReached bounds work by what was reached of it lately; a lean that nobody reached
+// comes nearer instead.
+func (p *plan) asReached(w *work, week int) {
 	for _, x := range p.past.short {
-		if !w.none() && w.exercise() == x.exercise && rigName(w.option.rig) == x.rig && w.ahead >= x.ahead && w.scale <= x.scale {
+		switch {
+		case w.none() || w.exercise() != x.exercise || rigName(w.option.rig) != x.rig || w.ahead < x.ahead || w.scale > x.scale:
+		case w.rung == nil && w.ahead > 0:
+			*w = p.nearer(*w, x.ahead, week)
+		default:
 			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))
 			w.short = w.short || w.hold < mainLeast
 		}

@@ -112,7 +112,7 @@ func item(i *program.Prescription) string {
 	b := &printer{}
 	b.line(string(i.Role), i.Exercise, setsOf(i.Sets, i.Sets)+length, rig(i.Rig), nonzero(i.Help, "help "+kilograms(i.Help)), centimetres(i.Ahead), toes(i.Scale),
 		nonzero(i.MaxHold, fmt.Sprintf("of %.1f s", i.MaxHold)), nonzero(i.Load, "load "+share(i.Load)),
-		when(i.EachSide, "each side"), when(i.InRests, "in rests"), when(i.Max, "max"), when(i.Check, "check"), when(i.Try, "try"))
+		when(i.EachSide && i.Step != "", "sides alternate"), when(i.EachSide && i.Step == "", "each side"), when(i.InRests, "in rests"), when(i.Max, "max"), when(i.Check, "check"), when(i.Try, "try"))
 	return strings.TrimSuffix(b.String(), "\n")
 }
 

@@ -179,8 +179,8 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 			p.loads[i].shrink(v.built * taperMost / 100)
 		}
 		if i < p.past.over()+2 { // until the log says more
-			p.asReached(&p.loads[i].main)
-			p.asReached(&p.loads[i].second)
+			p.asReached(&p.loads[i].main, i)
+			p.asReached(&p.loads[i].second, i)
 		}
 		fits := p.asksGate(i)
 		w := p.printed(i, lastBuild, &session)

@@ -22,7 +22,8 @@ import (
 //     9.5 or more is exact, and without an RPE would not have lasted four seconds
 //     more;
 //   - where the form broke, the clean hold was up to four seconds shorter than
-//     the one written, whatever its RPE;
+//     the one written, whatever its RPE; so it was in the sets before it on its line
+//     of which nobody says more;
 //   - pain changes nothing here: if it was the joint that stopped a hold, strength is
 //     underrated until a hold without pain, and never overrated by a bad word;
 //   - each step, lean, scale hold, press and rig has an offset of its own, see
@@ -174,7 +175,7 @@ func discounted(s *setRead, o strength.Observation) strength.Observation {
 	o.Max = s.item != nil && s.item.Max
 	o.Failed = s.short()
 	switch {
-	case s.Done.Clean == program.CleanNo && o.Seconds > 0:
+	case (s.doubtful || broke(s.Done)) && o.Seconds > 0:
 		o.Max, o.Broken = false, true
 	case o.Max:
 		o.AtLeast = s.Printed > 0 && !o.Failed

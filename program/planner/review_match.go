@@ -11,6 +11,8 @@ import (
 type setRead struct {
 	program.SetRead
 	item *program.Prescription // nil: nothing like it was printed
+
+	doubtful bool // nothing is said of its form, and a later set of its line broke
 }
 
 // short says that a hold stopped before its printed seconds.
@@ -154,10 +156,13 @@ func written(e *program.Entry) []setRead {
 			read.Rig.Bands = slices.Clone(e.Rig.Bands)
 		}
 		read.rigGiven(e)
+		read.doubtful = s.Clean == program.CleanUnsaid && slices.ContainsFunc(e.Sets[i:], broke)
 		out = append(out, read)
 	}
 	return out
 }
+
+func broke(s program.SetDone) bool { return s.Clean == program.CleanNo }
 
 // The rig of a set that names none is the printed one; a strap likewise.
 const (
