@@ -101,7 +101,7 @@ func (p *plan) mainDays(week int) int {
 func (p *plan) canShow(rung, week int) bool {
 	r := &p.body.ladder[rung]
 	back, _ := p.returning(week)
-	return !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && p.hasRoom(rung, week)
+	return p.mainDays(week) > 0 && !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && p.hasRoom(rung, week)
 }
 
 // crowded is a gate week that had no room for its gate: the session's minutes were too

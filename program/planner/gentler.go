@@ -90,6 +90,17 @@ func (p *plan) holdTo(i int, l *load) {
 	}
 }
 
+// stayEased keeps sore elbows at work that was once eased to another plan's: they get no
+// step up and no less help.
+func (p *plan) stayEased(i, lastBuild int) {
+	if !p.limits.elbowSore || lastBuild < p.past.over() || p.loads[lastBuild].main.none() || p.loads[i].main.none() {
+		return
+	}
+	if before := p.again(p.loads[lastBuild].main, i); p.loads[i].main.asksMoreThan(before) {
+		p.loads[i].main = before
+	}
+}
+
 // fallen reports whether printed work would last shorter now than was reckoned, at a
 // step whose gate is not passed yet.
 func (p *plan) fallen(printed *work, week int) bool {

@@ -183,7 +183,7 @@ func checkEffort(_ *program.Library, a *program.Assessment, p *program.Program) 
 	h := a.Health
 	said := sore(h.Wrists) || sore(h.Shoulders) || hasNote(p.Notes, noteWayBack) || hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
 	for _, w := range ahead(p) {
-		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0)
+		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0 || w.Hold == mainMost && gateAfter(p, &w))
 		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said || hasNote(w.Notes, noteComeback) {
 			continue
 		}
@@ -194,6 +194,12 @@ func checkEffort(_ *program.Library, a *program.Assessment, p *program.Program) 
 		v.want(100*float64(w.Hold) >= least*w.MaxHold-1e-6, "week %d: %s %d s of %.1f with %.1f N: under %.0f %%", w.Number, w.Step, w.Hold, w.MaxHold, w.Help, least)
 	}
 	return v
+}
+
+// gateAfter reports whether a step's gate has its week later: one that waits for room is
+// held free meanwhile, since nobody moves on without it.
+func gateAfter(p *program.Program, w *program.Week) bool {
+	return slices.ContainsFunc(p.Weeks, func(x program.Week) bool { return x.Gate && x.Step == w.Step && x.Number > w.Number })
 }
 
 func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {

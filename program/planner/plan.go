@@ -175,6 +175,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		p.loads[i] = p.dosed(i, lastBuild, &v)
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
+		p.stayEased(i, lastBuild)
 		if p.weeks[i].kind == program.WeekTest && v.built > 0 { // other work may weigh more than what was tapered
 			p.loads[i].shrink(v.built * taperMost / 100)
 		}

@@ -152,7 +152,11 @@ func promisesHold(t *rapid.T, lib *program.Library, l life, r *reading) {
 	}
 	_, eased := r.painFlags()
 	all := whole(p, r)
+	bad := len(r.withoutOne(&eased)) > 0 || r.est.state.C < r.then.state.C // after bad news work may be too easy
 	for _, k := range checkers {
+		if bad && k.name == "effort" {
+			continue
+		}
 		for _, fault := range k.check(lib, &eased, &all) {
 			t.Error(k.name, fault)
 		}
