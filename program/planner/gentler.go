@@ -93,7 +93,7 @@ func (p *plan) holdTo(i int, l *load) {
 // stayEased keeps sore elbows at work that was once eased to another plan's: they get no
 // step up and no less help.
 func (p *plan) stayEased(i, lastBuild int) {
-	if !p.limits.elbowSore || lastBuild < p.past.over() || p.loads[lastBuild].main.none() || p.loads[i].main.none() {
+	if !p.limits.elbowSore || p.weeks[i].kind != program.WeekBuild || lastBuild < p.past.over() || p.loads[lastBuild].main.none() || p.loads[i].main.none() {
 		return
 	}
 	if before := p.again(p.loads[lastBuild].main, i); p.loads[i].main.asksMoreThan(before) {
