@@ -148,7 +148,7 @@ func (p *plan) easeBack(s *program.Session, week int) {
 	for _, g := range p.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
 		s.Items = append(s.Items, g.items...)
 	}
-	s.Minutes = (p.length(items) + 59) / 60
+	s.Minutes = (p.length(s.Items) + 59) / 60
 	switch stage {
 	case backRest:
 		s.Dropped = p.restNotes()
