@@ -44,6 +44,10 @@ func (r *Rig) way(at Point, s Support) Point {
 	return Point{r.Offset, r.Anchor - at.Y}
 }
 
+// Length is how long the bands are, in m, between their anchor and a place on a body
+// on a support, less the strap.
+func (r *Rig) Length(at Point, s Support) float64 { return r.pull(at, s).length }
+
 // pull is what a rig does to a body.
 type pull struct {
 	anchor Point

@@ -82,13 +82,16 @@ func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
 	return mechanics.Support{
 		Grip:   slices.Contains(a.Kit, parallettes),
 		Hang:   m.Hands == program.HandsHang,
-		Height: supportHeight(a),
+		Height: supportHeight(a, m),
 		Clear:  m.Hands != program.HandsHang,
 	}
 }
 
-// supportHeight is how high the hands stand, in m: on the floor nothing.
-func supportHeight(a *program.Assessment) float64 {
+// supportHeight is how high the hands are above the floor, in m: on it nothing.
+func supportHeight(a *program.Assessment, m *program.RoadMap) float64 {
+	if m.Hands == program.HandsHang {
+		return a.Hanging.Bar
+	}
 	if !slices.Contains(a.Kit, parallettes) {
 		return 0
 	}

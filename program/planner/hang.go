@@ -25,7 +25,7 @@ const alikeHelp = 0.5
 func (r *rung) rigs() []option {
 	if r.hung == nil {
 		r.hung = []option{r.heldFree()}
-		for _, h := range r.body.hangings(r.free.HipHeight) {
+		for _, h := range r.body.hangings(r.free.Joints.Hip) {
 			if o := r.body.withRig(r, h.drop, h.bands...); o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
 				o.site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: rigName(o.rig)})
 				r.hung = append(r.hung, o)
@@ -46,8 +46,8 @@ type hanging struct {
 	until program.Date
 }
 
-// hangings are all that pull on a hip at a height, m, one for each half newton.
-func (b *body) hangings(hip float64) []hanging {
+// hangings are all that pull on a hip at a place, one for each half newton.
+func (b *body) hangings(hip mechanics.Point) []hanging {
 	var all []hanging
 	for i := range b.bands {
 		all = b.onEachStrap(all, hip, i)
@@ -68,10 +68,11 @@ func (b *body) hangings(hip float64) []hanging {
 	return out
 }
 
-func (b *body) onEachStrap(all []hanging, hip float64, bands ...int) []hanging {
+func (b *body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []hanging {
 	for _, drop := range b.hanging.Lengths() {
 		h := hanging{bands: bands, drop: drop}
-		length := math.Hypot(b.anchor()-hip, b.hanging.Offset) - drop
+		rig := b.hungBy(drop)
+		length := rig.Length(hip, b.support)
 		for _, i := range bands {
 			h.pull += b.curves[i].Force(length)
 			h.until = earlier(h.until, b.bands[i].Retired)
@@ -83,14 +84,6 @@ func (b *body) onEachStrap(all []hanging, hip float64, bands ...int) []hanging {
 	return all
 }
 
-// anchor is how high the bands hang above the hands, m, which hold a bar or stand.
-func (b *body) anchor() float64 {
-	if b.support.Hang {
-		return b.hanging.Anchor - b.hanging.Bar
-	}
-	return b.hanging.Anchor - b.support.Height
-}
-
 // earlier is the earlier of two dates, where 0 is none.
 func earlier(a, b program.Date) program.Date {
 	if a == 0 || b != 0 && b < a {
@@ -99,8 +92,13 @@ func earlier(a, b program.Date) program.Date {
 	return a
 }
 
+// hungBy is a rig on a length of strap, without its bands yet.
+func (b *body) hungBy(drop float64) mechanics.Rig {
+	return mechanics.Rig{Drop: drop, Height: b.hanging.Anchor, Offset: b.hanging.Offset}
+}
+
 func (b *body) withRig(r *rung, drop float64, bands ...int) option {
-	hang := mechanics.Rig{Drop: drop, Anchor: b.anchor(), Offset: b.hanging.Offset}
+	hang := b.hungBy(drop)
 	rig := program.Rig{Drop: drop}
 	until := program.Date(0)
 	for _, i := range bands {

@@ -19,7 +19,7 @@ func (p *Person) embody(lib *program.Library) {
 	road, _ := lib.RoadMap(a.Goal.Skill)
 	switch {
 	case road.Hands == program.HandsHang:
-		p.support.Hang = true
+		p.support.Hang, p.support.Height = true, a.Hanging.Bar
 	case slices.Contains(a.Kit, "parallettes"):
 		p.support = mechanics.Support{Grip: true, Height: a.Hanging.Support, Clear: true}
 	default:
@@ -92,7 +92,7 @@ func (p *Person) Load(id string, rig program.Rig, toes float64) float64 {
 	var hung *mechanics.Rig
 	if !rig.Free() {
 		hang := &p.Client.Hanging
-		hung = &mechanics.Rig{Drop: rig.Drop, Anchor: hang.Anchor - p.support.Height, Offset: hang.Offset}
+		hung = &mechanics.Rig{Drop: rig.Drop, Height: hang.Anchor, Offset: hang.Offset}
 		for _, name := range rig.Bands {
 			hung.Bands = append(hung.Bands, p.bands[name])
 		}
