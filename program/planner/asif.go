@@ -44,7 +44,7 @@ type asIf struct {
 func (r *reading) otherPlans(eased *program.Assessment) []otherPlan {
 	var out []otherPlan
 	for _, n := range r.withoutOne(eased) {
-		if other := r.asIf.plan(n); other != nil {
+		if other := r.asIf.programWithout(n); other != nil {
 			out = append(out, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
 		}
 	}
@@ -67,25 +67,28 @@ func (r *reading) withoutOne(eased *program.Assessment) []news {
 		out = append(out, n)
 	}
 	for _, day := range r.lastPains(eased) {
-		n := r.without
-		if at := slices.Index(n.quiet[:], painDay{}); at >= 0 {
-			n.quiet[at] = day
+		if n := r.without; putAside(n.quiet[:], day) {
 			out = append(out, n)
 		}
 	}
-	n := r.without
-	if at := slices.Index(n.tough[:], 0); at >= 0 {
-		if n.tough[at] = r.toughDay(); n.tough[at] != 0 {
-			out = append(out, n)
-		}
+	if n := r.without; putAside(n.tough[:], r.toughDay()) {
+		out = append(out, n)
 	}
-	n = r.without
-	if at := slices.Index(n.weeks[:], 0); at >= 0 {
-		if n.weeks[at] = r.missedWeek(); n.weeks[at] != 0 {
-			out = append(out, n)
-		}
+	if n := r.without; putAside(n.weeks[:], r.missedWeek()) {
+		out = append(out, n)
 	}
 	return out
+}
+
+// putAside takes one more into what is left out; not where it is none, or there is no room.
+func putAside[T comparable](of []T, one T) bool {
+	var none T
+	at := slices.Index(of, none)
+	if at < 0 || one == none {
+		return false
+	}
+	of[at] = one
+	return true
 }
 
 // lastPains are the last session that hurt and the last morning above usual, where pain
@@ -144,8 +147,8 @@ func (r *reading) missedWeek() program.Date {
 	return 0
 }
 
-// plan is the plan without some news; nil where none can be made.
-func (x *asIf) plan(n news) *program.Program {
+// programWithout is the plan without some news; nil where none can be made.
+func (x *asIf) programWithout(n news) *program.Program {
 	if p, ok := x.made[n]; ok {
 		return p
 	}
@@ -166,12 +169,7 @@ func (x *asIf) plan(n news) *program.Program {
 
 // leaveOut is an assessment as if some news had not come.
 func (n news) leaveOut(from *program.Assessment, wall []program.PlanVersion) program.Assessment {
-	a := *from
-	for i, j := range joints {
-		if n.well.has(i) {
-			*j.state(&a.Health) = program.JointFine
-		}
-	}
+	a := withFine(from, n.well)
 	a.Log.Entries = nil
 	for _, e := range from.Log.Entries {
 		e.Sets = slices.Clone(e.Sets)

@@ -86,12 +86,7 @@ func (p *plan) testedThere(items []program.Prescription, d day) []program.Prescr
 		if items[i].Role != program.RoleTest || items[i].Try || len(out) > 0 && d.oneTest {
 			continue
 		}
-		w := p.again(p.workOf(&items[i]), d.week)
-		item := p.hold(w, program.RoleTest, 1, testRest)
-		if item.Max, item.Hold = p.limits.maxTests, 0; !item.Max {
-			item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
-		}
-		out = append(out, item)
+		out = append(out, p.testOf(p.again(p.workOf(&items[i]), d.week)))
 	}
 	return out
 }
@@ -109,17 +104,16 @@ func (p *plan) hardestDay(w *program.Week, week int) armWork {
 
 func (p *plan) boundTo(than armWork, groups []group, week int) []group {
 	var out []group
-	mine := armWork{max: math.MaxInt32}
+	var kept []program.Prescription
 	for _, g := range groups {
 		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
 			return isArm(&item) && !isLight(&item) && (p.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
 		})
 		if len(g.items) > 0 {
-			of := p.armWorkOf(g.items, week)
-			mine.max, mine.sets, mine.counted = min(mine.max, of.max), mine.sets+of.sets, mine.counted+of.counted
-			out = append(out, g)
+			out, kept = append(out, g), append(kept, g.items...)
 		}
 	}
+	mine := p.armWorkOf(kept, week)
 	if easier(mine.max, than.max) {
 		return out
 	}

@@ -39,17 +39,23 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 	}
 	effort := p.limits.effortIn(week)
 	for i := p.farthest(week); i >= 0; i-- {
-		w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
-		if w.max = p.look.maxHold(w.option, week); i == 0 {
-			w.max = longestHold // a push-up position: anybody's, and no work that counts
-		}
-		w.share = p.look.shareHeld(w.max)
+		w := p.leanAt(floor, i, week)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)
 			return w
 		}
 	}
 	return work{}
+}
+
+// leanAt is a lean by its place among the loads, without seconds.
+func (p *plan) leanAt(floor *program.Rung, i, week int) work {
+	w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
+	if w.max = p.look.maxHold(w.option, week); i == 0 {
+		w.max = longestHold // a push-up position: anybody's, and no work that counts
+	}
+	w.share = p.look.shareHeld(w.max)
+	return w
 }
 
 // Who has shown nothing begins near the wall, and goes a step further a week; the
@@ -67,15 +73,10 @@ func (p *plan) farthest(week int) int {
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
 func (p *plan) nearer(w work, broke float64, week int) work {
-	at := max(0, int(math.Round((broke-halfHand)/leanStep)))
-	w.ahead, w.option.load = float64(at)*leanStep, p.leans[at]
-	if w.max = p.look.maxHold(w.option, week); at == 0 {
-		w.max = longestHold
-	}
-	w.share = p.look.shareHeld(w.max)
-	w.hold = max(deloadLeast, min(w.hold, held(p.limits.effortIn(week), w.max)))
-	w.short = w.hold < mainLeast
-	return w
+	back := p.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/leanStep))), week)
+	back.hold = max(deloadLeast, min(w.hold, held(p.limits.effortIn(week), back.max)))
+	back.short = back.hold < mainLeast
+	return back
 }
 
 // halfHand is how marks on a wall are moved, m (common practice).

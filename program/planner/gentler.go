@@ -175,14 +175,23 @@ func later(a, b program.Date) program.Date {
 // withoutEach are an assessment as if one of its sore joints were fine, for each of them.
 func withoutEach(a *program.Assessment) []program.Assessment {
 	var out []program.Assessment
-	for _, j := range joints {
+	for i, j := range joints {
 		if sore(*j.state(&a.Health)) {
-			well := *a
-			*j.state(&well.Health) = program.JointFine
-			out = append(out, well)
+			out = append(out, withFine(a, 1<<i))
 		}
 	}
 	return out
+}
+
+// withFine is an assessment as if some joints were fine.
+func withFine(a *program.Assessment, fine jointSet) program.Assessment {
+	well := *a
+	for i, j := range joints {
+		if fine.has(i) {
+			*j.state(&well.Health) = program.JointFine
+		}
+	}
+	return well
 }
 
 // tooLong is a hold of which every set of the last two weeks stopped short, and the

@@ -19,8 +19,7 @@ func (p *plan) outcome(out *program.Program) {
 	out.Offsets = p.body.known(p.look.state)
 	out.Asks = append(out.Asks, p.disagreements()...)
 	out.Forecasts = p.forecasts()
-	goal := &out.Forecasts[len(out.Forecasts)-1]
-	out.Goal.Chance, out.Goal.Met = goal.Chance, goal.Held
+	out.Goal = p.goalOf(out.Forecasts)
 	for i := range out.Weeks {
 		if out.Weeks[i].Step == "" && out.Weeks[i].Exercise != "" || out.Weeks[i].Scale > 0 {
 			out.Rungs = true

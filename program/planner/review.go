@@ -54,11 +54,11 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
 	out.Gates, out.Asks = gates, r.asks(gates)
 	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
-	out.Before, out.ForecastBefore, out.GoalBefore = r.outlookAt(r.then)
-	if n := len(wall.Forecasts); n > 0 && wall.Forecasts[n-1].Step == r.athlete.Goal.Step { // as it was printed
-		goal := wall.Forecasts[n-1]
-		out.ForecastBefore, out.GoalBefore.Chance, out.GoalBefore.Met = wall.Forecasts, goal.Chance, goal.Held
+	then := r.believedAt(r.then)
+	if out.Before, out.ForecastBefore = then.capacity(), wall.Forecasts; !r.foretells(wall) {
+		out.ForecastBefore = then.forecasts()
 	}
+	out.GoalBefore = r.goalOf(out.ForecastBefore)
 }
 
 // movesShown is how many sets a review names.
@@ -75,9 +75,9 @@ func most(moves []move) []program.Move {
 	return out
 }
 
-// outlookAt is the estimate and its forecasts at a moment, with the weeks that
-// hung on the wall for the time after it.
-func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, program.GoalForecast) {
+// believedAt is the plan as of a moment, with the weeks that hung on the wall for the
+// time after it.
+func (r *reading) believedAt(m moment) *plan {
 	p := *r.plan
 	p.past = past{state: m.state, career: m.career, lost: m.lost, off: m.off, tested: r.est.tested, shown: r.shown()}
 	if m.at < r.from {
@@ -97,11 +97,19 @@ func (r *reading) outlookAt(m moment) (program.Capacity, []program.Forecast, pro
 		p.past.weeks, p.weeks = nil, []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
 	}
 	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule(counted))}
-	forecasts := p.forecasts()
-	goal := program.GoalForecast{Step: p.athlete.Goal.Step, Hold: int(p.athlete.Goal.Hold + 0.5), By: p.athlete.Goal.By}
-	last := &forecasts[len(forecasts)-1]
-	goal.Chance, goal.Met = last.Chance, last.Held
-	return p.capacity(), forecasts, goal
+	return &p
+}
+
+// goalOf is what forecasts say of the goal.
+func (p *plan) goalOf(forecasts []program.Forecast) program.GoalForecast {
+	last, goal := forecasts[len(forecasts)-1], &p.athlete.Goal
+	return program.GoalForecast{Step: goal.Step, Hold: int(goal.Hold + 0.5), By: goal.By, Chance: last.Chance, Met: last.Held}
+}
+
+// foretells reports whether a plan was kept with what it said of the goal's step.
+func (r *reading) foretells(wall *program.PlanVersion) bool {
+	n := len(wall.Forecasts)
+	return n > 0 && wall.Forecasts[n-1].Step == r.athlete.Goal.Step
 }
 
 // changesTo are those of new weeks against the plan on the wall.
@@ -119,7 +127,9 @@ func (r *reading) finish(out *program.Review, p *program.Program) {
 	if len(p.Withheld) == 0 { // what the plan prints, the review says
 		out.After, out.ForecastAfter, out.GoalAfter = p.Capacity, p.Forecasts, p.Goal
 	} else {
-		out.After, out.ForecastAfter, out.GoalAfter = r.outlookAt(r.moment(r.from))
+		now := r.believedAt(r.moment(r.from))
+		out.After, out.ForecastAfter = now.capacity(), now.forecasts()
+		out.GoalAfter = now.goalOf(out.ForecastAfter)
 	}
 	for _, w := range p.Weeks {
 		for _, s := range w.Sessions {

@@ -30,9 +30,9 @@ type morning struct {
 }
 
 // mornings are the numbers that a joint was given, by day up to the review. Of
-// several for one morning the highest counts.
-func (r *reading) mornings(of func(program.Pain) int) map[program.Date]int {
-	noted := map[program.Date]int{}
+// several for one morning the highest counts. The days come in order.
+func (r *reading) mornings(of func(program.Pain) int) (noted map[program.Date]int, days []program.Date) {
+	noted = map[program.Date]int{}
 	for i := range r.athlete.Log.Entries {
 		e := &r.athlete.Log.Entries[i]
 		if !e.Morning || e.Date > r.on {
@@ -44,7 +44,7 @@ func (r *reading) mornings(of func(program.Pain) int) map[program.Date]int {
 			}
 		}
 	}
-	return noted
+	return noted, slices.Sorted(maps.Keys(noted))
 }
 
 // lastMorning reads the last morning of a joint. Of two running, both are held
@@ -52,8 +52,7 @@ func (r *reading) mornings(of func(program.Pain) int) map[program.Date]int {
 // Mornings before the assessment say what is usual, and nothing more: the coach has
 // seen the joint since.
 func (r *reading) lastMorning(of func(program.Pain) int) morning {
-	noted := r.mornings(of)
-	days := slices.Sorted(maps.Keys(noted))
+	noted, days := r.mornings(of)
 	if n := len(days); n > 0 && r.on-days[n-1] <= lately {
 		return r.morningAt(noted, days, n-1)
 	}

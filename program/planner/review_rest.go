@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"maps"
 	"slices"
 
 	"gatepost/program"
@@ -54,8 +53,7 @@ func (r *reading) stops(of func(program.Pain) int) []program.Date {
 			days = append(days, d.date)
 		}
 	}
-	noted := r.mornings(of)
-	mornings := slices.Sorted(maps.Keys(noted))
+	noted, mornings := r.mornings(of)
 	for i, date := range mornings {
 		if r.morningAt(noted, mornings, i).stops() {
 			days = append(days, date)
@@ -107,8 +105,7 @@ func (r *reading) quietSince(day program.Date) int {
 
 // upAfter reports whether one of the mornings after a session was above usual.
 func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
-	noted := r.mornings(of)
-	days := slices.Sorted(maps.Keys(noted))
+	noted, days := r.mornings(of)
 	for i, date := range days {
 		if date > day && date <= day+quietMornings && r.morningAt(noted, days, i).above >= morningUp {
 			return true
@@ -119,8 +116,7 @@ func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
 
 // lastUp is the last morning on which a joint was above usual; 0 where none was.
 func (r *reading) lastUp(of func(program.Pain) int) program.Date {
-	noted := r.mornings(of)
-	days := slices.Sorted(maps.Keys(noted))
+	noted, days := r.mornings(of)
 	for i := len(days) - 1; i >= 0; i-- {
 		if r.morningAt(noted, days, i).above >= morningUp {
 			return days[i]

@@ -19,13 +19,10 @@ func (p *plan) testItems(d day) []program.Prescription {
 			w = free
 		}
 	}
+	items := []program.Prescription{p.testOf(w)}
 	if !p.limits.maxTests {
-		item := p.hold(w, program.RoleTest, 1, testRest)
-		item.Check = true
-		item.Hold = max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
-		return []program.Prescription{item}
+		return items
 	}
-	items := []program.Prescription{p.toTheEnd(w)}
 	hard, first := p.harderTest(w, week)
 	switch {
 	case hard.none() || d.oneTest:
@@ -61,6 +58,16 @@ func (p *plan) freeTest(r *rung, week int, hold func(option, int) int) work {
 	w := work{rung: r, option: r.heldFree(), max: hold(r.heldFree(), week)}
 	w.share = p.look.shareHeld(w.max)
 	return w
+}
+
+// testOf tests work: to its end, or for who tests nothing so as a check hold.
+func (p *plan) testOf(w work) program.Prescription {
+	if p.limits.maxTests {
+		return p.toTheEnd(w)
+	}
+	item := p.hold(w, program.RoleTest, 1, testRest)
+	item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
+	return item
 }
 
 // toTheEnd is a maximal hold: as long as it stays clean.
