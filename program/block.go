@@ -19,7 +19,7 @@ type Program struct {
 	Forecasts []Forecast
 	Weeks     []Week
 	Gates     []StepGate // of the steps that the block trains, and the goal's
-	Outline   []Stage    // what comes after the block
+	Outline   []Stage    // the road from the first week's step to the goal
 	Cues      []CueWorth
 	Place     string   // step id of the first week's work; empty on the floor rungs
 	Offsets   []Offset // what this client's own sets have taught of the model's error
@@ -161,7 +161,7 @@ type Prescription struct {
 	Max         bool    // a maximal test hold: as long as it stays clean
 	Check       bool    // a check hold: stop with two seconds left; with Hold 0 as long as that leaves
 	Try         bool    // a try of what is not held yet: as long as it stays clean, and a second counts
-	MaxHold     float64 // s, predicted; 0 where nothing predicts it
+	MaxHold     float64 // s, predicted: of work with care, as the plan reckons; of tests and tries the likely one; 0: nothing predicts it
 	Load        float64 // share of instant capacity; 0 where nothing predicts it
 }
 
@@ -172,10 +172,12 @@ type StepGate struct {
 	Week int // number of its last gate week; 0: none in this block
 }
 
-// Stage is one stretch of the road after the block, by the likely forecast.
+// Stage is one step of the road: the weeks of the block that are on it, or, by the
+// likely forecast, when work on it begins.
 type Stage struct {
-	Step string
-	From Date // likely start of work on it
+	Step        string
+	First, Last int  // numbers of the block's weeks on it; 0: none
+	From        Date // of one without weeks; zero: more than three years away
 }
 
 // CueWorth is what a better position saves, as a share of the step's load.

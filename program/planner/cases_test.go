@@ -89,8 +89,19 @@ func TestClientsACoachMeets(t *testing.T) {
 			}
 		}},
 		{"goal in three years", func(a *program.Assessment) { a.Goal.Step, a.Goal.By = "full", a.Measured+3*365 }, func(t *testing.T, a *program.Assessment, p *program.Program) {
-			if len(p.Weeks) != 12 || len(p.Outline) < 3 || !hasNote(p.Notes, noteGoalFar) {
-				t.Errorf("%d weeks, outline %v", len(p.Weeks), p.Outline)
+			if len(p.Weeks) != 12 || !hasNote(p.Notes, noteGoalFar) {
+				t.Errorf("%d weeks, notes %v", len(p.Weeks), p.Notes)
+			}
+			// a coach expects every step from today's to the goal, those likely held in this block too
+			want := []string{"half-open-tuck", "open-tuck", "advanced-tuck", "one-leg-half-lay", "open-half-lay", "straddle", "closed-half-lay", "narrow-straddle", "full"}
+			var road []string
+			for i, s := range p.Outline {
+				if road = append(road, s.Step); (s.First == 1) != (i == 0) || i == 1 && s.From != p.Start+12*7 {
+					t.Errorf("%+v", s)
+				}
+			}
+			if !slices.Equal(road, want) {
+				t.Errorf("the road is %v", road)
 			}
 		}},
 		{"a straddle of 80 degrees", straddleOf(80), orderOf("closed-half-lay", "straddle")},

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -228,30 +229,63 @@ func (p *plan) gates(weeks []program.Week) []program.StepGate {
 	return out
 }
 
-// outline is the road after the block: when work on each later step is likely to
-// begin, which is when the gate before it is likely to be passed, and never after
-// the day the step itself is likely held. What is held, or likely will be before
-// the block is over, has no place in it.
+// outline is the road from the first week's step to the goal: the weeks that are on a
+// step, and of a later one when work on it is likely to begin. What the block passes
+// over has no place in it, nor have weeks that are over; and one step is no road.
 func (p *plan) outline(out *program.Program) []program.Stage {
-	from, at := p.weeks[len(p.weeks)-1].start+7, 0
-	for _, w := range out.Weeks {
-		at = max(at, p.index(&rung{Step: &program.Step{ID: w.Step}}))
+	weeks := out.Weeks[min(p.past.over(), len(out.Weeks)):]
+	if len(weeks) == 0 {
+		return nil
+	}
+	from, last := p.weeks[len(p.weeks)-1].start+7, 0
+	for _, w := range weeks {
+		last = max(last, p.index(&rung{Step: &program.Step{ID: w.Step}}))
 	}
 	var stages []program.Stage
-	for i := at + 1; i < len(p.body.ladder); i++ {
-		before := &p.body.ladder[i-1]
-		_, likely, _ := p.look.path.At(p.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
-		begin, f := p.inWeeks(likely), &out.Forecasts[i]
-		if begin == 0 || f.Held || f.Likely != 0 && f.Likely < from {
+	for i := max(0, p.index(&rung{Step: &program.Step{ID: out.Place}})); i < len(p.body.ladder); i++ {
+		s := weeksOn(p.body.ladder[i].ID, weeks)
+		switch {
+		case s.First == 0 && i < last:
 			continue
+		case s.First == 0 && from != 0:
+			from = p.begins(i, from, out.Forecasts[i].Likely)
+			s.From = from
 		}
-		if f.Likely != 0 {
-			begin = min(begin, f.Likely)
-		}
-		from = max(from, begin.Monday())
-		stages = append(stages, program.Stage{Step: p.body.ladder[i].ID, From: from})
+		stages = append(stages, s)
+	}
+	if len(stages) < 2 {
+		return nil
 	}
 	return stages
+}
+
+// weeksOn are the first and the last of some weeks that are on a step.
+func weeksOn(step string, weeks []program.Week) program.Stage {
+	s := program.Stage{Step: step}
+	for i := range weeks {
+		if w := &weeks[i]; w.Step == step {
+			s.First, s.Last = cmp.Or(s.First, w.Number), w.Number
+		}
+	}
+	return s
+}
+
+// begins is when work on a step is likely to begin: when the gate before it is likely
+// passed, but not after the day it is likely held itself, nor before a day; zero where
+// neither is forecast.
+func (p *plan) begins(i int, from, held program.Date) program.Date {
+	begin := held
+	if i > 0 {
+		before := &p.body.ladder[i-1]
+		_, likely, _ := p.look.path.At(p.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
+		if gate := p.inWeeks(likely); gate != 0 && (held == 0 || gate < held) {
+			begin = gate
+		}
+	}
+	if begin == 0 {
+		return 0
+	}
+	return max(from, begin.Monday())
 }
 
 // What a better position is tried with: two centimetres of depression, the trunk

@@ -53,7 +53,11 @@ func (b *printer) head(p *program.Program) {
 		b.line("gate", g.Step, fmt.Sprintf("%d × %d s", g.Sets, g.Hold), nonzero(g.Single, "single %d s"), nonzero(g.Week, "week %d"))
 	}
 	for _, s := range p.Outline {
-		b.line("then", s.Step, "from", s.From.String())
+		if s.First > 0 {
+			b.line("then", s.Step, fmt.Sprintf("weeks %d to %d", s.First, s.Last))
+			continue
+		}
+		b.line("then", s.Step, "from", dates(s.From))
 	}
 	for _, c := range p.Cues {
 		b.line("cue", c.Cue, "saves", share(c.Saves)+",", kilograms(c.Help), rig(c.Rig))
@@ -111,9 +115,18 @@ func item(i *program.Prescription) string {
 	}
 	b := &printer{}
 	b.line(string(i.Role), i.Exercise, setsOf(i.Sets, i.Sets)+length, rig(i.Rig), nonzero(i.Help, "help "+kilograms(i.Help)), centimetres(i.Ahead), toes(i.Scale),
-		nonzero(i.MaxHold, fmt.Sprintf("of %.1f s", i.MaxHold)), nonzero(i.Load, "load "+share(i.Load)),
+		predicted(i), nonzero(i.Load, "load "+share(i.Load)),
 		when(i.EachSide && i.Step != "", "sides alternate"), when(i.EachSide && i.Step == "", "each side"), when(i.InRests, "in rests"), when(i.Max, "max"), when(i.Check, "check"), when(i.Try, "try"))
 	return strings.TrimSuffix(b.String(), "\n")
+}
+
+// predicted is the longest hold there is: what work is planned within, and what of a
+// test is likely, which is more.
+func predicted(i *program.Prescription) string {
+	if i.Max || i.Try {
+		return nonzero(i.MaxHold, fmt.Sprintf("likely %.1f s", i.MaxHold))
+	}
+	return nonzero(i.MaxHold, fmt.Sprintf("of %.1f s", i.MaxHold))
 }
 
 // notes are codes with their values, a line each.

@@ -179,12 +179,35 @@ func (s *speech) gate(g program.StepGate) Gate {
 	return v
 }
 
+// outline is the road; steps of one time share a line of it.
 func (s *speech) outline(p *program.Program) []string {
 	var all []string
-	for _, stage := range p.Outline {
-		all = append(all, s.say("plan.stage", "step", s.step(stage.Step), "month", s.month(stage.From)))
+	for i := 0; i < len(p.Outline); {
+		from := p.Outline[i]
+		var names []string
+		for ; i < len(p.Outline) && p.Outline[i].First == from.First && s.month(p.Outline[i].From) == s.month(from.From); i++ {
+			names = append(names, s.step(p.Outline[i].Step))
+		}
+		all = append(all, s.say(stageKey(p, from), "step", join(names...), "month", s.month(from.From),
+			"first", strconv.Itoa(from.First), "last", strconv.Itoa(from.Last)))
 	}
 	return all
+}
+
+// stageKey is how a stretch of the road is said. What begins with the day after the
+// block has no month: it may be likely held sooner, and its gate is what it waits for.
+func stageKey(p *program.Program, s program.Stage) string {
+	switch {
+	case s.First > 0 && s.First == s.Last:
+		return "plan.stage_week"
+	case s.First > 0:
+		return "plan.stage_weeks"
+	case s.From == 0:
+		return "plan.stage_far"
+	case s.From <= p.Start+program.Date(7*len(p.Weeks)):
+		return "plan.stage_next"
+	}
+	return "plan.stage"
 }
 
 // cue is the first cue of the first week's main work.

@@ -45,6 +45,32 @@ func TestGateWeek(t *testing.T) {
 	}
 }
 
+// The open set of a gate is no check hold: chart, session and card call it what it is,
+// and say what counts at the least.
+func TestOpenSetIsNoCheckHold(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[1]
+	w.Gate = true
+	s := &w.Sessions[1]
+	s.Items = append(s.Items, program.Prescription{Exercise: w.Exercise, Step: w.Step, Role: program.RoleTest, Sets: 1, Check: true})
+	last := len(s.Items) - 1
+	read := func() (string, view.Item) {
+		v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+		if problems.Stop() {
+			t.Fatal(problems)
+		}
+		return v.Weeks[1].Check, v.Weeks[1].Sessions[1].Items[last]
+	}
+	if week, item := read(); week != "check hold" || item.Role != "Test" {
+		t.Errorf("without an open set: %q, %q", week, item.Role)
+	}
+	w.Notes = append(w.Notes, program.Note{Code: "open-set", Values: []program.Value{{Name: "hold", Kind: program.ValueSeconds, Number: 12}}})
+	const amount = "One open set: 12 s at the least, until two seconds are left"
+	if week, item := read(); week != "gate's open set" || item.Role != "Gate's open set" || plain(item.Amount) != amount {
+		t.Errorf("%q, %q, %q", week, item.Role, item.Amount)
+	}
+}
+
 // A gate week with a longer set says all of its sets wherever its main work stands, and
 // in its note.
 func TestGateWeekWithALongerSet(t *testing.T) {

@@ -39,7 +39,8 @@ func (i Item) Name() string {
 	return i.Exercise
 }
 
-func (s *speech) item(p program.Prescription) Item {
+// item writes one line; least is what an open set of its week lasts at the least.
+func (s *speech) item(p program.Prescription, least string) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
@@ -47,6 +48,9 @@ func (s *speech) item(p program.Prescription) Item {
 	}
 	if v.Open {
 		v.Hold = 0 // no timer
+	}
+	if p.Check && least != "" {
+		v.Role, v.Amount = capital(s.say("week.open")), s.say("amount.open_set", "hold", least)
 	}
 	switch {
 	case p.Ahead > 0:

@@ -56,7 +56,7 @@ type View struct {
 	Turns    string     // how sides share an odd number of sets of a step; empty: no step is held so
 	Pictures []Picture  // the block's positions and the goal's
 	Gates    []Gate
-	Outline  []string // what comes after the block
+	Outline  []string // the road from here to the goal
 	After    string   // the same in a line
 	Notes    []string // about the whole program, none of joints or age
 	AllNotes []string // the same with those: for the coach's own eyes

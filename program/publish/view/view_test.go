@@ -36,6 +36,21 @@ func TestWeekInWords(t *testing.T) {
 	}
 }
 
+// The road from here names every step once: those of the block by its weeks, without
+// months what is next and what is far, and steps of one time in one line.
+func TestRoadInWords(t *testing.T) {
+	p := viewtest.Program()
+	after := p.Start + program.Date(7*len(p.Weeks))
+	p.Outline = []program.Stage{{Step: "open-tuck", First: 1, Last: 8}, {Step: "advanced-tuck", First: 9, Last: 9},
+		{Step: "one-leg-half-lay", From: after}, {Step: "open-half-lay", From: after + 70}, {Step: "straddle"}, {Step: "full"}}
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	const want = "Open tuck in weeks 1 to 8; advanced tuck in week 9; one-leg half lay from the next block; " +
+		"open half lay from about June 2027; straddle, full more than three years away."
+	if problems != nil || plain(v.After) != want {
+		t.Errorf("%v: %q", problems, v.After)
+	}
+}
+
 // A session's line of the main hold is the week's, whichever printing asks.
 func TestSameLineEverywhere(t *testing.T) {
 	v := newView(t)

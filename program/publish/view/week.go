@@ -35,7 +35,7 @@ type Week struct {
 	Rest        string // "2:30 min"
 	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
 	Test        string // "tested: open tuck, advanced tuck"
-	Check       string // "check hold", in a week that opens with one
+	Check       string // "check hold", in a week that opens with one; "gate's open set"
 	Provisional bool   // stands until the next check hold has spoken
 	Stance      program.Stance
 	Sessions    []Session
@@ -89,7 +89,7 @@ func (s *speech) week(w program.Week) Week {
 	v.Asked = cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"))
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
-		v.Sessions = append(v.Sessions, s.session(i+1, session))
+		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
 		v.Sessions[i].Short += s.fewer(w, session)
 	}
 	return v
@@ -155,23 +155,35 @@ func (s *speech) test(w program.Week) string {
 	return s.say("week.tests", "what", join(names...))
 }
 
-// check says that a week has a check hold.
+// check says that a week has a check hold, or a gate's open set.
 func (s *speech) check(w program.Week) string {
 	for _, session := range w.Sessions {
 		if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.Check }) {
+			if s.openLeast(w) != "" {
+				return s.say("week.open")
+			}
 			return s.say("week.check")
 		}
 	}
 	return ""
 }
 
-func (s *speech) session(number int, from program.Session) Session {
+// openLeast is what a gate week's open set lasts at the least; empty in any other week,
+// whose check hold has no least.
+func (s *speech) openLeast(w program.Week) string {
+	if i := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == "open-set" }); i >= 0 {
+		return s.value(w.Notes[i].Values[0])
+	}
+	return ""
+}
+
+func (s *speech) session(number int, from program.Session, w program.Week) Session {
 	brief := s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day()))
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
 		DayDate: brief, Short: brief,
 		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
 	for _, item := range from.Items {
-		v.Items = append(v.Items, s.item(item))
+		v.Items = append(v.Items, s.item(item, s.openLeast(w)))
 	}
 	return v
 }
