@@ -37,6 +37,15 @@ func (p *plan) comeback(week int) (off, since int) {
 	return off, since
 }
 
+// back is the note of a week on the way back.
+func (p *plan) back(week int) []program.Note {
+	off, _ := p.comeback(week)
+	if off == 0 {
+		return nil
+	}
+	return []program.Note{note(noteComeback, count("weeks", off), shareOf("share", float64(p.comebackPart(week))/100))}
+}
+
 // kinds are those of all weeks, the earlier blocks' first.
 func (p *plan) kinds() []program.WeekKind {
 	var out []program.WeekKind

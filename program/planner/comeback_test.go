@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -33,6 +34,23 @@ func TestThreeWeeksOff(t *testing.T) {
 		}
 		if w.Kind == program.WeekBuild && !hasNote(w.Notes, noteComeback) {
 			t.Errorf("week %d does not say why", w.Number)
+		}
+	}
+}
+
+// Three weeks off, and then one session: the review still says why the weeks ahead are
+// smaller, and so does the plan.
+func TestOneSessionAfterWeeksOff(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away, a.Training.Weeks, a.Goal.By = nil, 16, a.Measured+400
+	p, _ := Plan(lib, &a)
+	a.Log = asPrinted(&p, 0, 1, 2, 3, 4, 8)
+	a.Log.Entries = slices.DeleteFunc(a.Log.Entries, func(e program.Entry) bool { return e.Date > p.Weeks[8].Sessions[0].Date })
+	r, q, _ := Read(lib, &a, []program.PlanVersion{Version(&p, 1, a.Measured)}, p.Weeks[8].Start+6)
+	for _, notes := range [][]program.Note{r.Notes, q.Notes} {
+		i := slices.IndexFunc(notes, func(n program.Note) bool { return n.Code == noteComeback })
+		if i < 0 || notes[i].Values[0].Number != 3 || notes[i].Values[1].Number != 0.7 || hasNote(notes, noteWeeksOff) {
+			t.Errorf("%+v", notes)
 		}
 	}
 }

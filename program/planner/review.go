@@ -15,6 +15,8 @@ func (r *reading) notes() []program.Note {
 	b := &r.plan.past
 	if b.off > 0 {
 		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
+	} else { // a session since: what the next week says
+		notes = append(notes, r.back(b.over())...)
 	}
 	if b.repeat {
 		notes = append(notes, note(noteRepeat, step("step", b.step)))

@@ -200,9 +200,7 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	case lastBuild >= 0:
 		out = append(out, p.change(p.main[lastBuild], l.main)...)
 	}
-	if off, _ := p.comeback(i); off > 0 {
-		out = append(out, note(noteComeback, count("weeks", off), shareOf("share", float64(p.comebackPart(i))/100)))
-	}
+	out = append(out, p.back(i)...)
 	if l.main.short {
 		out = append(out, note(noteShortSets, step("step", l.main.step())))
 	}
