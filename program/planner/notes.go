@@ -63,6 +63,7 @@ const (
 	noteSetUnplaced = "set-unplaced"
 	noteStrapUnsaid = "strap-unsaid"
 	noteBandGone    = "band-gone"
+	noteBandRetired = "band-retired"
 	noteGateOpen    = "gate-open"
 	noteJointRests  = "joint-rests"
 	noteWayBack     = "way-back"
@@ -115,7 +116,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
-	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,

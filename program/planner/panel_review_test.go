@@ -55,7 +55,7 @@ func (b *printer) gate(g *program.GateRead) {
 
 func set(s *program.SetRead) string {
 	b := &printer{}
-	b.line(s.Date.String(), s.Exercise, rig(s.Rig), centimetres(s.Ahead), toes(s.Scale), fmt.Sprintf("%.0f s of %d s", s.Done.Seconds, s.Printed),
+	b.line(s.Date.String(), s.Exercise, rig(s.Rig), centimetres(s.Ahead), toes(s.Scale), fmt.Sprintf("%.0f s", s.Done.Seconds), nonzero(s.Printed, "of %d s"),
 		nonzero(s.Done.RPE, fmt.Sprintf("RPE %.1f", s.Done.RPE)), string(s.Done.Clean))
 	return b.String()[:b.Len()-1]
 }

@@ -66,7 +66,11 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 		if review.Withheld = first.Withheld; len(first.Weeks) == 0 {
 			return review, first, problems
 		}
-		wall = []program.PlanVersion{Version(&first, 1, min(a.Measured, out.Start))}
+		hung := first
+		if whole, since := unretired(a); since {
+			hung, _ = Plan(lib, &whole)
+		}
+		wall = []program.PlanVersion{Version(&hung, 1, min(a.Measured, out.Start))}
 	}
 	r := newReading(p, wall, on)
 	r.sign(wall, on, passed)
@@ -87,6 +91,19 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 func Replan(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date) program.Program {
 	_, p, _ := Read(lib, a, versions, on)
 	return p
+}
+
+// unretired is an assessment as it was on its day, with the bands that were retired
+// since; and whether there are any.
+func unretired(a *program.Assessment) (program.Assessment, bool) {
+	whole, since := *a, false
+	whole.Bands = slices.Clone(a.Bands)
+	for i := range whole.Bands {
+		if b := &whole.Bands[i]; b.Retired > a.Measured {
+			b.Retired, since = 0, true
+		}
+	}
+	return whole, since
 }
 
 // replan plans the weeks ahead.

@@ -33,10 +33,24 @@ func (r *reading) notes() []program.Note {
 	if b.rest.until != 0 && r.stageBack(max(b.rest.from, b.rest.until+1)) != backNone {
 		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
 	}
+	for _, b := range r.athlete.Bands {
+		if b.Retired != 0 && hangs(r.wall[len(r.wall)-1].Weeks, b.Name, max(b.Retired, r.from)) {
+			notes = append(notes, note(noteBandRetired, text("band", b.Name), date("from", b.Retired)))
+		}
+	}
 	for _, key := range countedSore(&r.athlete.Health, &r.asked.Health) {
 		notes = append(notes, note(noteEased, word("joint", key)))
 	}
 	return notes
+}
+
+// hangs reports whether some card of weeks from a day on names a band.
+func hangs(weeks []program.Week, band string, from program.Date) bool {
+	return slices.ContainsFunc(weeks, func(w program.Week) bool {
+		return slices.ContainsFunc(w.Sessions, func(s program.Session) bool {
+			return s.Date >= from && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return slices.Contains(i.Rig.Bands, band) })
+		})
+	})
 }
 
 // review fills in what was done and learned.

@@ -96,3 +96,51 @@ func TestSnappedBandIsStillRead(t *testing.T) {
 		}
 	}
 }
+
+// A band that snaps in week 3: plan 1 was printed while it was whole, so that its sets
+// are read as asked for; every later card that names it changes, and the review says
+// why, once.
+func TestASnappedBandIsNamed(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away = nil
+	p, _ := Plan(lib, &a)
+	band := p.Weeks[0].Rig.Bands[0]
+	a.Bands = slices.Clone(a.Bands)
+	i := slices.IndexFunc(a.Bands, func(b program.Band) bool { return b.Name == band })
+	a.Bands[i].Retired = p.Weeks[2].Start + 5
+	a.Log = asPrinted(&p, 0, 1, 2)
+	r, q, _ := Read(lib, &a, nil, p.Weeks[2].Start+6)
+	for _, s := range r.Sessions {
+		if s.Printed == 0 {
+			t.Errorf("the session of %s was not printed", s.Done)
+		}
+	}
+	named := func(s program.Session) bool {
+		return slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return slices.Contains(i.Rig.Bands, band) })
+	}
+	var changed []program.Date
+	for _, c := range r.Changes {
+		changed = append(changed, c.Cards...)
+	}
+	cards := 0
+	for n := 3; n < len(p.Weeks); n++ {
+		for _, s := range p.Weeks[n].Sessions {
+			if named(s) {
+				if cards++; !slices.Contains(changed, s.Date) {
+					t.Errorf("the card of %s still names %s", s.Date, band)
+				}
+			}
+		}
+		if slices.ContainsFunc(q.Weeks[n].Sessions, named) {
+			t.Errorf("week %d hangs %s", n+1, band)
+		}
+	}
+	said := slices.DeleteFunc(slices.Clone(r.Notes), func(n program.Note) bool { return n.Code != noteBandRetired })
+	if cards == 0 || len(said) != 1 || said[0].Values[0].Text != band || said[0].Values[1].Number != float64(a.Bands[i].Retired) {
+		t.Errorf("%d cards named %s; %+v", cards, band, r.Notes)
+	}
+	kept := []program.PlanVersion{Version(&p, 1, a.Measured), Version(&q, 2, r.On)}
+	if again, _, _ := Read(lib, &a, kept, r.On); hasNote(again.Notes, noteBandRetired) {
+		t.Error("said again of a plan without it")
+	}
+}
