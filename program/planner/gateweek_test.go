@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"time"
 
 	"gatepost/program"
 )
@@ -87,6 +88,41 @@ func TestAGateThatHasNoRoomWaits(t *testing.T) {
 		if !hasNote(p.Notes, c.code) {
 			t.Errorf("no note %s: %v", c.code, p.Notes)
 		}
+	}
+}
+
+// Who trains once a week shows a gate of two days on one day in each of two weeks: a gate
+// week asks for one day and says that the gate wants two. Its test week has no main work,
+// and so prints no sets of it.
+func TestGateWeeksOfOneDay(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		bare(24)(a)
+		on(time.Sunday)(a)
+	})
+	gates := gateWeeks(&p)
+	if len(gates) < 2 || gates[0].Step != "tuck" || gates[1].Step != "tuck" {
+		t.Fatalf("%d gate weeks", len(gates))
+	}
+	for _, w := range gates {
+		days, of := 0.0, 0.0
+		for _, n := range w.Notes {
+			switch n.Code {
+			case noteGateWeek:
+				days = n.Values[3].Number
+			case noteGateDays:
+				of = n.Values[0].Number
+			}
+		}
+		if days != 1 || of != 2 {
+			t.Errorf("week %d asks for %g of %g days", w.Number, days, of)
+		}
+	}
+	if last := p.Weeks[len(p.Weeks)-1]; last.Kind != program.WeekTest || last.Sets != 0 || last.Hold != 0 || last.Rest != 0 || last.Step == "" {
+		t.Errorf("the test week: %d × %d s of %q", last.Sets, last.Hold, last.Step)
+	}
+	two := planOf(t, bare(19))
+	if w := gateWeeks(&two)[0]; hasNote(w.Notes, noteGateDays) {
+		t.Error("a week of three days says that it has too few")
 	}
 }
 

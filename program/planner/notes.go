@@ -49,6 +49,7 @@ const (
 	noteCheckHold    = "check-hold"
 	noteGateWeek     = "gate-week"
 	noteGateLonger   = "gate-week-longer"
+	noteGateDays     = "gate-days"
 	noteOpenSet      = "open-set"
 	noteGateMinutes  = "gate-no-minutes"
 	noteGateSeconds  = "gate-no-seconds"
@@ -115,7 +116,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

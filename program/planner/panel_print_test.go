@@ -69,7 +69,7 @@ func (b *printer) head(p *program.Program) {
 
 func (b *printer) week(w *program.Week) {
 	b.line(fmt.Sprintf("\nweek %d %s %s", w.Number, w.Start, w.Kind), when(w.Gate, "gate"), when(w.Provisional, "provisional"))
-	if w.Exercise != "" {
+	if w.Exercise != "" && w.Sets > 0 {
 		b.line("  main", w.Exercise, rig(w.Rig), nonzero(w.Help, "help "+kilograms(w.Help)), centimetres(w.Ahead), toes(w.Scale),
 			setsOf(w.SetsLeast, w.Sets)+fmt.Sprintf("%d s, %s of %.1f s (%s meant),", w.Hold, share(float64(w.Hold)/max(w.MaxHold, 0.1)), w.MaxHold, share(w.Effort)),
 			fmt.Sprintf("rest %d s", w.Rest))

@@ -162,6 +162,9 @@ func (p *plan) tally(w *program.Week) {
 			w.SetsLeast = mains
 		}
 	}
+	if w.Sets == 0 { // a test week of one day
+		w.Hold, w.Rest, w.MaxHold, w.Effort = 0, 0, 0, 0
+	}
 }
 
 // counted is an item's straight-arm work in half seconds; tests stand outside.
@@ -190,12 +193,16 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	switch {
 	case l.main.gate: // says that it is free, and what for
 		g := l.main.rung.Gate
-		asks := note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(g.Hold)), count("days", g.Sessions))
+		days := min(g.Sessions, p.mainDays(i))
+		asks := note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(g.Hold)), count("days", days))
 		if g.Single > 0 {
 			asks.Code, asks.Values = noteGateLonger, append(asks.Values, seconds("longer", float64(g.Single)))
 		}
 		if out = append(out, asks); slices.ContainsFunc(w.Sessions, opened) {
 			out = append(out, note(noteOpenSet, seconds("hold", float64(longestSet(g)))))
+		}
+		if days < g.Sessions {
+			out = append(out, note(noteGateDays, count("days", g.Sessions)))
 		}
 	case lastBuild >= 0:
 		out = append(out, p.change(p.main[lastBuild], l.main)...)

@@ -45,6 +45,23 @@ func TestGateWeek(t *testing.T) {
 	}
 }
 
+// A gate week of one day asks for one day, and says how many the gate wants.
+func TestGateWeekOfOneDay(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[1]
+	w.Gate = true
+	w.Notes = []program.Note{{Code: "gate-week", Values: []program.Value{
+		{Name: "step", Kind: program.ValueStep, Text: w.Step}, {Name: "sets", Kind: program.ValueCount, Number: 3},
+		{Name: "hold", Kind: program.ValueSeconds, Number: 12}, {Name: "days", Kind: program.ValueCount, Number: 1}}},
+		{Code: "gate-days", Values: []program.Value{{Name: "days", Kind: program.ValueCount, Number: 2}}}}
+	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	const want = "Gate week: on one day the open tuck is shown free, 3 × 12 s, filmed from the side. Shown: sign the day. Not yet: repeat the week. " +
+		"The gate asks for 2 such days, and this week has fewer: the others come in other weeks."
+	if got := plain(v.Weeks[1].Asked); problems.Stop() || got != want {
+		t.Errorf("%v: %q", problems, got)
+	}
+}
+
 // The open set of a gate is no check hold: chart, session and card call it what it is,
 // and say what counts at the least.
 func TestOpenSetIsNoCheckHold(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 	"strconv"
+	"strings"
 
 	"gatepost/program"
 )
@@ -81,12 +82,12 @@ func (s *speech) week(w program.Week) Week {
 			v.Main, v.Range = dose, dose
 		}
 		s.helpOf(&v, w)
-	} else if lead, ok := leading(w); ok && w.Hold == 0 {
+	} else if lead, ok := leading(w); ok && w.Exercise == "" {
 		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
 		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
 	}
-	v.Asked = cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"))
+	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer")) + " " + s.noted(w, "gate-days"))
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
