@@ -12,7 +12,7 @@ func (c *client) checkBands() {
 		path := fmt.Sprintf("bands[%d]", i)
 		for _, other := range c.Bands[:i] {
 			if b.Name != "" && fold(other.Name) == fold(b.Name) {
-				c.wrong(path+".name", fmt.Sprintf("two bands are called %s", quote(b.Name)), "Give each band its own name; write it on the band.")
+				c.wrong(path+".name", "bands_same", "name", quote(b.Name))
 			}
 		}
 		c.checkPulls(path+".pulls", b)
@@ -24,19 +24,19 @@ func (c *client) checkPulls(path string, b program.Band) {
 	case b.Pulls == nil: // not given, or not a list: said already
 		return
 	case n < 2:
-		c.wrong(path, "one pull does not make a curve", "Measure two at least, better three: a little, half, and as far as it will be used.")
+		c.wrong(path, "one_pull")
 		return
 	case n == 2:
-		c.unusual(path, "two pulls are few", "A third one, between them or further out, shows a slip of the scale.")
+		c.unusual(path, "two_pulls")
 	}
 	for i, p := range b.Pulls {
 		at := fmt.Sprintf("%s[%d]", path, i)
 		switch {
 		case p.At == 0 || p.Force == 0 || b.Rest == 0: // said already
 		case p.At <= b.Rest:
-			c.wrong(at+".at", fmt.Sprintf("the band is not stretched here: its rest length is %.0f cm", 100*b.Rest), "Give the whole length under load, from end to end.")
+			c.wrong(at+".at", "not_stretched", "rest", centimetre(b.Rest))
 		case p.At > 6*b.Rest:
-			c.wrong(at+".at", fmt.Sprintf("the band is stretched to %.1f times its rest length", p.At/b.Rest), "No band bears that; measure again, the rest length too.")
+			c.wrong(at+".at", "overstretched", "times", c.decimal(p.At/b.Rest, 1))
 		}
 		c.checkOrder(at, b.Pulls[:i], p)
 	}
@@ -52,10 +52,10 @@ func (c *client) checkOrder(path string, before []program.Pull, p program.Pull) 
 		switch {
 		case near.At == 0 || near.Force == 0 || far.Force == 0:
 		case near.At == far.At:
-			c.wrong(path+".at", "this length is measured twice", "Keep the mean of the two, or measure at another length.")
+			c.wrong(path+".at", "pull_twice")
 			return
 		case far.Force < near.Force:
-			c.wrong(path+".force", fmt.Sprintf("the band pulls less at %.0f cm than at %.0f cm", 100*far.At, 100*near.At), "Measure both again; let the scale settle.")
+			c.wrong(path+".force", "pulls_less", "far", centimetre(far.At), "near", centimetre(near.At))
 			return
 		}
 	}
@@ -66,7 +66,7 @@ func (c *client) checkOrder(path string, before []program.Pull, p program.Pull) 
 func (c *client) checkRig() {
 	h := &c.Hanging
 	if len(c.Bands) > 0 && !c.given("rig") {
-		c.wrong("bands", "bands are listed, but not where they hang", "Add the anchor's height above the floor: rig: {anchor: 215 cm}")
+		c.wrong("bands", "no_anchor", "example", "rig: {anchor: 215 cm}")
 	}
 	if !c.given("rig.support") && slices.Contains(c.Kit, "parallettes") {
 		h.Support = 0.10
@@ -74,20 +74,20 @@ func (c *client) checkRig() {
 	for i, d := range h.Drops {
 		path := fmt.Sprintf("rig.drops[%d]", i)
 		if slices.Contains(h.Drops[:i], d) && !c.wrongAt(path) {
-			c.wrong(path, "this length is written twice", "Take one of the two away.")
+			c.wrong(path, "length_twice")
 		}
 		if h.Anchor > 0 && d >= h.Anchor {
-			c.wrong(path, "the strap reaches the floor", "Give lengths shorter than the anchor is high.")
+			c.wrong(path, "strap_floor")
 		}
 	}
 	if h.Anchor > 0 && h.Strap.To >= h.Anchor {
-		c.wrong("rig.strap", "the strap reaches the floor", "Give lengths shorter than the anchor is high.")
+		c.wrong("rig.strap", "strap_floor")
 	}
 	if len(h.Drops) == 0 && h.Strap == (program.Strap{}) {
 		h.Drops = []float64{0}
 	}
 	if h.Anchor > 0 && h.Anchor <= h.Support+0.3 {
-		c.wrong("rig.anchor", "the anchor is hardly above the hands' support", "Give both heights from the floor.")
+		c.wrong("rig.anchor", "anchor_low")
 	}
 }
 
@@ -101,5 +101,5 @@ func (c *client) checkBar() {
 	if c.given("rig") {
 		at = "rig"
 	}
-	c.wrong(at, fmt.Sprintf("%s hangs from a bar, and its height is missing", quote(c.roadMap.ID)), "Add the bar's height above the floor, as the anchor's: rig: {anchor: 250 cm, bar: 230 cm}")
+	c.wrong(at, "no_bar", "skill", quote(c.roadMap.ID), "example", "rig: {anchor: 250 cm, bar: 230 cm}")
 }

@@ -1,8 +1,12 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"gatepost/program"
 )
@@ -14,6 +18,7 @@ type client struct {
 	*program.Assessment
 	library *shelf
 	kit     *names
+	said    program.Words          // in which faults are said
 	roadMap *program.RoadMap       // the goal's; nil: unknown, or with errors of its own
 	public  *program.PublicProgram // what the file is really of; nil: of a client
 	log     *source                // the log's file; nil: none was read
@@ -36,10 +41,23 @@ func (c *client) check() {
 }
 
 // wrong notes an error about the value at a path.
-func (c *client) wrong(path, message, advice string) { c.say(c.at("%s", path), message, advice) }
+func (c *client) wrong(path string, wrong ...string) {
+	c.note(fault(wrong).in(c.said, c.at("%s", path)))
+}
 
 // unusual notes a warning about the value at a path.
-func (c *client) unusual(path, message, advice string) { c.doubt(c.at("%s", path), message, advice) }
+func (c *client) unusual(path string, wrong ...string) {
+	c.note(fault(wrong).doubtIn(c.said, c.at("%s", path)))
+}
+
+// decimal writes a number with some decimals, or as few as it needs (−1), and the
+// decimal sign of the language.
+func (c *client) decimal(x float64, decimals int) string {
+	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.said["unit.decimal"], "."), 1)
+}
+
+// centimetre is a length in whole centimetres.
+func centimetre(metres float64) string { return strconv.Itoa(int(math.Round(100 * metres))) }
 
 // given says whether a path was written.
 func (c *client) given(path string) bool { _, ok := c.places[path]; return ok }
@@ -63,12 +81,12 @@ func (c *client) checkMass() {
 		return
 	}
 	index := mass / (height * height)
-	message := fmt.Sprintf("%.0f kg at %.0f cm is a body mass index of %.1f", mass, 100*height, index)
+	values := []string{"mass", c.decimal(mass, 0), "height", centimetre(height), "index", c.decimal(index, 1)}
 	switch {
 	case index < 15:
-		c.unusual("body.mass", message, "Kilograms for pounds, or a slip in the height? Look at both units.")
+		c.unusual("body.mass", append([]string{"mass_light"}, values...)...)
 	case index > 40:
-		c.unusual("body.mass", message, "Pounds for kilograms, or a slip in the height? Look at both units.")
+		c.unusual("body.mass", append([]string{"mass_heavy"}, values...)...)
 	}
 }
 
@@ -77,73 +95,72 @@ func (c *client) share(path string, x, least, most, low, high float64) {
 	if x == 0 || height == 0 {
 		return
 	}
-	message := fmt.Sprintf("this is %.2f times the height", x/height)
-	advice := func(a, b float64) string {
-		return fmt.Sprintf("Expected between %.0f and %.0f cm; measure again, the height too.", 100*a*height, 100*b*height)
+	wrong := func(a, b float64) []string {
+		return []string{"of_height", "times", c.decimal(x/height, 2), "least", centimetre(a * height), "most", centimetre(b * height)}
 	}
 	switch {
 	case x < least*height || x > most*height:
-		c.wrong(path, message, advice(least, most))
+		c.wrong(path, wrong(least, most)...)
 	case x < low*height || x > high*height:
-		c.unusual(path, message, advice(low, high))
+		c.unusual(path, wrong(low, high)...)
 	}
 }
 
 // order notes an error when one date comes after another; dates not given pass.
-func (c *client) order(path string, early, late program.Date, message string) {
+func (c *client) order(path string, early, late program.Date, wrong string) {
 	if early != 0 && late != 0 && early > late {
-		c.wrong(path, message, "Correct one of the two dates.")
+		c.wrong(path, wrong, "early", early.String(), "late", late.String())
 	}
 }
 
 func (c *client) checkDates() {
 	born, measured, by := c.Athlete.Born, c.Measured, c.Goal.By
-	c.order("born", born, measured, fmt.Sprintf("born after the assessment on %s", measured))
-	c.order("goal.by", measured, by, fmt.Sprintf("the goal's date comes before the assessment on %s", measured))
-	c.order("training.since", c.Training.Since, measured, fmt.Sprintf("the present spell starts after the assessment on %s", measured))
-	c.order("training.since", born, c.Training.Since, "the present spell starts before birth")
-	c.order("training.start", measured, c.Training.Start, fmt.Sprintf("the block starts before the assessment on %s", measured))
-	c.order("training.start", c.Training.Start, by, fmt.Sprintf("the block starts after the goal's date, %s", by))
+	c.order("born", born, measured, "born_after")
+	c.order("goal.by", measured, by, "goal_before")
+	c.order("training.since", c.Training.Since, measured, "since_after")
+	c.order("training.since", born, c.Training.Since, "since_before")
+	c.order("training.start", measured, c.Training.Start, "start_before")
+	c.order("training.start", c.Training.Start, by, "start_after")
 	if born != 0 && born <= measured {
 		c.checkAge(measured.YearsSince(born))
 	}
 	if by.Time().Year() > measured.Time().Year()+10 && measured != 0 {
-		c.wrong("goal.by", "the goal is more than ten years away", "Choose a nearer goal; the road goes on after it.")
+		c.wrong("goal.by", "goal_decade")
 	}
 	if start := c.Training.Start; start != 0 && start != start.Monday() {
-		c.wrong("training.start", fmt.Sprintf("%s is not a Monday", start), fmt.Sprintf("Weeks begin on Monday: write %s or %s.", start.Monday(), start.Monday()+7))
+		c.wrong("training.start", "not_monday", "start", start.String(), "before", start.Monday().String(), "after", (start.Monday() + 7).String())
 	} else if start > measured+26*7 && measured != 0 {
-		c.unusual("training.start", "the block starts more than half a year after the assessment", "Assess again nearer to the start.")
+		c.unusual("training.start", "start_late")
 	}
 }
 
 func (c *client) checkAge(years int) {
 	if years < 8 || years > 99 {
-		c.wrong("born", fmt.Sprintf("%d years old at the assessment", years), "Programs are made from 8 to 99 years; look at the year.")
+		c.wrong("born", "age", "years", strconv.Itoa(years))
 	}
 }
 
 func (c *client) checkTraining() {
 	t := &c.Training
 	if t.Days != nil && len(t.Days) == 0 {
-		c.wrong("training.days", "no training day is given", "Give one at least: days: [mon]")
+		c.wrong("training.days", "no_days", "example", "days: [mon]")
 	}
 	for i, day := range t.Days {
 		path := fmt.Sprintf("training.days[%d]", i)
 		if first := slices.Index(t.Days, day); first < i && !c.wrongAt(path) && !c.wrongAt(fmt.Sprintf("training.days[%d]", first)) {
-			c.wrong(path, fmt.Sprintf("%s is written twice", day), "Take one of the two away.")
+			c.wrong(path, "day_twice", "day", quote(weekdays[(day+6)%7]))
 		}
 	}
 	fromMonday(t.Days)
 	for i, a := range t.Away {
 		if a.To != 0 && a.To < c.Measured {
-			c.unusual(fmt.Sprintf("training.away[%d]", i), "this is over before the assessment", "Take it away, or look at the year.")
+			c.unusual(fmt.Sprintf("training.away[%d]", i), "away_over")
 		}
 	}
 	c.checkAmount()
 	spell := float64(c.Measured-t.Since) / 7
 	if t.Since != 0 && t.Since <= c.Measured && !c.wrongAt("training.experience") && spell > t.Experience+6 {
-		c.unusual("training.since", "the present spell is longer than the whole experience", "Experience counts all spells, the present one too.")
+		c.unusual("training.since", "since_long")
 	}
 }
 
@@ -159,17 +176,17 @@ const (
 func (c *client) checkAmount() {
 	t := &c.Training
 	if len(t.Days) == 7 {
-		c.unusual("training.days", "seven days a week leave no day of rest", "Tendons need one; name the days of this work only.")
+		c.unusual("training.days", "seven_days")
 	}
 	if week := len(t.Days) * t.Minutes; week >= noviceMinutes && c.given("training.experience") && !c.wrongAt("training.experience") && t.Experience < noviceWeeks {
-		c.unusual("training.minutes", fmt.Sprintf("%s hours a week are much for a beginner", short(float64(week)/60)), "Are these all hours of the week? Give the days and minutes of straight-arm work; two or three hours are plenty in the first months.")
+		c.unusual("training.minutes", "much_for_novice", "hours", c.decimal(float64(week)/60, -1))
 	}
 }
 
 func (c *client) checkClearance() {
 	on := c.Health.ClearedBy.On
 	if on != 0 && on < c.Measured-366 {
-		c.unusual("health.cleared_by", "the clearance is more than a year old", "Ask for a new one.")
+		c.unusual("health.cleared_by", "clearance_old")
 	}
 }
 
@@ -178,15 +195,15 @@ func (c *client) checkKit() {
 	var kit []string
 	for i, written := range c.Kit {
 		path := fmt.Sprintf("kit[%d]", i)
-		id, message, advice := c.kit.resolve(written)
+		id, known := c.kit.find(written)
 		switch {
 		case written == "":
 		case fold(written) == "bands":
 			if len(c.Bands) == 0 {
-				c.unusual(path, "bands count only when they are measured", "List them under bands: with their pulls.")
+				c.unusual(path, "bands_unmeasured")
 			}
-		case message != "":
-			c.wrong(path, message, advice)
+		case !known:
+			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.said, written, c.kit.list))
 		case !slices.Contains(kit, id):
 			kit = append(kit, id)
 		}

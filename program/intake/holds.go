@@ -21,7 +21,7 @@ func (c *client) checkGoal() {
 	}
 	c.Goal.Step = c.step("goal.step", c.Goal.Step)
 	if c.Goal.Hold != math.Floor(c.Goal.Hold) {
-		c.wrong("goal.hold", "a goal is a whole number of seconds", "Leave the fraction out.")
+		c.wrong("goal.hold", "goal_fraction")
 	}
 }
 
@@ -43,9 +43,9 @@ func (c *client) exercise(path, written string) string {
 
 // resolve turns a name into an id, or notes that nobody knows it.
 func (c *client) resolve(known *names, path, written string) string {
-	id, message, advice := known.resolve(written)
-	if message != "" {
-		c.wrong(path, message, advice)
+	id, ok := known.find(written)
+	if !ok {
+		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.said, written, known.list))
 	}
 	return id
 }
@@ -64,18 +64,18 @@ func (c *client) checkHold(path string, h *program.Hold) {
 	has := func(key string) bool { return c.given(path + "." + key) }
 	switch {
 	case has("step") && has("exercise"):
-		c.wrong(path+".exercise", "a test is of a step or of an exercise, not of both", "Make two tests of it.")
+		c.wrong(path+".exercise", "test_of_both")
 	case has("step"):
 		h.Step = c.step(path+".step", h.Step)
-		c.only(path, "a test of a step", has, "reps", "ahead", "scale")
+		c.only(path, "step", has, "reps", "ahead", "scale")
 		c.need(path, has, "hold", "10 s")
 	case has("exercise"):
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
-		c.only(path, "a test of an exercise", has, "bands", "drop")
+		c.only(path, "exercise", has, "bands", "drop")
 		c.checkExerciseTest(path, h, has)
 	}
 	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {
-		c.wrong(path+".stopped", "what was not held was not stopped either", "stopped: yes is for a test that you ended while it could have gone on; take it away here.")
+		c.wrong(path+".stopped", "stopped_none")
 	}
 	c.checkTestBands(path, &h.Rig)
 }
@@ -84,20 +84,20 @@ func (c *client) checkHold(path string, h *program.Hold) {
 func (c *client) checkExerciseTest(path string, h *program.Hold, has func(string) bool) {
 	switch e, known := c.library.Exercise(h.Exercise); {
 	case has("hold") && has("reps"):
-		c.wrong(path+".reps", "a test is held or counted, not both", "Give hold: or reps:")
+		c.wrong(path+".reps", "test_counted")
 	case !has("hold") && !has("reps"):
 		c.need(path, has, "hold", "15 s")
 	case !known:
 	case c.stepOf(e.ID) != "" && c.rung(e.ID) == "":
-		c.wrong(path+".exercise", fmt.Sprintf("%s is how a step is held", quote(e.ID)), "Name the step itself: step: "+c.stepOf(e.ID))
+		c.wrong(path+".exercise", "step_itself", "exercise", quote(e.ID), "line", "step: "+c.stepOf(e.ID))
 	case c.rung(e.ID) == program.RungScale:
 		c.need(path, has, "scale", "12 kg")
-		c.only(path, "this exercise", has, "ahead")
+		c.only(path, "drill", has, "ahead")
 	case c.rung(e.ID) == program.RungLean || slices.Contains(e.Trains, program.ForLean) && has("hold"):
 		c.need(path, has, "ahead", "20 cm")
-		c.only(path, "this exercise", has, "scale")
+		c.only(path, "drill", has, "scale")
 	default:
-		c.only(path, "this exercise", has, "ahead", "scale")
+		c.only(path, "drill", has, "ahead", "scale")
 	}
 }
 
@@ -129,14 +129,14 @@ func (c *client) stepOf(exercise string) string {
 
 func (c *client) need(path string, has func(string) bool, key, like string) {
 	if !has(key) {
-		c.wrong(path, fmt.Sprintf("%s is missing", quote(key)), fmt.Sprintf("Add: %s: %s", key, like))
+		c.wrong(path, "test_lacks", "key", quote(key), "line", key+": "+like)
 	}
 }
 
 func (c *client) only(path, what string, has func(string) bool, keys ...string) {
 	for _, key := range keys {
 		if has(key) {
-			c.wrong(path+"."+key, fmt.Sprintf("%s does not belong to %s", quote(key), what), "Take it away.")
+			c.wrong(path+"."+key, "not_of_"+what, "key", quote(key))
 		}
 	}
 }
@@ -144,10 +144,10 @@ func (c *client) only(path, what string, has func(string) bool, keys ...string) 
 // checkTestBands turns names of bands into those of the list, in its order.
 func (c *client) checkTestBands(path string, r *program.Rig) {
 	if len(r.Bands) > 2 {
-		c.wrong(path+".bands", "more than two bands hang side by side", "Use two at most; a third one slips.")
+		c.wrong(path+".bands", "test_three_bands")
 	}
 	if c.given(path+".drop") && len(r.Bands) == 0 {
-		c.wrong(path+".drop", "a strap without a band", "Name the bands, or take drop: away.")
+		c.wrong(path+".drop", "drop_alone")
 	}
 	bands := newNames("band")
 	for _, b := range c.Bands {
@@ -169,20 +169,20 @@ func (c *client) checkTestBands(path string, r *program.Rig) {
 func (c *client) checkRetired(path, id string) {
 	for _, b := range c.Bands {
 		if b.Name == id && b.Retired != 0 && b.Retired <= c.Measured && strings.HasPrefix(path, "tests") {
-			c.wrong(path, fmt.Sprintf("%s was retired on %s, and this test is of %s", quote(id), b.Retired, c.Measured), "Name the band that was hung, or correct retired: or measured:")
+			c.wrong(path, "test_retired", "band", quote(id), "gone", b.Retired.String(), "day", c.Measured.String())
 		}
 	}
 }
 
 // band turns one band's name into that of the list.
 func (c *client) band(bands *names, path, written string, used []string) string {
-	id, message, advice := bands.resolve(written)
+	id, known := bands.find(written)
 	switch {
 	case written == "":
-	case message != "":
-		c.wrong(path, message, advice+" Bands in a test have to be listed under bands: with their pulls.")
+	case !known:
+		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.said, written, bands.list))
 	case slices.Contains(used, id):
-		c.wrong(path, fmt.Sprintf("%s is named twice", quote(id)), "Give two equal bands two names.")
+		c.wrong(path, "test_band_twice", "band", quote(id))
 	default:
 		return id
 	}

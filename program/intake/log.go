@@ -81,9 +81,7 @@ type logBook struct {
 func (f *folder) readDone(lib *program.Library, clients []*client, dates program.DateOrder) {
 	own := make([]folder, len(clients))
 	words := newLogWords(lib)
-	if lib.Words == nil { // a language without words, which is said
-		words.said = f.english()
-	}
+	words.said = f.said(lib)
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {

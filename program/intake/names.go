@@ -45,9 +45,15 @@ func (n *names) add(id, name string) (taken string) {
 	return taken
 }
 
+// find turns what was written into an id.
+func (n *names) find(written string) (id string, known bool) {
+	id, known = n.ids[fold(written)]
+	return id, known
+}
+
 // resolve turns what was written into an id, or says what is wrong with it.
 func (n *names) resolve(written string) (id, message, advice string) {
-	if id, ok := n.ids[fold(written)]; ok {
+	if id, ok := n.find(written); ok {
 		return id, "", ""
 	}
 	return "", fmt.Sprintf("there is no %s %s", n.noun, quote(written)), offer(written, n.list)

@@ -88,16 +88,16 @@ func (f *folder) readPrograms(library *shelf, kit *names) []*client {
 		if !ok {
 			continue
 		}
-		all = append(all, readProgram(src, id, library, kit))
+		all = append(all, f.readProgram(src, id, library, kit))
 	}
 	return all
 }
 
 // readProgram checks a program as the assessment that it stands for.
-func readProgram(src *source, id string, library *shelf, kit *names) *client {
+func (f *folder) readProgram(src *source, id string, library *shelf, kit *names) *client {
 	p := &program.PublicProgram{ID: id, File: src.file, Places: src.places}
 	src.readYAML("title: From the floor up", publicProgram(p, sample(&library.Library)))
-	c := &client{source: src, library: library, kit: kit, public: p, Assessment: &program.Assessment{
+	c := &client{source: src, library: library, kit: kit, said: f.said(&library.Library), public: p, Assessment: &program.Assessment{
 		Slug: id, Training: p.Training, Goal: p.Goal, Kit: p.Kit, Bands: p.Bands, Hanging: p.Hanging}}
 	if len(src.places) > 1 {
 		c.checkDays()
@@ -115,12 +115,12 @@ func readProgram(src *source, id string, library *shelf, kit *names) *client {
 func (c *client) checkDays() {
 	days := c.Training.Days
 	if days != nil && len(days) == 0 {
-		c.wrong("days", "no training day is given", "Write how many, or which: days: 3")
+		c.wrong("days", "no_days_known", "example", "days: 3")
 	}
 	for i, day := range days {
 		path := fmt.Sprintf("days[%d]", i)
 		if first := slices.Index(days, day); first < i && !c.wrongAt(path) && !c.wrongAt(fmt.Sprintf("days[%d]", first)) {
-			c.wrong(path, fmt.Sprintf("%s is written twice", day), "Take one of the two away.")
+			c.wrong(path, "day_twice", "day", quote(weekdays[(day+6)%7]))
 		}
 	}
 	fromMonday(days)

@@ -169,7 +169,7 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 	}
 	a := &program.Assessment{Slug: slug, Places: src.places}
 	src.readYAML("name: Maren", assessment(a, sample(&library.Library)))
-	c := &client{source: src, Assessment: a, library: library, kit: kit}
+	c := &client{source: src, Assessment: a, library: library, kit: kit, said: f.said(&library.Library)}
 	if src.isBlank() {
 		src.problems = nil
 		c.waiting = true

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"io"
 	"regexp"
 	"strings"
@@ -32,12 +31,12 @@ func randomPage(chance io.Reader) string {
 func (c *client) checkPage(chance io.Reader) {
 	switch {
 	case c.Page == "" && c.Share == program.ShareSite && !c.given("page"):
-		c.wrong("share", "a shared page needs a name that nobody can guess", "Add a line: page: "+randomPage(chance))
+		c.wrong("share", "no_page", "line", "page: "+randomPage(chance))
 	case c.Page == "":
 	case !pageForm.MatchString(c.Page):
-		c.wrong("page", fmt.Sprintf("%s does not fit", quote(c.Page)), "Use 8 to 32 small letters a to z and digits, at random: page: "+randomPage(chance))
+		c.wrong("page", "page_form", "page", quote(c.Page), "line", "page: "+randomPage(chance))
 	case len(c.Slug) > 3 && strings.Contains(c.Page, strings.ReplaceAll(c.Slug, "-", "")):
-		c.wrong("page", "the page's name gives the client's away", "Use letters at random: page: "+randomPage(chance))
+		c.wrong("page", "page_name", "line", "page: "+randomPage(chance))
 	}
 }
 
@@ -46,7 +45,7 @@ func checkPagesDiffer(clients []*client) {
 	owner := map[string]*client{}
 	for _, c := range clients {
 		if first := owner[c.Page]; first != nil && c.Page != "" {
-			c.wrong("page", fmt.Sprintf("the page is taken by %s", first.Slug), "Give each client a page of its own.")
+			c.wrong("page", "page_taken", "client", first.Slug)
 		}
 		owner[c.Page] = c
 	}

@@ -121,6 +121,15 @@ func (f *folder) english() program.Words {
 	return f.builtInWords(original)
 }
 
+// said are the words for what is wrong: the studio's, and of a language without words,
+// which is said, English ones.
+func (f *folder) said(lib *program.Library) program.Words {
+	if lib.Words == nil {
+		return f.english()
+	}
+	return lib.Words
+}
+
 // ReadWords reads the words of a coach's language, over English ones: these alone,
 // where nothing tells which language that is. It reports no problem.
 func ReadWords(coach, builtIn fs.FS) program.Words {
