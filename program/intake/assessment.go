@@ -98,7 +98,7 @@ func clearance(c *program.Clearance) read {
 		}
 		comma := strings.LastIndex(s, ",")
 		if comma <= 0 {
-			v.say(v.here(), fmt.Sprintf("%s does not say who and when", quote(s)), "Write the name, a comma and the date: "+v.example())
+			v.fault("clearance_form", "written", quote(s), "example", v.example())
 			return
 		}
 		if on, ok := v.date(strings.TrimSpace(s[comma+1:]), earliest, latest); ok {
@@ -161,11 +161,11 @@ func strapLengths(s *program.Strap) read {
 		}
 		m := span.FindStringSubmatch(written)
 		if m == nil {
-			advice := "Write the shortest and the longest it can be set to: " + v.example()
+			key := "strap_lengths"
 			if _, fault := length.parse(written); fault == "" {
-				advice += fmt.Sprintf("; a strap of one length stands under drops: [%s]", written)
+				key = "strap_single"
 			}
-			v.say(v.here(), fmt.Sprintf("%s is not two lengths", quote(written)), advice)
+			v.fault(key, "written", quote(written), "example", v.example(), "line", "drops: ["+written+"]")
 			return
 		}
 		from := v.part(strapLength, m[1]+" "+cmp.Or(m[2], m[4]))
@@ -175,7 +175,7 @@ func strapLengths(s *program.Strap) read {
 		switch to := v.part(strapLength, m[3]+" "+m[4]); {
 		case math.IsNaN(to):
 		case from > to:
-			v.say(v.here(), fmt.Sprintf("%s begins with the longer length", quote(written)), "Write the shorter length first: "+v.example())
+			v.fault("strap_order", "written", quote(written), "example", v.example())
 		default:
 			*s = program.Strap{From: from, To: to}
 		}
@@ -189,9 +189,9 @@ func (v value) part(q quantity, written string) float64 {
 	shown := q.units[0].written(x)
 	switch {
 	case fault != "":
-		v.say(v.here(), fault, "Write, for example: "+v.example())
+		v.fault("strap_part", "what", v.words.Say("fault."+fault, "written", quote(written)), "example", v.example())
 	case shown < q.least || shown > q.most+1e-9:
-		v.say(v.here(), fmt.Sprintf("%s is not possible for %s", quote(written), quote(v.name())), q.expected(q.least, q.most))
+		v.fault(q.outside("impossible", v, written, q.least, q.most)...)
 	default:
 		return x
 	}
@@ -200,7 +200,7 @@ func (v value) part(q quantity, written string) float64 {
 
 // longHold: a hold of over a minute tells of endurance, one of over five minutes
 // of a slip.
-var longHold = duration.between(0, 300).usually(0, 60).because("Over a minute a hold says little about strength; test a harder step, or less help.")
+var longHold = duration.between(0, 300).usually(0, 60).because("unusual_hold")
 
 // hold is a test of a step or of an exercise.
 func (like samples) hold(h *program.Hold) read {
@@ -218,7 +218,7 @@ func (like samples) hold(h *program.Hold) read {
 	return func(v value) {
 		keys(v)
 		if v.node.Kind == yaml.MappingNode && !v.has("step") && !v.has("exercise") {
-			v.wrong("names neither a step nor an exercise", "Write, for example: %s", v.like)
+			v.fault("test_unnamed", "example", v.like)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -51,6 +52,11 @@ func runCase(t *testing.T, file string) {
 	built := library(t)
 	if own, _ := fs.Glob(folder, "content/words/*"); own != nil { // they need not have every word of the published file
 		built = files(t, "testdata/library.txtar")
+		if strings.Contains(file, "words.") || strings.Contains(file, "-faults.") { // but those of faults
+			for _, words := range []*fstest.MapFile{built["content/words/en.yaml"], folder[own[0]]} {
+				words.Data = append(slices.Clone(words.Data), "\n"+wordsUnder(t, "fault")...)
+			}
+		}
 	}
 	_, problems := Read(folder, built, zeros{})
 	got := reported(problems)
@@ -110,13 +116,16 @@ func sound(t testing.TB) fstest.MapFS { return files(t, "testdata/folder.txtar")
 // case can have words of its own; what is wrong is said in those of the published file.
 func library(t testing.TB) fstest.MapFS {
 	lib := files(t, "testdata/library.txtar")
-	few, all := lib["content/words/en.yaml"], published(t, "en")
-	for _, section := range []string{"terminal", "fault"} {
-		from := strings.Index(all, "\n"+section+":\n")
-		length := strings.Index(all[from:], "\n\n")
-		few.Data = append(few.Data, all[from+1:from+length+1]...)
-	}
+	few := lib["content/words/en.yaml"]
+	few.Data = append(few.Data, wordsUnder(t, "terminal")+wordsUnder(t, "fault")...)
 	return lib
+}
+
+// wordsUnder are one section of the published English words file.
+func wordsUnder(t testing.TB, name string) string {
+	all := published(t, "en")
+	from := strings.Index(all, "\n"+name+":\n")
+	return all[from+1 : from+strings.Index(all[from:], "\n\n")+1]
 }
 
 // published is the words file of a language as it is built in.

@@ -18,7 +18,6 @@ type client struct {
 	*program.Assessment
 	library *shelf
 	kit     *names
-	said    program.Words          // in which faults are said
 	roadMap *program.RoadMap       // the goal's; nil: unknown, or with errors of its own
 	public  *program.PublicProgram // what the file is really of; nil: of a client
 	log     *source                // the log's file; nil: none was read
@@ -42,18 +41,18 @@ func (c *client) check() {
 
 // wrong notes an error about the value at a path.
 func (c *client) wrong(path string, wrong ...string) {
-	c.note(fault(wrong).in(c.said, c.at("%s", path)))
+	c.note(fault(wrong).in(c.words, c.at("%s", path)))
 }
 
 // unusual notes a warning about the value at a path.
 func (c *client) unusual(path string, wrong ...string) {
-	c.note(fault(wrong).doubtIn(c.said, c.at("%s", path)))
+	c.note(fault(wrong).doubtIn(c.words, c.at("%s", path)))
 }
 
 // decimal writes a number with some decimals, or as few as it needs (−1), and the
 // decimal sign of the language.
 func (c *client) decimal(x float64, decimals int) string {
-	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.said["unit.decimal"], "."), 1)
+	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.words["unit.decimal"], "."), 1)
 }
 
 // centimetre is a length in whole centimetres.
@@ -203,7 +202,7 @@ func (c *client) checkKit() {
 				c.unusual(path, "bands_unmeasured")
 			}
 		case !known:
-			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.said, written, c.kit.list))
+			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.words, written, c.kit.list))
 		case !slices.Contains(kit, id):
 			kit = append(kit, id)
 		}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -24,10 +25,10 @@ func (v value) date(s string, firstYear, lastYear int) (program.Date, bool) {
 	d, err := program.ParseDate(s)
 	switch {
 	case err != nil:
-		v.say(v.here(), fmt.Sprintf("%s is not a date", quote(s)), dateAdvice(s, v.example()))
+		v.fault(dateFault(s, v.example())...)
 		return 0, false
 	case d.Time().Year() < firstYear || d.Time().Year() > lastYear:
-		v.say(v.here(), fmt.Sprintf("%s is not a likely date", d), fmt.Sprintf("%s lies between %d and %d.", quote(v.name()), firstYear, lastYear))
+		v.fault("iso_unlikely", "day", d.String(), "name", quote(v.name()), "least", strconv.Itoa(firstYear), "most", strconv.Itoa(lastYear))
 		return 0, false
 	}
 	return d, true
@@ -35,14 +36,15 @@ func (v value) date(s string, firstYear, lastYear int) (program.Date, bool) {
 
 var isoShape = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
 
-func dateAdvice(s, example string) string {
+// dateFault is what is wrong with something that is no date.
+func dateFault(s, example string) fault {
 	if t, err := time.Parse("2006-1-2", strings.ReplaceAll(s, "/", "-")); err == nil {
-		return fmt.Sprintf("Write year-month-day with two digits each: %s", t.Format(time.DateOnly))
+		return fault{"iso_digits", "written", quote(s), "day", t.Format(time.DateOnly)}
 	}
 	if isoShape.MatchString(s) {
-		return "There is no such day in the calendar."
+		return fault{"iso_no_day", "written", quote(s)}
 	}
-	return "Write year-month-day: " + example
+	return fault{"iso_form", "written", quote(s), "example", example}
 }
 
 // interval reads an ISO 8601 interval of days, both ends included; a single
@@ -65,9 +67,9 @@ func interval(into *program.Interval) read {
 		switch {
 		case !okB:
 		case b < a:
-			v.say(v.here(), fmt.Sprintf("the interval ends on %s, before it starts", b), "Write the earlier day first: "+fmt.Sprintf("%s/%s", b, a))
+			v.fault("interval_back", "to", b.String(), "line", fmt.Sprintf("%s/%s", b, a))
 		case b-a > 366:
-			v.say(v.here(), "the interval is longer than a year", "Assess again after a break of this length.")
+			v.fault("interval_long")
 		default:
 			*into = program.Interval{From: a, To: b}
 		}
@@ -89,7 +91,7 @@ func weekday(into *time.Weekday) read {
 				return
 			}
 		}
-		v.say(v.here(), fmt.Sprintf("%s is not a day of the week", quote(s)), offer(s, weekdays))
+		v.fault("not_weekday", "written", quote(s), "offer", offerIn(v.words, s, weekdays))
 	}
 }
 

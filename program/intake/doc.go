@@ -28,8 +28,8 @@
 // and the others are read; whether a day has come yet is asked by NotYet, for
 // Read knows no clock. ReadNewLines, or ReadNewLinesOfAll for several clients, and
 // AddToLog take more lines in, checked in the same way; what a log has already is not
-// added again. What is wrong with a log is said in the studio's language, by its words
-// under fault:; what is wrong with other files, in English.
+// added again. What is wrong with a log or an assessment is said in the studio's language,
+// by its words under fault:; what is wrong with the library, or is no YAML, in English.
 //
 // Every file format reads as a list of its fields, one line a key: see
 // assessment.go, exercise.go, programs.go, roadmap.go, studio.go. YAML is taken as nodes, not

@@ -26,6 +26,8 @@ const (
 // folder is the coach's files laid over the built-in library.
 type folder struct {
 	coach, builtIn fs.FS
+	inEnglish      program.Words // for what is wrong with the library; nil: not asked for yet
+	words          program.Words // for what is wrong with clients; nil: not asked for yet
 	problems       program.Problems
 }
 
@@ -125,7 +127,7 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 		f.problems = append(f.problems, wrong.in(f.english(), at))
 		return nil, false
 	}
-	src.builtIn = builtIn
+	src.builtIn, src.words = builtIn, f.english()
 	return src, true
 }
 

@@ -45,7 +45,7 @@ func (c *client) exercise(path, written string) string {
 func (c *client) resolve(known *names, path, written string) string {
 	id, ok := known.find(written)
 	if !ok {
-		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.said, written, known.list))
+		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.words, written, known.list))
 	}
 	return id
 }
@@ -129,7 +129,7 @@ func (c *client) stepOf(exercise string) string {
 
 func (c *client) need(path string, has func(string) bool, key, like string) {
 	if !has(key) {
-		c.wrong(path, "test_lacks", "key", quote(key), "line", key+": "+like)
+		c.wrong(path, "key_missing", "key", quote(key), "line", key+": "+like)
 	}
 }
 
@@ -180,7 +180,7 @@ func (c *client) band(bands *names, path, written string, used []string) string 
 	switch {
 	case written == "":
 	case !known:
-		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.said, written, bands.list))
+		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.words, written, bands.list))
 	case slices.Contains(used, id):
 		c.wrong(path, "test_band_twice", "band", quote(id))
 	default:

@@ -87,7 +87,7 @@ func (f *folder) readDone(lib *program.Library, clients []*client, dates program
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
-				own[i].coach, own[i].builtIn = f.coach, f.builtIn
+				own[i].coach, own[i].builtIn, own[i].inEnglish = f.coach, f.builtIn, f.inEnglish
 				own[i].readLog(words, clients[i], dates)
 				own[i].readPlans(clients[i])
 			}

@@ -69,6 +69,29 @@ func TestLogInGerman(t *testing.T) {
 	}
 }
 
+// What is wrong with an assessment is said in the studio's language.
+func TestAssessmentInGerman(t *testing.T) {
+	folder := sound(t)
+	studio, file := folder["content/studio.yaml"], folder["content/clients/maren/assessment.yaml"]
+	folder["content/studio.yaml"] = &fstest.MapFile{Data: []byte(string(studio.Data) + "language: de\n")}
+	folder["content/clients/maren/assessment.yaml"] = &fstest.MapFile{Data: []byte(strings.NewReplacer("mass: 58 kg", "mass: 58,5 kg", "arm_span: 168 cm", "arm_span: 210 cm",
+		"wrists: sore", "wrists: sour", "minutes: 60", "", "at: 190 cm, force: 3.0 kg", "at: 190 cm, force: 2.0 kg",
+		"by: 2027-11-30", "by: 30.11.2027", "step: tuck, hold", "step: tukk, hold").Replace(string(file.Data)))}
+	_, problems := Read(folder, os.DirFS("../.."), zeros{})
+	got := reported(problems)
+	for _, want := range []string{
+		`"58,5 kg" hat ein Komma; Dezimalzeichen ist hier der Punkt`, "Schreib 58.5 kg, falls das gemeint ist (Einheiten: kg, lb)",
+		"Das ist das 1,27-Fache der Größe", "Erwartet wird zwischen 133 und 199 cm; miss noch einmal, auch die Größe.",
+		`"sour" ist keines der Wörter für "wrists"`, `Meintest du "sore"?`, `"minutes" fehlt`, "Ergänz: minutes: 60",
+		"Das Band zieht bei 190 cm weniger als bei 160 cm", `"30.11.2027" ist kein Datum`, "Schreib Jahr-Monat-Tag: by: 2027-11-30",
+		`Es gibt keine Stufe "tukk"`, `Meintest du "tuck"?`,
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("%q is not in\n%s", want, got)
+		}
+	}
+}
+
 // Every language that is built in has words for every column, for yes and no, and
 // for the lines that are no exercise; none of them means two things, and none is an
 // English word of another meaning.

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 )
@@ -25,9 +24,9 @@ func number(into *float64, least, most float64) read {
 		x, fault := parseNumber(s)
 		switch {
 		case fault != "":
-			v.say(v.here(), fmt.Sprintf("%s %s", quote(s), fault), fmt.Sprintf("Write a plain number, for example: %s", v.example()))
+			v.fault("number", "what", v.words.Say("fault."+fault, "written", quote(s)), "example", v.example())
 		case x < least || x > most:
-			v.say(v.here(), fmt.Sprintf("%s is out of range", quote(s)), fmt.Sprintf("%s lies between %s and %s.", quote(v.name()), short(least), short(most)))
+			v.fault("out_of_range", "written", quote(s), "name", quote(v.name()), "least", short(least), "most", short(most))
 		default:
 			*into = x
 		}
@@ -43,27 +42,27 @@ func whole(into *int, least, most int) read {
 		switch {
 		case len(v.problems) > before && v.problems[len(v.problems)-1].Place == v.here():
 		case x != float64(int(x)):
-			v.wrong("is not a whole number", "Write, for example: %s", v.example())
+			v.fault("not_whole", "example", v.example())
 		default:
 			*into = int(x)
 		}
 	}
 }
 
-// parseNumber reads a plain number, or says what is wrong with it.
+// parseNumber reads a plain number, or gives the key of what is wrong with it.
 func parseNumber(s string) (x float64, fault string) {
 	switch {
 	case plainNumber.MatchString(s):
 		x, _ = strconv.ParseFloat(s, 64)
 		return x, ""
 	case belowZero.MatchString(s):
-		return 0, "is below zero"
+		return 0, "below_zero"
 	case leadingZero.MatchString(s):
-		return 0, "begins with a zero, which some programs read as octal"
+		return 0, "leading_zero"
 	case decimalComma.MatchString(s):
-		return 0, "has a comma; the decimal sign here is a point"
+		return 0, "decimal_comma"
 	}
-	return 0, "is not a plain number"
+	return 0, "not_number"
 }
 
 // short writes a number without needless digits.

@@ -168,8 +168,9 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 		return nil
 	}
 	a := &program.Assessment{Slug: slug, Places: src.places}
+	src.words = f.said(&library.Library)
 	src.readYAML("name: Maren", assessment(a, sample(&library.Library)))
-	c := &client{source: src, Assessment: a, library: library, kit: kit, said: f.said(&library.Library)}
+	c := &client{source: src, Assessment: a, library: library, kit: kit}
 	if src.isBlank() {
 		src.problems = nil
 		c.waiting = true

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -12,7 +13,7 @@ import (
 // scalar is the single value as it was written, surrounding space taken off.
 func (v value) scalar() (string, bool) {
 	if v.node.Kind != yaml.ScalarNode {
-		v.wrong("is a list or group; one value is wanted", "Write %s", v.example())
+		v.fault("not_single", "example", v.example())
 		return "", false
 	}
 	v.checkSwallowed()
@@ -31,8 +32,7 @@ func (v value) checkSwallowed() {
 	rest := strings.TrimLeft(string(line[end:]), " ")
 	if len(rest) > 1 && rest[0] == '#' && !strings.ContainsAny(rest[1:2], " \t#") {
 		at.Column += len([]rune(v.node.Value)) + len(line[end:]) - len([]rune(rest))
-		v.doubt(at, fmt.Sprintf("the value ends before %s, which is read as a comment", quote(rest)),
-			fmt.Sprintf("If it belongs to the value, put all of it in quotes: %s: %q. If not, put a space after #.", v.name(), v.node.Value+" "+rest))
+		v.note(fault{"swallowed", "rest", quote(rest), "line", fmt.Sprintf("%s: %q", v.name(), v.node.Value+" "+rest)}.doubtIn(v.words, at))
 	}
 }
 
@@ -43,7 +43,7 @@ const maxText = 200
 func text(into *string) read {
 	return func(v value) {
 		if optionalText(into)(v); *into == "" && v.node.Kind == yaml.ScalarNode && strings.TrimSpace(v.node.Value) == "" {
-			v.wrong("is empty", "Fill it in, for example: %s", v.example())
+			v.fault("text_empty", "example", v.example())
 		}
 	}
 }
@@ -55,11 +55,11 @@ func optionalText(into *string) read {
 		switch {
 		case !ok:
 		case v.node.Tag != "!!str":
-			v.wrong(fmt.Sprintf("is read as a number, date or yes/no, not as words: %s", quote(s)), "Put it in quotes: %q", s)
+			v.fault("not_words", "written", quote(s), "quoted", strconv.Quote(s))
 		case len([]rune(s)) > maxText:
-			v.wrong("is too long", "At most %d characters fit.", maxText)
+			v.fault("text_long", "most", strconv.Itoa(maxText))
 		case strings.ContainsFunc(s, unicode.IsControl):
-			v.wrong("has a line break or another control character in it", "Write it on one line: %s", v.example())
+			v.fault("text_control", "example", v.example())
 		default:
 			*into = s
 		}
@@ -70,7 +70,7 @@ func optionalText(into *string) read {
 func prose(into *string) read {
 	return func(v value) {
 		if v.node.Kind != yaml.ScalarNode || v.node.Tag != "!!str" {
-			v.wrong("is not text", "Write %s", v.example())
+			v.fault("not_prose", "example", v.example())
 			return
 		}
 		*into = v.node.Value
@@ -94,7 +94,7 @@ func choice[T ~string](into *T, allowed ...T) read {
 		for _, a := range allowed {
 			words = append(words, string(a))
 		}
-		v.say(v.here(), fmt.Sprintf("%s is not one of the words for %s", quote(s), quote(v.name())), offer(s, words))
+		v.fault("not_choice", "written", quote(s), "name", quote(v.name()), "offer", offerIn(v.words, s, words))
 	}
 }
 
@@ -103,7 +103,7 @@ func yesNo(into *bool) read {
 	return func(v value) {
 		s, ok := v.scalar()
 		if ok && !slices.Contains([]string{"true", "yes", "false", "no"}, s) {
-			v.say(v.here(), fmt.Sprintf("%s is neither yes nor no", quote(s)), fmt.Sprintf("Write %s", v.example()))
+			v.fault("yes_no", "written", quote(s), "example", v.example())
 		}
 		*into = s == "true" || s == "yes"
 	}

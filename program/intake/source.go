@@ -17,6 +17,7 @@ type source struct {
 	places   program.Places
 	empty    []string // paths of what is needed and stands there without a value
 	problems program.Problems
+	words    program.Words // in which faults of values are said
 }
 
 func newSource(file, text string, builtIn bool) *source {

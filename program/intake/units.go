@@ -2,23 +2,24 @@ package intake
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+
+	"gatepost/program"
 )
 
 // quantity is a kind of measurement: the units it may be written in, and the
 // values that make sense. Outside least … most is an error; outside low … high
 // a warning.
 type quantity struct {
-	noun        string // "a mass"
+	noun        string // "mass"
 	units       []unit // the first is the one messages use
 	least, most float64
 	low, high   float64
-	doubt       string // what to say of what is unusual; empty: measure again
+	doubt       string // the fault of what is unusual; empty: measure again
 }
 
 // unit is a way to write a quantity: its names, and what it is in the unit inside
@@ -37,19 +38,19 @@ const standardGravity = 9.80665
 const yearInDays = 365.25
 
 var (
-	mass = quantity{noun: "a mass", units: []unit{
+	mass = quantity{noun: "mass", units: []unit{
 		{[]string{"kg"}, 1, 1}, {[]string{"lb", "lbs"}, 45359237, 1e8}}}
-	length = quantity{noun: "a length", units: []unit{
+	length = quantity{noun: "length", units: []unit{
 		{[]string{"cm"}, 1, 100}, {[]string{"m"}, 1, 1}, {[]string{"mm"}, 1, 1000}, {[]string{"ft"}, 3048, 1e4}, {[]string{"in"}, 254, 1e4}}}
-	duration = quantity{noun: "a time", units: []unit{
+	duration = quantity{noun: "time", units: []unit{
 		{[]string{"s"}, 1, 1}, {[]string{"min"}, 60, 1}, {[]string{"h"}, 3600, 1}}}
-	hours = quantity{noun: "a time", units: []unit{
+	hours = quantity{noun: "time", units: []unit{
 		{[]string{"h"}, 3600, 1}, {[]string{"min"}, 60, 1}}}
-	trainingAge = quantity{noun: "a time", units: []unit{
+	trainingAge = quantity{noun: "time", units: []unit{
 		{[]string{"years", "year"}, yearInDays, 7}, {[]string{"months", "month"}, yearInDays, 84}, {[]string{"weeks", "week"}, 1, 1}, {[]string{"days", "day"}, 1, 7}}}
-	angle = quantity{noun: "an angle", units: []unit{
+	angle = quantity{noun: "angle", units: []unit{
 		{[]string{"deg", "°"}, math.Pi, 180}}}
-	force = quantity{noun: "a force", units: []unit{
+	force = quantity{noun: "force", units: []unit{
 		{[]string{"kg"}, standardGravity, 1}, {[]string{"lb", "lbs"}, 45359237 * standardGravity, 1e8}, {[]string{"N"}, 1, 1}}}
 )
 
@@ -76,7 +77,7 @@ func (q quantity) usually(low, high float64) quantity {
 	return q
 }
 
-// because says why what is unusual is doubtful.
+// because gives the key of why what is unusual is doubtful.
 func (q quantity) because(doubt string) quantity {
 	q.doubt = doubt
 	return q
@@ -96,7 +97,7 @@ func (q quantity) whole(x *int) read {
 		}
 		n := q.units[0].written(inside)
 		if math.Abs(n-math.Round(n)) > 1e-9 {
-			v.wrong(fmt.Sprintf("is not a whole number of %s", q.units[0].names[0]), "Write, for example: %s", v.example())
+			v.fault("not_whole_unit", "unit", q.units[0].names[0], "example", v.example())
 			return
 		}
 		*x = int(math.Round(n))
@@ -111,41 +112,45 @@ func (q quantity) read(v value, into *float64) bool {
 	}
 	x, fault := q.parse(s)
 	if fault != "" {
-		v.say(v.here(), fault, q.advice(s, v.example()))
+		v.fault("quantity", "what", v.words.Say("fault."+fault, "written", quote(s)), "how", q.advice(v.words, s, v.example()))
 		return false
 	}
 	shown := q.units[0].written(x)
 	const slack = 1e-9 // so that 250 kg written in pounds is still 250 kg
 	switch {
 	case shown < q.least-slack || shown > q.most+slack:
-		v.say(v.here(), fmt.Sprintf("%s is not possible for %s", quote(s), quote(v.name())), q.expected(q.least, q.most))
+		v.fault(q.outside("impossible", v, s, q.least, q.most)...)
 		return false
 	case shown < q.low-slack || shown > q.high+slack:
-		v.doubt(v.here(), fmt.Sprintf("%s is unusual for %s", quote(s), quote(v.name())), cmp.Or(q.doubt, q.expected(q.low, q.high)+" Measure again if in doubt."))
+		v.note(q.outside(cmp.Or(q.doubt, "unusual"), v, s, q.low, q.high).doubtIn(v.words, v.here()))
 	}
 	*into = x
 	return true
 }
 
-func (q quantity) expected(least, most float64) string {
-	return fmt.Sprintf("Expected between %s and %s %s.", short(least), short(most), q.units[0].names[0])
+// outside is the fault of a quantity that lies outside what is expected.
+func (q quantity) outside(key string, v value, written string, least, most float64) fault {
+	return fault{key, "written", quote(written), "name", quote(v.name()), "least", short(least), "most", short(most), "unit", q.units[0].names[0]}
 }
 
 // advice shows how the quantity is written, with the units there are.
-func (q quantity) advice(written, example string) string {
+func (q quantity) advice(words program.Words, written, example string) string {
 	var units []string
 	for _, u := range q.units {
 		units = append(units, u.names[0])
 	}
+	say := func(key, write string) string {
+		return words.Say("fault."+key, "write", write, "units", strings.Join(units, ", "))
+	}
 	if _, fault := parseNumber(written); fault == "" {
-		return fmt.Sprintf("Write its unit too, for example: %s %s (units: %s)", written, units[0], strings.Join(units, ", "))
+		return say("with_unit", written+" "+units[0])
 	}
 	if mended := mend(written); mended != written {
 		if _, fault := q.parse(mended); fault == "" {
-			return fmt.Sprintf("Write %s, if that is meant (units: %s)", mended, strings.Join(units, ", "))
+			return say("if_meant", mended)
 		}
 	}
-	return fmt.Sprintf("Write, for example: %s (units: %s)", example, strings.Join(units, ", "))
+	return say("as_in", example)
 }
 
 // mend writes a quantity as it was probably meant: a decimal point, no leading
@@ -158,26 +163,26 @@ func mend(written string) string {
 var part = regexp.MustCompile(`^([^\s\p{L}°]+)\s*([\p{L}°]+)(?:\s+|$)`)
 
 // parse reads a written quantity, such as "58 kg" or "5 ft 5.5 in", into the
-// unit inside, or says what is wrong with it. Several parts add up; their units
-// get smaller.
+// unit inside, or gives the key of what is wrong with it. Several parts add up; their
+// units get smaller.
 func (q quantity) parse(s string) (x float64, fault string) {
 	last := math.Inf(1)
 	rest := strings.TrimSpace(strings.ReplaceAll(s, "\u00a0", " "))
 	if _, fault := parseNumber(rest); fault == "" {
-		return 0, fmt.Sprintf("%s has no unit", quote(s))
+		return 0, "no_unit"
 	}
 	for parts := 0; rest != "" || parts == 0; parts++ {
 		m := part.FindStringSubmatch(rest)
 		if m == nil {
-			return 0, fmt.Sprintf("%s is not %s", quote(s), q.noun)
+			return 0, "not_" + q.noun
 		}
 		_, fault := parseNumber(m[1])
 		u, known := q.unit(m[2])
 		switch {
 		case !known || u.size/u.per >= last:
-			return 0, fmt.Sprintf("%s is not %s", quote(s), q.noun)
+			return 0, "not_" + q.noun
 		case fault != "":
-			return 0, fmt.Sprintf("%s %s", quote(m[1]), fault)
+			return 0, fault
 		}
 		x, last, rest = x+u.inside(m[1]), u.size/u.per, rest[len(m[0]):]
 	}

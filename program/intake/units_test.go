@@ -132,7 +132,7 @@ func FuzzUnits(f *testing.F) {
 			if fault != "" && x != 0 {
 				t.Errorf("%q is %v and %s", text, x, fault)
 			}
-			_ = q.advice(text, "58 kg")
+			_ = q.advice(nil, text, "58 kg")
 		}
 	})
 }

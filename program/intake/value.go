@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"gatepost/program"
@@ -35,7 +36,7 @@ func may(key, like string, r read) field  { return field{key, like, r, false} }
 func group(known ...field) read {
 	return func(v value) {
 		if v.node.Kind != yaml.MappingNode {
-			v.wrong("is not a group of keys", "Write %s", v.example())
+			v.fault("not_group", "example", v.example())
 			return
 		}
 		seen := make(map[string]int, len(known))
@@ -44,7 +45,7 @@ func group(known ...field) read {
 		}
 		for _, f := range known {
 			if f.needed && seen[f.key] == 0 {
-				v.say(v.at("%s", v.path), fmt.Sprintf("%s is missing", quote(f.key)), "Add: "+f.line())
+				v.faultAt(v.at("%s", v.path), "key_missing", "key", quote(f.key), "line", f.line())
 			}
 		}
 	}
@@ -57,17 +58,17 @@ func (v value) entry(known []field, seen map[string]int, key, val *yaml.Node) {
 	switch word, rest, glued := strings.Cut(key.Value, ":"); {
 	case ok:
 	case key.Kind != yaml.ScalarNode:
-		v.say(at, "a list or group stands where a key belongs", "Keys are "+strings.Join(keys(known), ", ")+".")
+		v.faultAt(at, "key_list", "keys", strings.Join(keys(known), ", "))
 		return
 	case glued:
-		v.say(at, "a space is missing after the colon", fmt.Sprintf("Write: %s: %s", word, rest))
+		v.faultAt(at, "key_space", "line", word+": "+rest)
 		return
 	default:
-		v.say(at, fmt.Sprintf("there is no key %s here", quote(key.Value)), offer(key.Value, keys(known)))
+		v.faultAt(at, "unknown_key", "written", quote(key.Value), "offer", offerIn(v.words, key.Value, keys(known)))
 		return
 	}
 	if first := seen[f.key]; first > 0 {
-		v.say(at, fmt.Sprintf("%s is written twice", quote(f.key)), fmt.Sprintf("Keep one of the two; the first is on line %d.", first))
+		v.faultAt(at, "key_twice", "key", quote(f.key), "line", strconv.Itoa(first))
 		return
 	}
 	seen[f.key] = key.Line
@@ -79,14 +80,14 @@ func (v value) read(f field) {
 	v.places[v.path] = v.place(v.node.Line, v.node.Column)
 	switch {
 	case v.node.Kind == yaml.AliasNode || v.node.Anchor != "":
-		v.wrong("uses an anchor or alias (& or *)", "Write the value itself: %s", v.example())
+		v.fault("alias", "example", v.example())
 	case v.node.Style&yaml.TaggedStyle != 0:
-		v.wrong("has a tag (!)", "Write the value alone: %s", v.example())
+		v.fault("tagged", "example", v.example())
 	case v.node.Tag == "!!null" && f.needed:
 		v.empty = append(v.empty, v.path)
-		v.wrong("has no value yet", "Fill it in, for example: %s", v.example())
+		v.fault("no_value_yet", "example", v.example())
 	case v.node.Tag == "!!null":
-		v.wrong("has no value", "Take the line away, or fill it in, for example: %s", v.example())
+		v.fault("no_value", "example", v.example())
 	default:
 		f.read(v)
 	}
@@ -120,10 +121,10 @@ func each[T any](into *[]T, item func(*T) read) read {
 	return func(v value) {
 		switch {
 		case v.node.Kind != yaml.SequenceNode:
-			v.wrong("is not a list", "Put it in square brackets, even a single one: %s", v.example())
+			v.fault("not_list", "example", v.example())
 			return
 		case len(v.node.Content) > maxItems:
-			v.wrong("is too long", "At most %d items can be read.", maxItems)
+			v.fault("list_long", "most", strconv.Itoa(maxItems))
 			return
 		}
 		*into = make([]T, len(v.node.Content))
@@ -164,9 +165,9 @@ func (v value) item() bool { return strings.HasSuffix(v.path, "]") }
 func (v value) subject() string {
 	switch {
 	case v.path == "":
-		return "the file"
+		return v.words.Say("fault.subject_file")
 	case v.item():
-		return "this item of " + quote(v.name())
+		return v.words.Say("fault.subject_item", "name", quote(v.name()))
 	}
 	return quote(v.name())
 }
@@ -175,7 +176,7 @@ func (v value) subject() string {
 func (v value) example() string {
 	switch {
 	case v.path == "":
-		return "keys with values, one a line, such as: " + v.like
+		return v.words.Say("fault.example_file", "like", v.like)
 	case v.item():
 		return v.like
 	}
@@ -184,6 +185,14 @@ func (v value) example() string {
 
 // here is the spot of the value.
 func (v value) here() program.Place { return v.place(v.node.Line, v.node.Column) }
+
+// fault notes an error in the value, said with its {subject}.
+func (v value) fault(wrong ...string) { v.faultAt(v.here(), wrong...) }
+
+// faultAt notes an error at a spot.
+func (v value) faultAt(at program.Place, wrong ...string) {
+	v.note(fault(append(wrong, "subject", v.subject())).in(v.words, at))
+}
 
 // wrong notes an error in the value: what it is, then advice.
 func (v value) wrong(what, advice string, args ...any) {

@@ -115,26 +115,27 @@ func sortedKeys(w program.Words) []string {
 
 // english are the words for what is wrong with the text of a file.
 func (f *folder) english() program.Words {
-	if f.builtIn == nil { // nobody will read it
-		return nil
+	if f.inEnglish == nil && f.builtIn != nil { // else nobody will read it
+		f.inEnglish = f.builtInWords(original)
 	}
-	return f.builtInWords(original)
+	return f.inEnglish
 }
 
-// said are the words for what is wrong: the studio's, and of a language without words,
-// which is said, English ones.
+// said are the words for what is wrong: the studio's, over English ones for what they
+// lack, which is said.
 func (f *folder) said(lib *program.Library) program.Words {
-	if lib.Words == nil {
-		return f.english()
+	if f.words == nil {
+		f.words = maps.Clone(f.english())
+		maps.Copy(f.words, lib.Words)
 	}
-	return lib.Words
+	return f.words
 }
 
 // ReadWords reads the words of a coach's language, over English ones: these alone,
 // where nothing tells which language that is. It reports no problem.
 func ReadWords(coach, builtIn fs.FS) program.Words {
 	f, own := &folder{coach: coach, builtIn: builtIn}, &folder{builtIn: coach}
-	all := f.english()
+	all := maps.Clone(f.english())
 	about, _ := f.readStudio()
 	for _, words := range []program.Words{f.builtInWords(about.Lang), own.builtInWords(cmp.Or(about.Lang, original))} {
 		maps.Copy(all, words)
