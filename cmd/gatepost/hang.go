@@ -37,7 +37,7 @@ func (j *job) hang(studio *program.Studio, a *program.Assessment, p *program.Pro
 func toKeep(studio *program.Studio, a *program.Assessment, p *program.Program, on program.Date, signed []string) []program.PlanVersion {
 	var versions []program.PlanVersion
 	if len(a.Plans) == 0 {
-		first, _ := planner.Plan(&studio.Library, a)
+		first, _ := planner.First(&studio.Library, a)
 		versions = append(versions, planner.Version(&first, 1, min(a.Measured, first.Start)))
 	}
 	all := append(slices.Clone(a.Plans), versions...)

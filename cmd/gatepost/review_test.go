@@ -214,3 +214,26 @@ func TestSignedGatesAreKept(t *testing.T) {
 		t.Errorf("%d versions, the first with %v signed", len(v), v[0].Passed)
 	}
 }
+
+// The first version that is kept is what hung: a band that snapped since is on its cards,
+// and on none of the next version's.
+func TestASnappedBandStaysInTheFirstVersion(t *testing.T) {
+	studio := demoStudio(t, nil)
+	a := pick(studio.Clients, "maren")[0]
+	a.Plans, a.Bands = nil, slices.Clone(a.Bands)
+	for i := range a.Bands {
+		if a.Bands[i].Name == "narrow" {
+			a.Bands[i].Retired = a.Measured + 20
+		}
+	}
+	_, p, problems := planner.Read(&studio.Library, a, nil, a.Measured+20)
+	kept := toKeep(&studio, a, &p, a.Measured+20, nil)
+	if problems.Stop() || len(kept) != 2 {
+		t.Fatalf("%d versions, %v", len(kept), problems)
+	}
+	for i, want := range []bool{true, false} {
+		if got := slices.Contains(kept[i].Weeks[4].Rig.Bands, "narrow"); got != want {
+			t.Errorf("version %d, week 5 hangs %v", i+1, kept[i].Weeks[4].Rig.Bands)
+		}
+	}
+}

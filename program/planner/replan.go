@@ -8,7 +8,7 @@ import (
 
 // Read lays a client's log beside the plans that hung on the wall and plans the
 // weeks ahead anew. Versions are those plans, the oldest first; without any, the
-// plan made from the assessment hung there. On is the day of the review.
+// plan made from the assessment hung there (First). On is the day of the review.
 //
 //   - Weeks that are over stay as they were printed; one in which nothing was
 //     done has become a week away. A week begun stays as it hangs. The weeks
@@ -67,8 +67,8 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 			return review, first, problems
 		}
 		hung := first
-		if whole, since := unretired(a); since {
-			hung, _ = Plan(lib, &whole)
+		if retiredSince(a) {
+			hung, _ = First(lib, a)
 		}
 		wall = []program.PlanVersion{Version(&hung, 1, min(a.Measured, out.Start))}
 	}
@@ -93,17 +93,21 @@ func Replan(lib *program.Library, a *program.Assessment, versions []program.Plan
 	return p
 }
 
-// unretired is an assessment as it was on its day, with the bands that were retired
-// since; and whether there are any.
-func unretired(a *program.Assessment) (program.Assessment, bool) {
-	whole, since := *a, false
+// First is the plan that hung on the wall first: that of the assessment, made while the
+// bands were whole that were retired since.
+func First(lib *program.Library, a *program.Assessment) (program.Program, program.Problems) {
+	whole := *a
 	whole.Bands = slices.Clone(a.Bands)
 	for i := range whole.Bands {
 		if b := &whole.Bands[i]; b.Retired > a.Measured {
-			b.Retired, since = 0, true
+			b.Retired = 0
 		}
 	}
-	return whole, since
+	return Plan(lib, &whole)
+}
+
+func retiredSince(a *program.Assessment) bool {
+	return slices.ContainsFunc(a.Bands, func(b program.Band) bool { return b.Retired > a.Measured })
 }
 
 // replan plans the weeks ahead.
