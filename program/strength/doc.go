@@ -59,6 +59,21 @@
 // [Law] gives the gain of a full training week, falling with training age; a former
 // best makes it quicker ([Career.WeekGain]), too little counted work smaller
 // ([WorkFactor]).
+//
+// Nobody gains fast, or slowly, for years because they did so in one. The own rate is an
+// Ornstein-Uhlenbeck process: after a week that brings g at own gain 1
+//
+//	C'   = C + e^Rho g                F = (1, e^Rho g; 0, a)
+//	Rho' = u + a (Rho − u)            a = e^(−1/52), u = −σ²/2, σ = RateSpread
+//	P'   = F P Fᵀ + Q                 Q = diag(0.008², σ² (1 − a²))
+//
+// with a time of a year (see [RateTime]) and a mean of e^Rho that comes to 1, so that
+// over the years rates that come and go add up to the law. In a forecast what is gained
+// by week w is G = Σ g_i e^ρ_i, taken as log-normal with the sum of the terms' means e_i
+// and, for the variance of its ln, Σ Σ e_i e_j cov(ρ_i, ρ_j) / (Σ e_i)²; both grow from
+// week to week by sums, and for equal gains that variance falls as 52/w in the end, so
+// that the variance of what is gained grows as w and not as w².
+//
 // [Schedule] lays weeks in a row, the block first and an open-ended rhythm after
 // it, and [NewPath] turns them into a [Path]: capacity at the start of each week
 // with its spread. Week w of a path is the moment w whole weeks after the state

@@ -24,6 +24,6 @@ func Example() {
 	// Output:
 	// held twelve seconds: 119 N·m, 113 to 125
 	// in twelve weeks, with seven chances in ten, at least 124 N·m
-	// straddle: early 37 weeks, likely 131, late +Inf
-	// chance in 47 weeks: 0.16
+	// straddle: early 42 weeks, likely 134, late +Inf
+	// chance in 47 weeks: 0.12
 }

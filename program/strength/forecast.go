@@ -4,10 +4,11 @@ import "math"
 
 // Path is where capacity goes from a state on: at the start of week w
 //
-//	ln C12 = C + e^Rho · Gains[w] − Lost[w]
+//	ln C12 = C + Σ e^Rho(u) (Gains[u+1] − Gains[u]) − Lost[w]
 //
-// with the state's doubts and a drift of 0.008 a week (sd). Make one with
-// [NewPath]; a Path without weeks stays where the state is.
+// over the weeks u before w, with the state's doubts, an own rate Rho(u) that drifts
+// back to the law's, and a drift of 0.008 a week (sd). Make one with [NewPath]; a Path
+// without weeks stays where the state is.
 type Path struct {
 	State State
 
@@ -17,6 +18,8 @@ type Path struct {
 	Gains, Lost []float64
 
 	K float64 // endurance constant, per minute; 0 = State.K()
+
+	grown []grown // what Gains come to at the own rate, by the start of each week
 }
 
 // At is the same path as seen from a site, see [State.At].
@@ -130,30 +133,29 @@ func (p Path) need(load, seconds float64) need {
 // moment is the surplus over a need at one time, as a mixture over the own gain.
 func (p Path) moment(n need, weeks float64) mixture {
 	s := p.State
-	gain, lost, w := p.at(weeks)
-	m := mixture{mean: s.C - lost - n.c, rho: s.Rho, gain: gain}
+	own, lost, w := p.at(weeks)
+	m := mixture{mean: s.C - lost - n.c}
 	variance := s.P[iC][iC] + n.doubt + w*weekSpread*weekSpread +
 		n.kappa*(2*s.P[iC][iKappa]+n.kappa*s.P[iKappa][iKappa])
-	if v := s.P[iRho][iRho]; v > 0 {
-		m.rhoSD = math.Sqrt(v)
-		m.slope = (s.P[iC][iRho] + n.kappa*s.P[iKappa][iRho]) / m.rhoSD
+	if m.gain, m.gainSD = own.logNormal(); m.gainSD > 0 {
+		m.slope = (s.P[iC][iRho] + n.kappa*s.P[iKappa][iRho]) * own.moved / own.sum / m.gainSD
 	}
 	m.sd = math.Sqrt(math.Max(variance-m.slope*m.slope, 1e-8))
 	return m
 }
 
 // at reads the path at a moment, straight between the starts of two weeks.
-func (p Path) at(weeks float64) (gain, lost, w float64) {
+func (p Path) at(weeks float64) (own grown, lost, w float64) {
 	last := len(p.Gains) - 1
 	if last < 1 || !(weeks > 0) {
-		return 0, 0, 0
+		return grown{}, 0, 0
 	}
 	w = math.Min(weeks, float64(last))
 	i := min(int(w), last-1)
 	f := w - float64(i)
-	gain = p.Gains[i] + f*(p.Gains[i+1]-p.Gains[i])
+	own = p.grown[i].week(f * (p.Gains[i+1] - p.Gains[i]))
 	if i+1 < len(p.Lost) {
 		lost = p.Lost[i] + f*(p.Lost[i+1]-p.Lost[i])
 	}
-	return gain, lost, w
+	return own, lost, w
 }

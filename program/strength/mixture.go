@@ -2,12 +2,12 @@ package strength
 
 import "math"
 
-// mixture is the law of x = mean + slope·z + gain·e^(rho + rhoSD·z) + sd·y with z
-// and y standard normal: capacity, or its surplus over a need, when the own rate
-// of gain is log-normal. Given z it is normal.
+// mixture is the law of x = mean + slope·z + gain·e^(gainSD·z) + sd·y with z and y
+// standard normal: capacity, or its surplus over a need, when what is gained is
+// log-normal. Given z it is normal.
 type mixture struct {
-	mean, slope, sd  float64
-	rho, rhoSD, gain float64
+	mean, slope, sd float64
+	gain, gainSD    float64
 }
 
 // The trapezoid rule in z: for a normal density it converges faster than any
@@ -36,7 +36,7 @@ func (m mixture) above() float64 {
 		return below(m.mean / math.Hypot(m.sd, m.slope))
 	}
 	at, rise := m.mean+firstZ*m.slope, nodeStep*m.slope
-	grown, ratio := m.gain*math.Exp(m.rho+firstZ*m.rhoSD), math.Exp(nodeStep*m.rhoSD)
+	grown, ratio := m.gain*math.Exp(firstZ*m.gainSD), math.Exp(nodeStep*m.gainSD)
 	sum := 0.0
 	for _, weight := range nodeWeight {
 		switch y := (at + grown) / m.sd; {
@@ -54,9 +54,8 @@ func (m mixture) above() float64 {
 // quantile is the value x lies below with chance q.
 func (m mixture) quantile(q float64) float64 {
 	z := quantile(q)
-	grown := m.gain * math.Exp(m.rho)
-	spread := math.Hypot(m.sd, m.slope+grown*m.rhoSD)
-	guess := m.mean + grown + z*spread
+	spread := math.Hypot(m.sd, m.slope+m.gain*m.gainSD)
+	guess := m.mean + m.gain + z*spread
 	if m.gain == 0 {
 		return guess
 	}

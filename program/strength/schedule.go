@@ -59,6 +59,7 @@ const (
 // strength is back is taken from the median course.
 func NewPath(s State, plan Schedule) Path {
 	p := Path{State: s, Gains: make([]float64, Horizon+1), Lost: make([]float64, Horizon+1)}
+	p.grown = append(make([]grown, 0, Horizon+1), s.ungrown())
 	career, off, builds := plan.Career, plan.Off, 0 // off and builds: weeks of either sort in a row
 	for w := range Horizon {
 		gain, lost := p.Gains[w], p.Lost[w]+plan.Lost // what the state has lost already is in its C
@@ -66,14 +67,17 @@ func NewPath(s State, plan Schedule) Path {
 		if week.off() {
 			off, builds = off+1, 0
 			p.Gains[w+1], p.Lost[w+1] = gain, Lose(lost, week.Kind, off)-plan.Lost
+			p.grown = append(p.grown, p.grown[w].week(0))
 			continue
 		}
 		off, builds = 0, builds+1
 		if week.Kind != Build {
 			builds = 0
 		}
-		at := s.C + math.Exp(s.Rho)*gain - p.Lost[w]
+		median, _ := p.grown[w].logNormal()
+		at := s.C + median - p.Lost[w]
 		p.Gains[w+1] = gain + week.share()*career.WeekGain(plan.Law, at, week.Sessions)
+		p.grown = append(p.grown, p.grown[w].week(p.Gains[w+1]-gain))
 		p.Lost[w+1] = math.Max(0, lost-Returning) - plan.Lost
 		career.Age++
 	}

@@ -26,7 +26,6 @@ const (
 	elsewhere      = 0.03  // a step not trained now, without an offset
 	weekSpread     = 0.008 // drift of ln C in a trained week
 	restSpread     = 0.012 // drift of ln C in a week with nothing done
-	rateDrift      = 0.03  // drift of the own gain in a week
 
 	// RateSpread is the sd of the own gain's logarithm, a coefficient of
 	// variation of 0.7: sqrt(ln(1 + 0.7²)) = 0.631. Our judgement; in 585 people
@@ -150,29 +149,36 @@ func (s State) MaxHold(load float64) float64 {
 func (s State) Trained(gain float64) State {
 	f := math.Exp(clamp(s.Rho, -fastest, fastest)) * clamp(gain, 0, mostInWeek)
 	s.C += f
-	for j := range parts { // F P Fᵀ with F = 1 but for F_cρ = f
-		s.P[iC][j] += f * s.P[iRho][j]
-	}
-	for i := range parts {
-		s.P[i][iC] += f * s.P[i][iRho]
-	}
-	s.offsets = slices.Clone(s.offsets)
-	for l := range s.offsets {
-		s.offsets[l].with[iC] += f * s.offsets[l].with[iRho]
-	}
-	return s.drift(weekSpread)
+	return s.pass(f, weekSpread)
 }
 
 // Rested passes a week in which nothing was done; loss, in ln C, is zero or
 // more, usually [RestLoss].
 func (s State) Rested(loss float64) State {
 	s.C -= clamp(loss, 0, mostInWeek)
-	return s.drift(restSpread)
+	return s.pass(0, restSpread)
 }
 
-func (s State) drift(spread float64) State {
+// pass is a week's F P Fᵀ + Q, where F = 1 but for F_cρ = f and F_ρρ = kept.
+func (s State) pass(f, spread float64) State {
+	for i := range parts {
+		s.P[i][iC] += f * s.P[i][iRho]
+	}
+	for j := range parts {
+		s.P[iC][j] += f * s.P[iRho][j]
+	}
+	for i := range parts {
+		s.P[i][iRho] *= kept
+		s.P[iRho][i] *= kept
+	}
+	s.offsets = slices.Clone(s.offsets)
+	for l := range s.offsets {
+		s.offsets[l].with[iC] += f * s.offsets[l].with[iRho]
+		s.offsets[l].with[iRho] *= kept
+	}
+	s.Rho = usual + kept*(s.Rho-usual)
 	s.P[iC][iC] += spread * spread
-	s.P[iRho][iRho] += rateDrift * rateDrift
+	s.P[iRho][iRho] += RateSpread * RateSpread * (1 - kept*kept)
 	return s
 }
 
