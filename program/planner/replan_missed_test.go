@@ -27,7 +27,7 @@ func TestMissedSessionsDoNotShrinkTheWork(t *testing.T) {
 		if hasNote(w.Notes, noteCheckHold) { // which stands outside
 			work += 2 * w.Hold
 		}
-		if w.Kind == program.WeekBuild && !w.Gate && n >= 16 && 10*work < 8*first { // a gate week asks for its gate
+		if w.Kind == program.WeekBuild && !w.Gate && n >= 16 && 10*work < 7*first { // a gate week asks for its gate; sets are whole, and one of fifteen easy seconds a fifth of a week
 			t.Errorf("week %d prints %d half seconds, the first week printed %d", n+1, work, first)
 		}
 		most = max(most, w.HalfSeconds)

@@ -15,7 +15,7 @@ import (
 // How a set is read:
 //
 //   - a maximal test is exact, "at least" where it ended at its printed seconds; a
-//     check hold stopped with two seconds left;
+//     first try was held to its end too; a check hold stopped with two seconds left;
 //   - holds, leans and sets on a scale alike: one that reached its seconds would
 //     have lasted as much longer as its RPE says, on both sides; without an RPE as
 //     if that were 7.5 ± 1.5, and never as bad news; one that stopped short at RPE
@@ -54,6 +54,8 @@ type move struct {
 const (
 	checkLeft = 2.0 // s left in a check hold, as it is asked for
 	checkRPE  = 10 - checkLeft/secondsPerRPE
+
+	heldToTheEnd = 9.5 // RPE from which nothing was left in a try; without a word too
 
 	secondsPerRPE = 2.5  // s of a hold that a point of RPE leaves
 	readLeast     = 1e-4 // of ln C: less is no move
@@ -180,6 +182,8 @@ func discounted(s *setRead, o strength.Observation) strength.Observation {
 	case o.Max:
 		o.AtLeast = s.Printed > 0 && !o.Failed
 		o.Max = !o.AtLeast
+	case s.item != nil && s.item.Try && (o.RPE == 0 || o.RPE >= heldToTheEnd):
+		o.Failed, o.RPE = true, 10
 	case s.item != nil && s.item.Check && s.item.Hold == 0 && o.RPE == 0:
 		o.RPE = checkRPE
 	}

@@ -85,9 +85,9 @@ func TestFilterAgainstGridOnADay(t *testing.T) {
 		near(t, "sd c", math.Sqrt(day.P[iC][iC]), sd, 0.0026) // straight lines are a little too sure
 	}
 	type scale = func(seconds, slopeAt float64) float64
-	g.learn(workedSets[0], func(z scale) float64 { return below(z(12.25, 18.25)) - below(z(32.25, 18.25)) })
+	g.learn(workedSets[0], func(z scale) float64 { return below(z(12.25, 18.25)) - below(z(31.4, 18.25)) })
 	check(1)
-	g.learn(workedSets[1], func(z scale) float64 { return below(z(12, 17)) - below(z(31, 17)) })
+	g.learn(workedSets[1], func(z scale) float64 { return below(z(12, 17)) - below(z(26.6, 17)) })
 	check(2)
 	g.learn(workedSets[2], func(z scale) float64 { return below(z(12, 12)) })
 	check(3)

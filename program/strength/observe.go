@@ -12,18 +12,29 @@ const (
 	stopNoise = 0.7   // sd of the moment of letting go, s
 	setTiring = 0.004 // ln C lost by each set before this one on the day
 
-	longestTest  = 25.0 // a longer maximal hold tells of strength only, and not of k, unless it is one of a pair
-	notHeld      = 1.0  // a step tried and not held: less than this many seconds, at most as many
-	failedExtra  = 0.5  // a broken set would have lasted this much longer at best form, s
-	easyExtra    = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
-	perRPE       = 2.5  // seconds left in hand for each point of RPE below 10
-	rpeBelow     = 6.0  // how much less may have been left than the RPE says, s
-	rpeAbove     = 14.0 // how much more, s: people predict too few left (published: Zourdos 2021, 2.1 repetitions at RPE 9, 3.7 at RPE 7)
-	unsaidRPE    = 7.5  // of a set done without a word
-	unsaidSpread = 1.5
-	easyRPE      = 6.0 // RPE below which a rating no longer says how much is left
-	brokenForm   = 4.0 // how much sooner the form may have broken than was seen, s
-	brokenRPE    = 9.5 // RPE from which a set short of its seconds is a failed one
+	longestTest = 25.0 // a longer maximal hold tells of strength only, and not of k, unless it is one of a pair
+	notHeld     = 1.0  // a step tried and not held: less than this many seconds, at most as many
+	failedExtra = 0.5  // a broken set would have lasted this much longer at best form, s
+	easyExtra   = 4.0  // an easy or unrated short set: at least, or at most, this much longer, s
+	perRPE      = 2.5  // seconds left in hand for each point of RPE below 10
+	rpeBelow    = 6.0  // how much less may have been left than the RPE says, s
+
+	// How much of a hold was left at most, as a share of all of it: what was left of sets
+	// of about sixteen repetitions (published: Zourdos 2021, 3.1 ± 1.7 at RPE 9, 6.7 ± 2.5
+	// at 7, 10.2 ± 2.9 at 5; their length from memory). Up to 1.5 sd are believed, and
+	// nothing is read of an RPE below 5.
+	leftMean, leftMeans     = 3.1, 1.8
+	leftSpread, leftSpreads = 1.7, 0.3
+	leftOf                  = 16.0
+	leftWide                = 1.5
+	leastRPE                = 5.0
+	feltInSeconds           = 15.0 // of a shorter hold as much may be left as of one so long
+
+	unsaidLeft = 6.25 // s left after a set done without a word: RPE 7.5
+	unsaidMost = 24.0 // and at most: RPE 6, ten seconds and fourteen more
+	easyRPE    = 6.0  // RPE below which a rating no longer says how much is left
+	brokenForm = 4.0  // how much sooner the form may have broken than was seen, s
+	brokenRPE  = 9.5  // RPE from which a set short of its seconds is a failed one
 
 	gateWidth  = 4.0  // an exact or one-sided observation this many sd off is doubted
 	gateChance = 6e-5 // an interval less likely than this is doubted
@@ -67,9 +78,11 @@ func (s State) Assess(tests []Observation) State { return s.day(tests, false) }
 //
 //   - a maximal test is exact, however long; one that was stopped, "at least"; a
 //     hold of less than one second "at most one";
-//   - with an RPE of 6 to 10 there were 2.5 s in hand for each point, 6 s less or
-//     8 s more; below 6, four seconds at least;
-//   - done without an RPE it is a set of RPE 7.5 ± 1.5, t to t + 18 s, and never
+//   - with an RPE of 6 to 10 there were 2.5 s in hand for each point, or 6 s less, and
+//     at most a share of the hold: of 12 s and of 15, 4 s more at RPE 10, 8 at 9, 19 at
+//     7.5, and of 25 s 7, 14 and 32; below 6, four seconds at least, or six tenths of
+//     what was held;
+//   - done without an RPE it is a set of RPE 7.5 ± 1.5, t to t + 24 s, and never
 //     tells of less than was believed;
 //   - stopped short at RPE 9.5 or above it is exact and half a second longer;
 //     short without a word it would not have lasted four seconds more;

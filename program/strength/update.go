@@ -141,9 +141,9 @@ func (s State) take(o Observation, later bool) (next State, believed bool) {
 		return s.exact(o, t+failedExtra, false, false)
 	case o.RPE >= easyRPE:
 		left := perRPE * (10 - math.Min(o.RPE, 10))
-		return s.between(o, t+math.Max(0, left-rpeBelow), t+left+rpeAbove, t+left)
+		return s.between(o, t+math.Max(0, left-rpeBelow), mostLasting(t, o.RPE), t+left)
 	case o.RPE > 0:
-		return s.atLeast(o, t+easyExtra)
+		return s.atLeast(o, leastLasting(t, o.RPE))
 	case o.Failed:
 		return s.between(o, t, t+easyExtra, t)
 	}
@@ -153,13 +153,35 @@ func (s State) take(o Observation, later bool) (next State, believed bool) {
 // unsaid learns from a set done without a word what one of RPE 7.5 ± 1.5 would say,
 // and nothing where more was believed anyway: easy work is not rated hard by silence.
 func (s State) unsaid(o Observation, t float64) (State, bool) {
-	least, most := perRPE*(10-unsaidRPE-unsaidSpread), perRPE*(10-unsaidRPE+unsaidSpread)
-	from, to := t+math.Max(0, least-rpeBelow), t+most+rpeAbove
-	if s.surplus(o, to, to).mean > 0 {
+	if s.surplus(o, t+unsaidMost, t+unsaidMost).mean > 0 {
 		s.astray = 0
 		return s, true
 	}
-	return s.between(o, from, to, t+perRPE*(10-unsaidRPE))
+	next, believed := s.between(o, t, t+unsaidMost, t+unsaidLeft)
+	if believed && next.C < s.C { // silence is no bad news
+		s.astray = 0
+		return s, true
+	}
+	return next, believed
+}
+
+// mostLasting is how long a hold would have lasted at most that ended after t seconds
+// with an RPE.
+func mostLasting(t, rpe float64) float64 {
+	left := leftAt(math.Min(rpe, 10), leftWide)
+	return t + math.Max(t, feltInSeconds)*left/(1-left)
+}
+
+// leastLasting is how long a hold would have lasted at least that ended after t seconds
+// with an RPE below 6.
+func leastLasting(t, rpe float64) float64 {
+	return math.Max(t+easyExtra, t/(1-leftAt(math.Max(rpe, leastRPE), -leftWide)))
+}
+
+// leftAt is the share of a hold that was left at an RPE, so many sd off the mean.
+func leftAt(rpe, sds float64) float64 {
+	below := 9 - rpe
+	return (leftMean + leftMeans*below + sds*(leftSpread+leftSpreads*below)) / leftOf
 }
 
 func (s State) exact(o Observation, t float64, learnK, jacobian bool) (State, bool) {

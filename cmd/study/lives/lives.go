@@ -22,7 +22,7 @@ type Course struct {
 	Began string // what was held on the first day: nothing, a step, or a step for long
 
 	Held, Step [Looks]Believed // C12; the torque held twelve seconds at the step trained
-	Date       float64         // error of the likely date, as a share of the time left; NaN: nothing to be dated
+	Date       Dated
 
 	Sets, Failed     int
 	Efforts          []float64
@@ -35,6 +35,14 @@ type Believed struct {
 	Known   bool
 	Off     float64 // ln of what was believed over the truth
 	Covered bool    // by the 80 % range
+}
+
+// Dated is how the dates of a step came out.
+type Dated struct {
+	Known   bool    // whether there was one to be dated
+	Off     float64 // of the likely date, as a share of the time left
+	Least   float64 // the same of who knows everything but the own rate of gain
+	Covered bool    // the true date lies between early and late
 }
 
 // Follow lets a person live by their program, read on each Sunday and planned anew.
@@ -74,7 +82,7 @@ func Follow(p *people.Person, lib *program.Library, weeks int) (Course, error) {
 			c.look((n+1)/third-1, p, &printed, step)
 		}
 	}
-	c.Date = dateError(p, &printed, wall[0].Weeks[0].Start+program.Date(7*weeks))
+	c.Date = dated(p, &printed, wall[0].Weeks[0].Start+program.Date(7*weeks))
 	return c, nil
 }
 
@@ -165,20 +173,24 @@ func offset(of []program.Offset, step string) float64 {
 	return 0
 }
 
-// dateError is how far the likely date of a free hold of the goal's seconds lies from
-// the true one, as a share of the time left, at the first step not shown yet that is six
-// weeks to two years away. One that is not forecast is taken to be due in five years.
-func dateError(p *people.Person, printed *program.Program, today program.Date) float64 {
+// dated holds the dates of a free hold of the goal's seconds against the true one, at the
+// first step not shown yet that is six weeks to two years away. A likely date that is
+// beyond what is forecast is taken to be five years away.
+func dated(p *people.Person, printed *program.Program, today program.Date) Dated {
+	const beyond = 260.0
+	weeks := func(d program.Date) float64 {
+		if d == 0 {
+			return beyond
+		}
+		return max(0, float64(d-today)/7)
+	}
 	for _, f := range printed.Forecasts {
 		left := p.Until(f.Step, p.Client.Goal.Hold)
 		if f.Held || left < 6 || left > 104 {
 			continue
 		}
-		likely := 260.0
-		if f.Likely != 0 {
-			likely = max(0, float64(f.Likely-today)/7)
-		}
-		return math.Abs(likely-left) / left
+		usual := min(beyond, p.UntilUsual(f.Step, p.Client.Goal.Hold))
+		return Dated{true, math.Abs(weeks(f.Likely)-left) / left, math.Abs(usual-left) / left, weeks(f.Early) <= left && left <= weeks(f.Late)}
 	}
-	return math.NaN()
+	return Dated{}
 }

@@ -71,6 +71,14 @@ func (p *Person) Until(id string, seconds float64) float64 {
 	return math.Inf(1)
 }
 
+// UntilUsual is the same at the median person's rate of gain: the best that can be said by
+// somebody who knows all of a person but their own.
+func (p *Person) UntilUsual(id string, seconds float64) float64 {
+	usual := *p
+	usual.own = 0.839 // median of a gamma distribution of shape 2 and mean 1
+	return usual.Until(id, seconds)
+}
+
 // pain is how the joints feel.
 func (p *Person) pain(d *rand.Rand) program.Pain {
 	at := [3]int{}
