@@ -35,7 +35,7 @@ func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
 			a.items = append(a.items, items[i])
 			a.max = min(a.max, p.lasts(&items[i], week))
 			a.sets += items[i].Sets
-			if weighs(&items[i]) {
+			if p.weighs(&items[i], week) {
 				a.counted += items[i].Sets
 			}
 		}
@@ -43,8 +43,12 @@ func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
 	return a
 }
 
-func weighs(item *program.Prescription) bool {
-	return item.Role == program.RoleTest || counted(*item) > 0
+// weighs reports whether an item is a test or weighs in a week's seconds, by what it is
+// predicted to ask now: other plans' items were weighed by another estimate.
+func (p *plan) weighs(item *program.Prescription, week int) bool {
+	now := *item
+	now.Load = p.look.shareHeld(p.lasts(item, week))
+	return item.Role == program.RoleTest || counted(now) > 0
 }
 
 // lasts is how long an item is predicted to last at the most, tenths of a second.
@@ -119,7 +123,7 @@ func (p *plan) boundTo(than armWork, groups []group, week int) []group {
 	}
 	over, all := mine.counted-than.counted, mine.sets-than.sets
 	for i := len(out) - 1; i >= 0; i-- {
-		out[i].items = trim(out[i].items, than.items, &over, &all)
+		out[i].items = p.trim(out[i].items, than.items, week, &over, &all)
 	}
 	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
 }
@@ -132,13 +136,13 @@ func isLight(item *program.Prescription) bool { return item.Try && item.Step == 
 
 // trim takes sets that are over from straight-arm items, those that weigh and all, and
 // seconds that are over those of the same work.
-func trim(items, than []program.Prescription, over, all *int) []program.Prescription {
+func (p *plan) trim(items, than []program.Prescription, week int, over, all *int) []program.Prescription {
 	for i := len(items) - 1; i >= 0; i-- {
 		item := &items[i]
 		if !isArm(item) || item.Try { // of a try there are three, or none
 			continue
 		}
-		counts := weighs(item) // while it has sets
+		counts := p.weighs(item, week) // while it has sets
 		for item.Sets > 0 && (*over > 0 && counts || *all > max(0, *over)) {
 			if item.Sets--; counts {
 				*over--

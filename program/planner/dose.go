@@ -85,11 +85,12 @@ func (p *plan) works(i int, main work) load {
 
 // halfSeconds is the week's counted work.
 func (l *load) halfSeconds() int {
-	sum := 0
+	sum, longest := 0, l.main
+	longest.hold += l.main.longer()
 	for _, s := range l.sets {
 		sum += s.main*l.main.halfSeconds() + s.second*l.second.halfSeconds() +
 			s.ahead*l.ahead.halfSeconds() + s.leans*l.leans.halfSeconds() +
-			min(s.main, 1)*l.main.longer()*l.main.halves()
+			min(s.main, 1)*(longest.halfSeconds()-l.main.halfSeconds())
 	}
 	return sum
 }

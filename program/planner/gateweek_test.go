@@ -70,8 +70,8 @@ func TestAGateThatHasNoRoomWaits(t *testing.T) {
 		change func(*program.Assessment)
 	}{
 		{noteGateSeconds, func(a *program.Assessment) {
-			bare(19)(a)
-			a.Training.Experience, a.Health.Wrists = 4, program.JointSore
+			bare(11)(a)
+			a.Health.Wrists = program.JointSore
 			a.Athlete.Born = program.NewDate(1974, 6, 1)
 		}},
 		{noteGateMinutes, func(a *program.Assessment) {

@@ -40,6 +40,7 @@ func (p *plan) alike() {
 	p.least = make([][]work, len(p.weeks))
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		w := &p.weeks[i]
+		p.sameDays(i)
 		for _, plan := range p.gentlerThan {
 			other := weekAt(plan.weeks, w.start)
 			if other == nil || other.Kind != w.kind || plan.wall {
@@ -54,6 +55,42 @@ func (p *plan) alike() {
 			}
 		}
 	}
+}
+
+// sameDays moves a build week's straight-arm days to those that all other plans have,
+// where its own would leave it fewer: what one of them rests on is taken away.
+func (p *plan) sameDays(i int) {
+	w := &p.weeks[i]
+	common, own := slices.Clone(w.days), slices.Clone(w.straight)
+	for _, plan := range p.gentlerThan {
+		if other := weekAt(plan.weeks, w.start); other != nil && other.Kind == program.WeekBuild && !plan.wall {
+			rests := func(d program.Date) bool { return !slices.Contains(recalled(other).straight, d) }
+			common, own = slices.DeleteFunc(common, rests), slices.DeleteFunc(own, rests)
+		}
+	}
+	if w.kind != program.WeekBuild || len(common) <= len(own) || len(common) > len(w.straight) || !p.apart(i, common) {
+		return
+	}
+	w.straight, w.fresh = common, common[0]
+	w.light = slices.DeleteFunc(slices.Clone(common), func(d program.Date) bool { return !slices.Contains(w.hard, d) })
+}
+
+// apart reports whether days lie 48 h from each other and from the straight-arm days of
+// the weeks before and after.
+func (p *plan) apart(i int, days []program.Date) bool {
+	all := slices.Clone(days)
+	for _, near := range []int{i - 1, i + 1} {
+		if near >= 0 && near < len(p.weeks) {
+			all = append(all, p.weeks[near].straight...)
+		}
+	}
+	slices.Sort(all)
+	for j := 1; j < len(all); j++ {
+		if all[j]-all[j-1] < restBefore {
+			return false
+		}
+	}
+	return true
 }
 
 // asksMore reports whether work would last shorter than the main work of another plan in

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -285,7 +286,8 @@ func armSets(w *program.Week) int {
 // later also over the most of the round so far. A gate week is asked the first alone, and
 // counts for what another would have risen from. Rounds that open with a gate week, or
 // after two weeks off, are no measure. Of plans made anew only the first is asked here:
-// rounds are measured by what was printed. The least is one set a day.
+// rounds are measured by what was printed. The least is one set a day, and the ninety
+// seconds that a beginner starts with, less for age and joints.
 func checkVolume(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	l := newLimits(a, p.Start)
 	off, opened, from, most, back := 0, 0, 0, 0, false
@@ -340,7 +342,7 @@ func checkVolume(_ *program.Library, a *program.Assessment, p *program.Program) 
 					from = 0
 				}
 			}
-			v.want(10*felt(w) <= 11*base || felt(w) <= max(base+oneSet, oneEach), "week %d: %d half seconds after at most %d", w.Number, felt(w), base)
+			v.want(10*felt(w) <= 11*base || felt(w) <= max(base+oneSet, oneEach, scale(180, l.factors)), "week %d: %d half seconds after at most %d", w.Number, felt(w), base)
 			v.want(off < 2 || 100*felt(w) <= max(70*highest, 100*oneEach), "week %d: %d half seconds after %d weeks off, before them %d", w.Number, felt(w), off, highest)
 		}
 		if most = max(most, felt(w)); w.Kind != program.WeekBuild {
@@ -353,20 +355,19 @@ func checkVolume(_ *program.Library, a *program.Assessment, p *program.Program) 
 	return v
 }
 
-// halves weighs an item's straight-arm seconds anew, in half seconds: nothing
-// under half of the maximum, a half to .70, one to .85, one and a half above.
+// halves weighs an item's straight-arm seconds anew, in half seconds, set by set: on
+// straight lines from nothing at half of the maximum to one at .80 and one and a half
+// at .90.
 func halves(it program.Prescription) int {
 	if it.Role != program.RoleMain && it.Role != program.RoleSecond && it.Role != program.RoleAhead {
 		return 0
 	}
-	weight := 3
-	for i, top := range []float64{0.5, 0.7, 0.85} {
-		if it.Load <= top && !(i == 0 && it.Load == top) {
-			weight = i
-			break
-		}
+	load := math.Round(100 * it.Load)
+	weight := max(0, (load-50)/30)
+	if load > 80 {
+		weight = 1 + (load-80)/20
 	}
-	return it.Sets * it.Hold * weight
+	return it.Sets * int(math.Round(2*weight*float64(it.Hold)))
 }
 
 func checkTaper(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {

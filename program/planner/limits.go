@@ -181,6 +181,12 @@ func (l limits) startVolume(afterBreak bool) int {
 	return scale(2*start, l.factorsWith(afterBreak))
 }
 
+// anybodys is what a week may hold, whatever the weeks before it held: the start of a
+// beginner.
+func (l limits) anybodys(afterBreak bool) int {
+	return scale(2*spellVolume[0].start, l.factorsWith(afterBreak))
+}
+
 func (l limits) ceiling(week int, afterBreak bool) int {
 	_, ceiling := volumeAt(l.spell + float64(week))
 	return scale(2*ceiling, l.factorsWith(afterBreak))

@@ -28,7 +28,9 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 		}
 		w := p.workOf(item)
 		a.max = min(a.max, p.look.maxHold(w.option, week))
-		if counted(*item) > 0 || item.Role == program.RoleTest {
+		now := *item
+		now.Load = p.look.shareHeld(p.look.maxHold(w.option, week))
+		if counted(now) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
 		}
 		key := fmt.Sprint(item.Exercise, rigName(item.Rig), item.Ahead, item.Scale)

@@ -13,8 +13,8 @@
 //     past the goal, entered only where some rig keeps it trainable, and left only
 //     after its gate week.
 //  6. rigs: the bands of all build weeks chosen together, exactly.
-//  7. dose and volume: sets, within a weekly rise of a tenth or one main set and
-//     under a ceiling that follows the present spell.
+//  7. dose and volume: sets, within a weekly rise of a tenth or one main set, or a
+//     beginner's start, and under a ceiling that follows the present spell.
 //  8. sessions: a floor of preparation, then work by priority until the minutes
 //     are full; pulling matches pushing.
 //  9. outcome: forecasts, gates, what comes after, notes.

@@ -255,21 +255,21 @@ func (r *reading) tally(w *weekPrinted, read *program.WeekRead) {
 }
 
 // halfSeconds is a set's counted work, weighed by the load that was printed.
-// What nobody printed is weighed as main work.
+// What nobody printed is weighed as most main work is.
 func (r *reading) halfSeconds(s *setRead) int {
 	if s.Done.Seconds == 0 || s.item == nil && s.Step == "" {
 		return 0
 	}
-	weight := 2
+	share := 0.80
 	if s.item != nil {
 		switch s.item.Role {
 		case program.RoleMain, program.RoleSecond, program.RoleAhead:
-			weight = work{share: s.item.Load}.halves()
+			share = s.item.Load
 		default:
 			return 0 // tests stand outside
 		}
 	}
-	return weight * int(s.Done.Seconds)
+	return work{hold: int(s.Done.Seconds), share: share}.halfSeconds()
 }
 
 // help is the vertical help of a set, N.

@@ -59,6 +59,38 @@ func TestABeginnersSeconds(t *testing.T) {
 	}
 }
 
+// Ten seconds weigh nothing at half of the instant maximum, five at .65, ten at .80, fifteen
+// at .90, and on straight lines between: a hundredth of load is never worth half a set.
+func TestWhatASecondWeighs(t *testing.T) {
+	for _, c := range []struct {
+		share float64
+		half  int
+	}{{0.30, 0}, {0.49, 0}, {0.50, 0}, {0.51, 1}, {0.59, 6}, {0.65, 10}, {0.70, 13}, {0.71, 14}, {0.80, 20}, {0.85, 25}, {0.86, 26}, {0.90, 30}, {1, 40}} {
+		if got := (work{hold: 10, share: c.share}).halfSeconds(); got != c.half {
+			t.Errorf("ten seconds at %.2f: %d half seconds, wanted %d", c.share, got, c.half)
+		}
+	}
+}
+
+// Light weeks count little, and those after need not be as light: whatever came before, a
+// week may hold the ninety seconds that a beginner starts with, forty-five with a sore
+// wrist; not right after two weeks off.
+func TestWhatAnyWeekMayHold(t *testing.T) {
+	for _, c := range []struct {
+		done, off, want int
+		wrists          program.Joint
+	}{{20, 0, 180, program.JointFine}, {20, 0, 90, program.JointSore}, {20, 2, 14, program.JointFine}, {170, 0, 187, program.JointFine}} {
+		a := maren(t)
+		a.Health.Wrists = c.wrists
+		v := volume{limits: newLimits(&a, blockStart(&a))}
+		v.add(weekDone{program.WeekBuild, c.done, c.done, false})
+		v.off = c.off
+		if got := v.next(0, work{hold: 8, share: 0.65}); got != c.want {
+			t.Errorf("after %d half seconds and %d weeks off, wrists %s: %d, wanted %d", c.done, c.off, c.wrists, got, c.want)
+		}
+	}
+}
+
 // From week to week a tenth more or one main set, whichever is more, over the highest
 // of the last four; after two weeks off seven tenths of it.
 func TestRiseAndRestart(t *testing.T) {
@@ -74,7 +106,7 @@ func TestRiseAndRestart(t *testing.T) {
 		for range c.off {
 			v.off++
 		}
-		if got := v.next(0, work{hold: c.oneSet, share: 0.6}); got != c.want {
+		if got := v.next(0, work{hold: c.oneSet, share: 0.65}); got != c.want {
 			t.Errorf("a set of %d, %d weeks off: %d half seconds, wanted %d", c.oneSet, c.off, got, c.want)
 		}
 	}
@@ -239,7 +271,7 @@ func TestMostHelpOfTheMainWork(t *testing.T) {
 // never three fifths: of sets of twelve seconds two after 41, one after 40.
 func TestHowMuchATaperLeaves(t *testing.T) {
 	for before, want := range map[int]int{24: 1, 40: 1, 41: 2, 48: 2, 72: 3, 200: 3} {
-		l := load{main: work{hold: 12, share: 0.6}, sets: make([]daySets, 1)}
+		l := load{main: work{hold: 12, share: 0.65}, sets: make([]daySets, 1)}
 		if l.taper(before); l.sets[0].main != want {
 			t.Errorf("after %d half seconds %d sets, want %d", before, l.sets[0].main, want)
 		}

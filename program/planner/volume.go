@@ -25,7 +25,8 @@ const (
 )
 
 // next is the most half seconds for a build week: a tenth, or one set of its main work,
-// above what it rises from. A gate, which is what the work builds up to, may rise from
+// above what it rises from, and what a beginner starts with at the least: light weeks
+// count little, and the next need not be as light. A gate, which is what the work builds up to, may rise from
 // the highest of the weeks behind.
 func (v *volume) next(week int, main work) int {
 	cap, base := v.limits.ceiling(week, v.easy > 0), v.base()
@@ -38,7 +39,7 @@ func (v *volume) next(week int, main work) int {
 	case v.off >= shortBreak:
 		return min(cap, base*restartShare/100)
 	default:
-		return min(cap, max(base*11/10, base+main.halfSeconds()))
+		return min(cap, max(base*11/10, base+main.halfSeconds(), v.limits.anybodys(v.easy > 0)))
 	}
 }
 

@@ -37,23 +37,13 @@ func (w work) step() string {
 	return w.rung.ID
 }
 
-// halves is the weight of a second of this work, in halves: nothing under half
-// of the maximum, a half to .70, one to .85, one and a half above (our judgement:
-// what strains tendons is the load).
-func (w work) halves() int {
-	switch {
-	case w.share < 0.50:
-		return 0
-	case w.share <= 0.70:
-		return 1
-	case w.share <= 0.85:
-		return 2
-	}
-	return 3
+// halfSeconds is one set's counted work. A second counts nothing up to half of the
+// instant maximum, one at .80, one and a half at .90, and in proportion between and above
+// (our judgement: what strains tendons is the load).
+func (w work) halfSeconds() int {
+	load := int(100*w.share + 0.5) // hundredths
+	return max(0, (w.hold*(2*(load-50)+max(0, load-80))+15)/30)
 }
-
-// halfSeconds is one set's counted work.
-func (w work) halfSeconds() int { return w.hold * w.halves() }
 
 // longer is how much longer than the others the last set of a gate is, s.
 func (w work) longer() int {

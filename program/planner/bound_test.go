@@ -1,0 +1,46 @@
+package planner
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"gatepost/program"
+)
+
+// Four leans of fifteen seconds, that were printed at .49 of the maximum, which weighs
+// nothing, and are at .51 by today's estimate: the same four leans ask no more than
+// themselves, a fifth would.
+func TestSetsAreWeighedByOneEstimate(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	lean := program.Prescription{Exercise: "planche-lean", Role: program.RoleMain, Sets: 4, Hold: 15, Ahead: 0.14, StraightArm: true, MaxHold: 75, Load: 0.51}
+	then := lean
+	then.Load = 0.49
+	for _, sets := range []int{4, 5} {
+		lean.Sets = sets
+		got := p.boundTo(p.armWorkOf([]program.Prescription{then}, 0), []group{{"role.main", []program.Prescription{lean}}}, 0)
+		if len(got) != 1 || len(got[0].items) != 1 || got[0].items[0].Sets != 4 {
+			t.Errorf("of %d leans, four of them printed: %+v", sets, got)
+		}
+	}
+}
+
+// Whoever trains on Tuesday and Wednesday has straight-arm work on one of them. Where the
+// plan without some bad news has it on Wednesday, this one does too; on Tuesday, which
+// that plan rests on, all of it would be taken away.
+func TestDaysFollowTheOtherPlan(t *testing.T) {
+	a := maren(t)
+	a.Training.Days, a.Training.Away = []time.Weekday{time.Tuesday, time.Wednesday}, nil
+	p := retraced(library(t), &a)
+	w := &p.weeks[0]
+	tuesday, wednesday := w.start+1, w.start+2
+	if !slices.Equal(w.straight, []program.Date{tuesday}) {
+		t.Fatalf("straight-arm days %v", w.straight)
+	}
+	lean := program.Prescription{Exercise: "planche-lean", Role: program.RoleMain, Sets: 3, Hold: 15, Ahead: 0.14, StraightArm: true, MaxHold: 25, Load: 0.7}
+	other := program.Week{Start: w.start, Kind: program.WeekBuild, Sessions: []program.Session{{Date: tuesday}, {Date: wednesday, Items: []program.Prescription{lean}}}}
+	p.gentlerThan = []otherPlan{{weeks: []program.Week{other}}}
+	if p.alike(); !slices.Equal(w.straight, []program.Date{wednesday}) || w.fresh != wednesday {
+		t.Errorf("straight-arm days %v, the freshest %s", w.straight, w.fresh)
+	}
+}
