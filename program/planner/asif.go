@@ -41,32 +41,32 @@ type asIf struct {
 // otherPlans are those that this one may not ask more than: the plan without each sore
 // joint, without the last day of pain, with the last missed week done; and after weeks
 // off, or where what hangs would last shorter now than was reckoned, the plan on the wall.
-func (r *reading) otherPlans(eased *program.Assessment) []otherPlan {
+func (r *reading) otherPlans(p *plan) []otherPlan {
 	var out []otherPlan
-	for _, n := range r.withoutOne(eased) {
+	for _, n := range r.withoutOne(p) {
 		if other := r.asIf.programWithout(n); other != nil {
 			out = append(out, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
 		}
 	}
-	return append(out, otherPlan{weeks: r.wall[len(r.wall)-1].Weeks, wall: true, fallen: r.plan.past.off == 0})
+	return append(out, otherPlan{weeks: r.wall[len(r.wall)-1].Weeks, wall: true, fallen: p.past.off == 0})
 }
 
 // withoutOne are the news left aside so far, and one more each.
-func (r *reading) withoutOne(eased *program.Assessment) []news {
+func (r *reading) withoutOne(p *plan) []news {
 	var out []news
 	for i, j := range joints {
 		n := r.without
 		switch {
-		case sore(*j.state(&r.asked.Health)):
+		case sore(*j.state(&r.athlete.Health)):
 			n.well |= 1 << i
-		case sore(*j.state(&eased.Health)):
+		case sore(*j.state(&p.athlete.Health)):
 			n.unheard |= 1 << i
 		default:
 			continue
 		}
 		out = append(out, n)
 	}
-	for _, day := range r.lastPains(eased) {
+	for _, day := range r.lastPains(p) {
 		if n := r.without; putAside(n.quiet[:], day) {
 			out = append(out, n)
 		}
@@ -93,8 +93,8 @@ func putAside[T comparable](of []T, one T) bool {
 
 // lastPains are the last session that hurt and the last morning above usual, where pain
 // has a say in the weeks ahead.
-func (r *reading) lastPains(eased *program.Assessment) []painDay {
-	if r.plan.past.rest.until == 0 && len(countedSore(&eased.Health, &r.asked.Health)) == 0 {
+func (r *reading) lastPains(p *plan) []painDay {
+	if p.past.rest.until == 0 && len(countedSore(&p.athlete.Health, &r.athlete.Health)) == 0 {
 		return nil
 	}
 	var session, morning program.Date
@@ -153,11 +153,10 @@ func (x *asIf) programWithout(n news) *program.Program {
 		return p
 	}
 	x.made[n] = nil
-	a := n.leaveOut(x.asked, x.wall)
+	a := n.leaveOut(x.athlete, x.wall)
 	n.spare(&a, x.days)
-	if _, p, _ := begin(x.lib, &a); p != nil {
-		p.compared = true
-		r := newReading(p, x.wall, x.on)
+	if _, m, _ := begin(x.lib, &a); m != nil {
+		r := newReading(m, x.wall, x.on)
 		r.signed, r.without, r.asIf = x.signed, n, x
 		var out program.Program
 		_, eased := r.painFlags()

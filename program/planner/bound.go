@@ -28,14 +28,14 @@ type armWork struct {
 	items   []program.Prescription
 }
 
-func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
+func (h *holds) armWorkOf(items []program.Prescription, week int) armWork {
 	a := armWork{max: math.MaxInt32}
 	for i := range items {
 		if isArm(&items[i]) && !isLight(&items[i]) {
 			a.items = append(a.items, items[i])
-			a.max = min(a.max, p.lasts(&items[i], week))
+			a.max = min(a.max, h.lasts(&items[i], week))
 			a.sets += items[i].Sets
-			if p.weighs(&items[i], week) {
+			if h.weighs(&items[i], week) {
 				a.counted += items[i].Sets
 			}
 		}
@@ -45,33 +45,33 @@ func (p *plan) armWorkOf(items []program.Prescription, week int) armWork {
 
 // weighs reports whether an item is a test or weighs in a week's seconds, by what it is
 // predicted to ask now: other plans' items were weighed by another estimate.
-func (p *plan) weighs(item *program.Prescription, week int) bool {
+func (h *holds) weighs(item *program.Prescription, week int) bool {
 	now := *item
-	now.Load = p.look.shareHeld(p.lasts(item, week))
+	now.Load = h.look.shareHeld(h.lasts(item, week))
 	return item.Role == program.RoleTest || counted(now) > 0
 }
 
 // lasts is how long an item is predicted to last at the most, tenths of a second.
-func (p *plan) lasts(item *program.Prescription, week int) int {
-	return p.look.maxHold(p.workOf(item).option, week)
+func (h *holds) lasts(item *program.Prescription, week int) int {
+	return h.look.maxHold(h.workOf(item).option, week)
 }
 
 // bound holds a day's straight-arm work to what other plans ask of the day: nothing
 // heavier, and unless all of it is lighter, no more sets and no longer holds.
-func (p *plan) bound(d day, groups []group) []group {
-	for _, w := range p.bounds.days {
+func (lo *layout) bound(d day, groups []group) []group {
+	for _, w := range lo.bounds.days {
 		if s := sessionOn(w, d.date); s != nil {
-			than := p.armWorkOf(s.Items, d.week)
-			if groups = p.boundTo(than, groups, d.week); d.test && !tests(groups) {
-				groups = append([]group{{"role.test", p.testedThere(than.items, d)}}, groups...)
+			than := lo.armWorkOf(s.Items, d.week)
+			if groups = lo.boundTo(than, groups, d.week); d.test && !tests(groups) {
+				groups = append([]group{{"role.test", lo.testedThere(than.items, d)}}, groups...)
 			}
 		}
 	}
-	for _, most := range p.bounds.wall {
+	for _, most := range lo.bounds.wall {
 		if d.test {
 			break // which shows where the client is now
 		}
-		groups = p.boundTo(most, groups, d.week)
+		groups = lo.boundTo(most, groups, d.week)
 	}
 	return groups
 }
@@ -84,46 +84,46 @@ func tests(groups []group) bool {
 }
 
 // testedThere is what another plan tests, at the hold that is predicted here.
-func (p *plan) testedThere(items []program.Prescription, d day) []program.Prescription {
+func (lo *layout) testedThere(items []program.Prescription, d day) []program.Prescription {
 	var out []program.Prescription
 	for i := range items {
 		if items[i].Role != program.RoleTest || items[i].Try || len(out) > 0 && d.oneTest {
 			continue
 		}
-		out = append(out, p.testOf(p.again(p.workOf(&items[i]), d.week)))
+		out = append(out, lo.testOf(lo.again(lo.workOf(&items[i]), d.week)))
 	}
 	return out
 }
 
 // hardestDay is the most that any day of a printed week asks, of each kind.
-func (p *plan) hardestDay(w *program.Week, week int) armWork {
+func (h *holds) hardestDay(w *program.Week, week int) armWork {
 	most := armWork{max: math.MaxInt32}
 	for i := range w.Sessions {
-		day := p.armWorkOf(w.Sessions[i].Items, week)
+		day := h.armWorkOf(w.Sessions[i].Items, week)
 		most.max, most.sets, most.counted = min(most.max, day.max), max(most.sets, day.sets), max(most.counted, day.counted)
 		most.items = append(most.items, day.items...)
 	}
 	return most
 }
 
-func (p *plan) boundTo(than armWork, groups []group, week int) []group {
+func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 	var out []group
 	var kept []program.Prescription
 	for _, g := range groups {
 		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
-			return isArm(&item) && !isLight(&item) && (p.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
+			return isArm(&item) && !isLight(&item) && (lo.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
 		})
 		if len(g.items) > 0 {
 			out, kept = append(out, g), append(kept, g.items...)
 		}
 	}
-	mine := p.armWorkOf(kept, week)
+	mine := lo.armWorkOf(kept, week)
 	if easier(mine.max, than.max) {
 		return out
 	}
 	over, all := mine.counted-than.counted, mine.sets-than.sets
 	for i := len(out) - 1; i >= 0; i-- {
-		out[i].items = p.trim(out[i].items, than.items, week, &over, &all)
+		out[i].items = lo.trim(out[i].items, than.items, week, &over, &all)
 	}
 	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
 }
@@ -136,13 +136,13 @@ func isLight(item *program.Prescription) bool { return item.Try && item.Step == 
 
 // trim takes sets that are over from straight-arm items, those that weigh and all, and
 // seconds that are over those of the same work.
-func (p *plan) trim(items, than []program.Prescription, week int, over, all *int) []program.Prescription {
+func (h *holds) trim(items, than []program.Prescription, week int, over, all *int) []program.Prescription {
 	for i := len(items) - 1; i >= 0; i-- {
 		item := &items[i]
 		if !isArm(item) || item.Try { // of a try there are three, or none
 			continue
 		}
-		counts := p.weighs(item, week) // while it has sets
+		counts := h.weighs(item, week) // while it has sets
 		for item.Sets > 0 && (*over > 0 && counts || *all > max(0, *over)) {
 			if item.Sets--; counts {
 				*over--

@@ -29,12 +29,12 @@ const deloadAway = 5
 
 // calendar lays out the block's weeks: their kinds, their training days and
 // which of those carry straight-arm work. Weeks that are over stay as they were.
-func (p *plan) calendar(start program.Date) []week {
-	a, over := p.athlete, p.past.over()
+func (sn *season) calendar(start program.Date) []week {
+	a, over := sn.athlete, sn.past.over()
 	weeks := make([]week, max(over, blockLength(a, start)))
 	for i := range weeks {
 		if i < over {
-			weeks[i] = recalled(&p.past.weeks[i])
+			weeks[i] = recalled(&sn.past.weeks[i])
 			continue
 		}
 		weeks[i].start = start + program.Date(7*i)
@@ -46,10 +46,10 @@ func (p *plan) calendar(start program.Date) []week {
 	if len(weeks) == over {
 		return nil
 	}
-	setKinds(a, weeks, over, p.limits.deloadEvery)
+	setKinds(a, weeks, over, sn.limits.deloadEvery)
 	last := &weeks[len(weeks)-1]
 	last.test = last.days[len(last.days)-1]
-	placeStraightArm(a, weeks, over, p.limits)
+	placeStraightArm(a, weeks, over, sn.limits)
 	return weeks
 }
 

@@ -11,20 +11,20 @@ import "slices"
 // what the week may hold. Our judgement, as for the rig that stays (see at).
 
 // stays keeps what hangs for a week, where it still serves.
-func (p *plan) stays(i int, l *load, allowed int) {
-	back, _ := p.returning(i)
-	hung := weekAt(p.onWall, p.weeks[i].start)
-	if hung == nil || i > p.past.over() || hung.Kind != p.weeks[i].kind || hung.Effort != p.limits.effortIn(i) || back || p.comingBack(i) || l.main.none() {
+func (ds *doses) stays(i int, l *load, allowed int) {
+	back, _ := ds.returning(i)
+	hung := weekAt(ds.onWall, ds.weeks[i].start)
+	if hung == nil || i > ds.past.over() || hung.Kind != ds.weeks[i].kind || hung.Effort != ds.limits.effortIn(i) || back || ds.comingBack(i) || l.main.none() {
 		return
 	}
-	was := p.loadOf(hung)
-	if !slices.Equal(recalled(hung).straight, p.weeks[i].straight) || was.main.none() || hung.Gate != l.main.gate {
+	was := ds.loadOf(hung)
+	if !slices.Equal(recalled(hung).straight, ds.weeks[i].straight) || was.main.none() || hung.Gate != l.main.gate {
 		return
 	}
 	kept := *l
 	kept.sets = slices.Clone(was.sets)
 	for _, w := range []struct{ now, was *work }{{&kept.main, &was.main}, {&kept.second, &was.second}, {&kept.ahead, &was.ahead}, {&kept.leans, &was.leans}} {
-		if !w.now.none() && !w.was.none() && !p.serves(w.now, w.was, i) {
+		if !w.now.none() && !w.was.none() && !ds.serves(w.now, w.was, i) {
 			return
 		}
 	}
@@ -35,15 +35,15 @@ func (p *plan) stays(i int, l *load, allowed int) {
 
 // serves puts the printed seconds, and the printed lean, in place of the new ones; not
 // where it is other work, or no longer within the effort of the week.
-func (p *plan) serves(now, was *work, week int) bool {
+func (h *holds) serves(now, was *work, week int) bool {
 	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.scale != was.scale || !sameRig(now.option.rig, was.option.rig) {
 		return false
 	}
 	w := *now
 	w.ahead, w.option, w.hold = was.ahead, was.option, was.hold
-	w.max = p.look.maxHold(w.option, week)
-	w.share = p.look.shareHeld(w.max)
-	if p.slack(w, week) > 0 || p.limits.elbowSore && w.share > elbowLoad || w.hold > held(p.limits.mostEffortIn(week), w.max) {
+	w.max = h.look.maxHold(w.option, week)
+	w.share = h.look.shareHeld(w.max)
+	if h.slack(w, week) > 0 || h.limits.elbowSore && w.share > elbowLoad || w.hold > held(h.limits.mostEffortIn(week), w.max) {
 		return false
 	}
 	*now = w

@@ -36,33 +36,33 @@ const (
 
 // assess reads the tests into a state. What no model can read is said, and what
 // contradicts a lower test is left out.
-func (p *plan) assess() (strength.State, []program.Note) {
+func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note) {
 	var seen []strength.Observation
 	var notes []program.Note
-	held, left := false, p.leftOut()
-	for i := range p.athlete.Tests {
-		t := &p.athlete.Tests[i]
-		o, ok := p.body.observe(t)
+	held, left := false, ms.leftOut()
+	for i := range tests {
+		t := &tests[i]
+		o, ok := ms.body.observe(t)
 		switch {
 		case ok && !left[i]:
 			seen = append(seen, o)
 			held = held || t.Step != "" && t.Scale == 0 && o.Seconds >= 1
-		case !ok && !p.presses(t):
+		case !ok && !ms.presses(t):
 			notes = append(notes, note(noteTestUnused, exercise("exercise", t.Exercise)))
 		}
 	}
 	pairUp(seen)
-	notes = append(notes, p.disagreements()...)
+	notes = append(notes, ms.disagreements()...)
 	if len(seen) == 0 {
 		notes = append(notes, note(noteUntested))
 	}
-	return p.prior(held).Assess(seen), notes
+	return ms.prior(held).Assess(seen), notes
 }
 
 // prior is the belief before the tests: of somebody who holds steps, or of whoever
 // has only leaned, or tried.
-func (p *plan) prior(held bool) strength.State {
-	first := math.Log(p.body.all[0].load)
+func (ms *measures) prior(held bool) strength.State {
+	first := math.Log(ms.body.all[0].load)
 	if held {
 		return strength.Prior(first)
 	}
@@ -157,15 +157,15 @@ func (r *rung) toesReach() float64 {
 }
 
 // newOutlook lays the block's weeks ahead of the state after those that are over.
-func newOutlook(p *plan) outlook {
-	before, over := &p.past, p.past.over()
-	o := outlook{state: before.state, path: strength.NewPath(before.state, p.schedule(nil))}
+func newOutlook(sn *season) outlook {
+	before, over := &sn.past, sn.past.over()
+	o := outlook{state: before.state, path: strength.NewPath(before.state, sn.schedule(sn.weeks, nil))}
 	quantile := plannedQuantile
-	if !p.heldAny() {
+	if !sn.heldAny() {
 		quantile = untestedQuantile
 	}
-	shown := p.shownPart(quantile)
-	for i := range p.weeks {
+	shown := sn.shownPart(quantile)
+	for i := range sn.weeks {
 		if i < over {
 			o.low, o.mid = append(o.low, before.weeks[i].Capacity), append(o.mid, before.weeks[i].Capacity)
 			continue
@@ -173,7 +173,7 @@ func newOutlook(p *plan) outlook {
 		o.low = append(o.low, shown*o.path.Quantile(float64(i-over), quantile))
 		o.mid = append(o.mid, o.path.Quantile(float64(i-over), 0.5))
 	}
-	o.body, o.quantile = p.body, quantile
+	o.body, o.quantile = sn.body, quantile
 	return o
 }
 
@@ -181,20 +181,18 @@ func newOutlook(p *plan) outlook {
 // while every hold so far was stopped: a stopped hold says "at least", and what lies
 // beyond it is belief. The first weeks begin where they would had the hold that shows
 // most ended there, until a set has spoken (our judgement).
-func (p *plan) shownPart(quantile float64) float64 {
-	if p.heldAny() {
+func (sn *season) shownPart(quantile float64) float64 {
+	if sn.heldAny() {
 		return 1
 	}
 	low := func(tests []program.Hold) float64 {
-		a, as := *p.athlete, *p
-		a.Tests, as.athlete = tests, &a
-		state, _ := as.assess()
+		state, _ := sn.assess(tests)
 		return strength.Path{State: state}.Quantile(0, quantile)
 	}
-	believed, shown := low(p.athlete.Tests), 0.0
-	for i, t := range p.athlete.Tests {
+	believed, shown := low(sn.athlete.Tests), 0.0
+	for i, t := range sn.athlete.Tests {
 		if t.Step != "" && t.Scale == 0 && t.Stopped {
-			tests := slices.Clone(p.athlete.Tests)
+			tests := slices.Clone(sn.athlete.Tests)
 			tests[i].Stopped = false
 			shown = max(shown, low(tests))
 		}
@@ -207,53 +205,52 @@ func (p *plan) shownPart(quantile float64) float64 {
 
 // heldAny reports whether a test was held to its end so far, if only a lean for a second,
 // or a step in the log.
-func (p *plan) heldAny() bool {
-	return p.past.tested || slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
-		o, ok := p.body.observe(&t)
+func (sn *season) heldAny() bool {
+	return sn.past.tested || slices.ContainsFunc(sn.athlete.Tests, func(t program.Hold) bool {
+		o, ok := sn.body.observe(&t)
 		return ok && o.Max && o.Seconds > 0
 	})
 }
 
 // earned lays the path again with the work that the printed weeks hold, for the
 // forecasts; the weeks stay as they were chosen.
-func (o *outlook) earned(p *plan, weeks []program.Week) {
-	over := p.past.over()
-	printed := *p
-	printed.weeks = nil
+func (o *outlook) earned(sn *season, weeks []program.Week) {
+	over := sn.past.over()
+	var printed []week
 	var counted []int
 	for i := range weeks {
-		printed.weeks = append(printed.weeks, recalled(&weeks[i]))
+		printed = append(printed, recalled(&weeks[i]))
 		if i >= over {
 			counted = append(counted, weeks[i].HalfSeconds)
 		}
 	}
-	o.path = strength.NewPath(o.state, printed.schedule(counted))
+	o.path = strength.NewPath(o.state, sn.schedule(printed, counted))
 	for i := over; i < len(weeks); i++ {
 		o.mid[i] = o.path.Quantile(float64(i-over), 0.5)
 		weeks[i].Capacity = o.mid[i]
 	}
 }
 
-// schedule is what the weeks ahead hold, as strength counts it: with so many half
+// schedule is what the weeks of a block that are ahead hold, as strength counts it: with so many half
 // seconds of counted work in each, or, before they are dosed, with enough of it
 // wherever the hands may carry the body.
-func (p *plan) schedule(counted []int) strength.Schedule {
+func (sn *season) schedule(weeks []week, counted []int) strength.Schedule {
 	plan := strength.Schedule{
-		Career:      p.past.career,
-		DeloadEvery: newLimits(p.athlete, p.weeks[len(p.weeks)-1].start+7).deloadEvery,
-		Sessions:    usualSessions(p.weeks),
-		Lost:        p.past.lost, Off: p.past.off,
+		Career:      sn.past.career,
+		DeloadEvery: newLimits(sn.athlete, weeks[len(weeks)-1].start+7).deloadEvery,
+		Sessions:    usualSessions(weeks),
+		Lost:        sn.past.lost, Off: sn.past.off,
 	}
 	full := 1.0
-	if !p.limits.hands {
+	if !sn.limits.hands {
 		full = 0
 	}
 	plan.Slack = 1 - full
 	var builds []float64
-	for i, w := range p.weeks[p.past.over():] {
+	for i, w := range weeks[sn.past.over():] {
 		worked := full
 		if counted != nil {
-			start := startSeconds(p.limits.spell + float64(p.past.over()+i))
+			start := startSeconds(sn.limits.spell + float64(sn.past.over()+i))
 			worked = earnedBy(w.kind, counted[i], start)
 		}
 		if counted != nil && w.kind == program.WeekBuild {
@@ -290,13 +287,13 @@ const littleGain = 0.5
 
 // littleWork reports whether the build weeks ahead earn less than half of their
 // gain, and the most counted seconds of one of them.
-func (p *plan) littleWork(weeks []program.Week) (most float64, little bool) {
+func (sn *season) littleWork(weeks []program.Week) (most float64, little bool) {
 	earned, builds := 0.0, 0.0
-	for i := p.past.over(); i < len(weeks); i++ {
+	for i := sn.past.over(); i < len(weeks); i++ {
 		if weeks[i].Kind == program.WeekBuild {
 			counted := float64(weeks[i].HalfSeconds) / 2
 			most, builds = max(most, counted), builds+1
-			earned += strength.WorkFactor(counted, startSeconds(p.limits.spell+float64(i)))
+			earned += strength.WorkFactor(counted, startSeconds(sn.limits.spell+float64(i)))
 		}
 	}
 	return most, earned < littleGain*builds
@@ -347,9 +344,9 @@ func (o *outlook) maxHold(at option, week int) int {
 }
 
 // likelyHold is the same in the median.
-func (p *plan) likelyHold(at option, week int) int {
-	felt := p.look.path.Factors(p.body.sites[at.site:at.site+1], 0.5)
-	return tenths(strength.MaxHold(p.look.mid[week], at.load*felt[0], p.look.state.K()))
+func (h *holds) likelyHold(at option, week int) int {
+	felt := h.look.path.Factors(h.body.sites[at.site:at.site+1], 0.5)
+	return tenths(strength.MaxHold(h.look.mid[week], at.load*felt[0], h.look.state.K()))
 }
 
 func tenths(s float64) int { return int(math.Round(10 * s)) }

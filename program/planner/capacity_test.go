@@ -330,7 +330,7 @@ func TestPressesAsTests(t *testing.T) {
 		t.Error("pull-ups are said to be used")
 	}
 	_, p, _ := begin(library(t), ptr(someone(tuck(12), program.Hold{Exercise: "pseudo-planche-push-up", Reps: 8})))
-	state, _ := p.assess()
+	state, _ := p.assess(p.athlete.Tests)
 	e := newEstimate(p, state)
 	before := e.state.C12()
 	item := program.Prescription{Exercise: "pseudo-planche-push-up", Role: program.RoleStrength, Sets: 3, Reps: 8}
@@ -374,7 +374,7 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 		t.Errorf("one test teaches %+v", p.Offsets)
 	}
 	_, p, _ := begin(library(t), &a)
-	s, _ := p.assess()
+	s, _ := p.assess(p.athlete.Tests)
 	for days := range 6 {
 		if told := p.body.known(s); days == 1 && len(told) > 0 {
 			t.Errorf("told after one day, its doubt still more than half of 0.05: %+v", told)

@@ -7,29 +7,25 @@ import (
 )
 
 // can says whether this client has the kit and the wrists for an exercise.
-func (p *plan) can(e *program.Exercise) bool {
+func (c *client) can(e *program.Exercise) bool {
 	for _, any := range e.Kit {
-		if !slices.ContainsFunc(any, p.has) {
+		if !slices.ContainsFunc(any, c.has) {
 			return false
 		}
 	}
 	switch e.Grip {
 	case program.GripFlat:
-		return !p.limits.neutralOnly
+		return !c.limits.neutralOnly
 	case program.GripSupport:
-		return p.limits.hands
+		return c.limits.hands
 	}
 	return true
 }
 
 // has reports whether a client has a piece of kit; bands, where one is still in use.
-func (p *plan) has(kit string) bool {
-	now := p.athlete.Measured
-	if p.past.over() < len(p.weeks) {
-		now = p.now()
-	}
-	inUse := func(b program.Band) bool { return b.Retired == 0 || b.Retired > now }
-	return kit == bandsKit && slices.ContainsFunc(p.athlete.Bands, inUse) || slices.Contains(p.athlete.Kit, kit)
+func (c *client) has(kit string) bool {
+	inUse := func(b program.Band) bool { return b.Retired == 0 || b.Retired > c.today }
+	return kit == bandsKit && slices.ContainsFunc(c.athlete.Bands, inUse) || slices.Contains(c.athlete.Kit, kit)
 }
 
 // need is what an item of a session asks of an exercise.
@@ -43,17 +39,17 @@ type need struct {
 // choose takes the highest-ranked exercise that serves a purpose first and that
 // this client can do; of equals the first by id. Sore elbows are spared pulling
 // with straight arms.
-func (p *plan) choose(n need) *program.Exercise {
-	if p.limits.elbowSore && n.purpose == program.ForStraightPull {
+func (x *exercises) choose(n need) *program.Exercise {
+	if x.limits.elbowSore && n.purpose == program.ForStraightPull {
 		n.purpose = program.ForCurl
 	}
-	if e, ok := p.chosen[n]; ok {
+	if e, ok := x.chosen[n]; ok {
 		return e
 	}
 	var best, next *program.Exercise
-	for i := range p.lib.Exercises {
-		e := &p.lib.Exercises[i]
-		if len(e.Trains) == 0 || e.Trains[0] != n.purpose || !p.can(e) || n.bentArms && e.StraightArm {
+	for i := range x.lib.Exercises {
+		e := &x.lib.Exercises[i]
+		if len(e.Trains) == 0 || e.Trains[0] != n.purpose || !x.can(e) || n.bentArms && e.StraightArm {
 			continue
 		}
 		switch {
@@ -67,24 +63,24 @@ func (p *plan) choose(n need) *program.Exercise {
 		best = next
 	}
 	if best != nil && n.easier {
-		best = p.easier(best, n)
+		best = x.easier(best, n)
 	}
-	p.chosen[n] = best
+	x.chosen[n] = best
 	return best
 }
 
 // easier is the nearest easier version of an exercise that serves the same need,
 // looking past those that ask for kit which is not there.
-func (p *plan) easier(e *program.Exercise, n need) *program.Exercise {
+func (c *client) easier(e *program.Exercise, n need) *program.Exercise {
 	seen := map[string]bool{e.ID: true}
 	for ids := e.Easier; len(ids) > 0; {
 		var next []string
 		for _, id := range ids {
-			x, ok := p.lib.Exercise(id)
+			x, ok := c.lib.Exercise(id)
 			if !ok || seen[id] {
 				continue
 			}
-			if p.can(x) && x.Trains[0] == n.purpose && !(n.bentArms && x.StraightArm) {
+			if c.can(x) && x.Trains[0] == n.purpose && !(n.bentArms && x.StraightArm) {
 				return x
 			}
 			seen[id] = true

@@ -24,12 +24,12 @@ type clash struct {
 const clashAt = 2.5 // sd: one pair of sound tests in eighty (our judgement)
 
 // clashes are all pairs of tests that contradict each other, in order of the list.
-func (p *plan) clashes() []clash {
+func (ms *measures) clashes() []clash {
 	var out []clash
-	tests := p.athlete.Tests
+	tests := ms.athlete.Tests
 	for i := range tests {
 		for j := range i {
-			if c, ok := p.clash(j, i); ok {
+			if c, ok := ms.clash(j, i); ok {
 				out = append(out, c)
 			}
 		}
@@ -54,9 +54,9 @@ func odd(all []clash, test int) bool {
 }
 
 // leftOut are the tests that the plan is not made from.
-func (p *plan) leftOut() map[int]bool {
+func (ms *measures) leftOut() map[int]bool {
 	left := map[int]bool{}
-	for _, c := range p.clashed {
+	for _, c := range ms.clashed {
 		if !c.both {
 			left[c.left] = true
 		}
@@ -64,9 +64,9 @@ func (p *plan) leftOut() map[int]bool {
 	return left
 }
 
-func (p *plan) clash(i, j int) (clash, bool) {
-	x, ok := p.body.observe(&p.athlete.Tests[i])
-	y, too := p.body.observe(&p.athlete.Tests[j])
+func (ms *measures) clash(i, j int) (clash, bool) {
+	x, ok := ms.body.observe(&ms.athlete.Tests[i])
+	y, too := ms.body.observe(&ms.athlete.Tests[j])
 	if !ok || !too || x.Site() == y.Site() && x.Load == y.Load {
 		return clash{}, false // the same twice: a better day and a worse one
 	}
@@ -74,7 +74,7 @@ func (p *plan) clash(i, j int) (clash, bool) {
 	if pairUp(both); both[0].Pair {
 		return clash{}, false
 	}
-	by := func(o strength.Observation) strength.State { return p.prior(true).Assess([]strength.Observation{o}) }
+	by := func(o strength.Observation) strength.State { return ms.prior(true).Assess([]strength.Observation{o}) }
 	after, before := by(x).Off(y), by(y).Off(x)
 	if min(math.Abs(after), math.Abs(before)) <= clashAt || after*before > 0 {
 		return clash{}, false
@@ -88,27 +88,27 @@ func (p *plan) clash(i, j int) (clash, bool) {
 }
 
 // contradictions are the clashes as problems of the assessment.
-func (p *plan) contradictions() program.Problems {
+func (ms *measures) contradictions() program.Problems {
 	var problems program.Problems
-	for _, c := range p.clashed {
-		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
+	for _, c := range ms.clashed {
+		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
 		problems = append(problems, program.Problem{
-			Place: p.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
+			Place: ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
 			Message: fmt.Sprintf("%s for %.0f s would mean %s %s, and the test says %.0f s; %s for %.0f s would mean %s %s",
-				p.testName(left), testSeconds(left), p.testName(used), about(c.implied), testSeconds(used),
-				p.testName(used), testSeconds(used), p.testName(left), about(c.other)),
-			Advice:  "look for a slip in the step, the bands or the seconds of either; until then " + p.madeFrom(c),
+				ms.testName(left), testSeconds(left), ms.testName(used), about(c.implied), testSeconds(used),
+				ms.testName(used), testSeconds(used), ms.testName(left), about(c.other)),
+			Advice:  "look for a slip in the step, the bands or the seconds of either; until then " + ms.madeFrom(c),
 			Warning: true,
 		})
 	}
 	return problems
 }
 
-func (p *plan) madeFrom(c clash) string {
+func (ms *measures) madeFrom(c clash) string {
 	if c.both {
 		return `the plan reckons with both; if one of them was not held to its end, say so: stopped: yes`
 	}
-	return "the plan is made from " + p.testName(&p.athlete.Tests[c.used])
+	return "the plan is made from " + ms.testName(&ms.athlete.Tests[c.used])
 }
 
 // longestTold is the hold, in seconds, beyond which only "more" is said.
@@ -125,12 +125,12 @@ func about(seconds float64) string {
 }
 
 // testName is what a test held, as its problem says it.
-func (p *plan) testName(t *program.Hold) string {
+func (ms *measures) testName(t *program.Hold) string {
 	name := t.Exercise
-	if e, ok := p.lib.Exercise(t.Exercise); ok {
+	if e, ok := ms.lib.Exercise(t.Exercise); ok {
 		name = e.Name
 	}
-	if s, ok := p.road.Step(t.Step); ok {
+	if s, ok := ms.road.Step(t.Step); ok {
 		name = s.Name
 	}
 	if !t.Rig.Free() {
@@ -143,10 +143,10 @@ func (p *plan) testName(t *program.Hold) string {
 }
 
 // disagreements are the clashes as notes.
-func (p *plan) disagreements() []program.Note {
+func (ms *measures) disagreements() []program.Note {
 	var notes []program.Note
-	for _, c := range p.clashed {
-		used, left := &p.athlete.Tests[c.used], &p.athlete.Tests[c.left]
+	for _, c := range ms.clashed {
+		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
 		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", testSeconds(left)),
 			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", testSeconds(used))))
 	}
@@ -162,7 +162,7 @@ func heldOf(name string, t *program.Hold) program.Value {
 
 // presses reports whether a test counts repetitions of a push or raise: the log's
 // sets are then read against it.
-func (p *plan) presses(t *program.Hold) bool {
-	e, ok := p.lib.Exercise(t.Exercise)
+func (ms *measures) presses(t *program.Hold) bool {
+	e, ok := ms.lib.Exercise(t.Exercise)
 	return ok && t.Reps > 0 && (slices.Contains(e.Trains, program.ForPush) || slices.Contains(e.Trains, program.ForRaise))
 }

@@ -76,7 +76,8 @@ func TestComebackParts(t *testing.T) {
 		{4, []int{70, 70, 80, 90, 100}},
 		{9, []int{70, 70, 80, 90, 100}},
 	} {
-		p := &plan{athlete: &program.Assessment{}, weeks: []week{{kind: program.WeekBuild}}}
+		p := &plan{}
+		p.athlete, p.weeks = &program.Assessment{}, []week{{kind: program.WeekBuild}}
 		for range c.off {
 			p.weeks = append(p.weeks, week{kind: program.WeekAway})
 		}

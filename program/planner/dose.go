@@ -67,18 +67,18 @@ func (w *week) parts() []part {
 }
 
 // works fills in what a week trains; how much comes after.
-func (p *plan) works(i int, main work) load {
-	l := load{main: main, sets: make([]daySets, len(p.weeks[i].straight))}
+func (ds *doses) works(i int, main work) load {
+	l := load{main: main, sets: make([]daySets, len(ds.weeks[i].straight))}
 	if main.none() {
 		return l
 	}
-	l.second = p.second(main, i)
+	l.second = ds.second(main, i)
 	if l.second.floor == nil {
-		l.leans = p.lean(i, easyLoad, secondLeast, p.leanHold(i))
+		l.leans = ds.lean(i, easyLoad, secondLeast, ds.leanHold(i))
 	}
-	spoken := p.heldAny() || p.provisional(i) // heavy is a share of what was shown
-	if back, _ := p.returning(i); p.limits.ahead && spoken && !back && !main.gate && p.weeks[i].kind == program.WeekBuild && len(p.weeks[i].straight) > 1 {
-		l.ahead = p.ahead(main, i)
+	spoken := ds.heldAny() || ds.provisional(i) // heavy is a share of what was shown
+	if back, _ := ds.returning(i); ds.limits.ahead && spoken && !back && !main.gate && ds.weeks[i].kind == program.WeekBuild && len(ds.weeks[i].straight) > 1 {
+		l.ahead = ds.ahead(main, i)
 	}
 	return l
 }

@@ -9,8 +9,8 @@ import (
 
 // compose puts a session together: the preparation, the groups, and pulling sets
 // in a ratio (per cent) to the pushing sets of those groups.
-func (p *plan) compose(d day, groups []group, ratio int) []program.Prescription {
-	items := p.prepare(d)
+func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescription {
+	items := x.prepare(d)
 	pushes, rests := 0, 0
 	for _, g := range groups {
 		items = append(items, g.items...)
@@ -24,7 +24,7 @@ func (p *plan) compose(d day, groups []group, ratio int) []program.Prescription 
 		}
 	}
 	if !d.test || d.load.main.none() {
-		items = append(items, p.pulls(d, d.pulls+(pushes*ratio+99)/100, rests)...)
+		items = append(items, x.pulls(d, d.pulls+(pushes*ratio+99)/100, rests)...)
 	}
 	return items
 }
@@ -41,11 +41,11 @@ func pushing(r program.Role) bool {
 }
 
 // prepare is the floor of every session: wrists, elbows, shoulder blades.
-func (p *plan) prepare(d day) []program.Prescription {
+func (x *exercises) prepare(d day) []program.Prescription {
 	var out []program.Prescription
 	for _, purpose := range []program.Purpose{program.ForWrists, program.ForElbows, program.ForBlades} {
-		if e := p.choose(need{purpose: purpose, bentArms: d.clear || !d.straight}); e != nil {
-			item := p.dose(day{}, e, program.RolePrepare)
+		if e := x.choose(need{purpose: purpose, bentArms: d.clear || !d.straight}); e != nil {
+			item := x.dose(day{}, e, program.RolePrepare)
 			item.Rest = 0 // the three take turns
 			out = append(out, item)
 		}
@@ -58,11 +58,11 @@ const thirdFrom = 6
 
 // pulls shares pulling sets between rows and the rear shoulder; one of them is
 // done in the rests of the main work where those are long enough.
-func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
-	row, rear := p.choose(p.pulling(d, program.ForRow)), p.choose(p.pulling(d, program.ForRearShoulder))
-	third := p.choose(p.pulling(d, p.thirdPull(d)))
+func (x *exercises) pulls(d day, sets, rests int) []program.Prescription {
+	row, rear := x.choose(x.pulling(d, program.ForRow)), x.choose(x.pulling(d, program.ForRearShoulder))
+	third := x.choose(x.pulling(d, x.thirdPull(d)))
 	shares := []*program.Exercise{row, rear, third}
-	if sets < thirdFrom && !(p.limits.elbowSore && sets >= len(shares)) {
+	if sets < thirdFrom && !(x.limits.elbowSore && sets >= len(shares)) {
 		shares[2] = nil
 	}
 	shares = slices.DeleteFunc(shares, func(e *program.Exercise) bool { return e == nil })
@@ -78,7 +78,7 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 		if n == 0 {
 			continue
 		}
-		item := p.dose(d, e, program.RolePull)
+		item := x.dose(d, e, program.RolePull)
 		item.Sets = n
 		if n <= rests && setTime(item)+20 <= mainRest {
 			item.InRests, rests = true, 0
@@ -88,15 +88,15 @@ func (p *plan) pulls(d day, sets, rests int) []program.Prescription {
 	return out
 }
 
-func (p *plan) pulling(d day, purpose program.Purpose) need {
+func (x *exercises) pulling(d day, purpose program.Purpose) need {
 	return need{purpose: purpose, bentArms: !d.straight || d.clear}
 }
 
 // thirdPull varies what a long session pulls: upward, with straight arms, or
 // slow curls for elbows that are sore.
-func (p *plan) thirdPull(d day) program.Purpose {
+func (x *exercises) thirdPull(d day) program.Purpose {
 	switch {
-	case p.limits.elbowSore:
+	case x.limits.elbowSore:
 		return program.ForCurl
 	case d.straight && d.number%2 == 1:
 		return program.ForStraightPull
@@ -105,9 +105,9 @@ func (p *plan) thirdPull(d day) program.Purpose {
 }
 
 // length is a session's time in seconds, rests counted.
-func (p *plan) length(items []program.Prescription) int {
+func (c *client) length(items []program.Prescription) int {
 	total := prepareTime
-	if p.athlete.Training.Minutes <= shortSession {
+	if c.athlete.Training.Minutes <= shortSession {
 		total = prepareTimeShort
 	}
 	for _, item := range items {
@@ -159,7 +159,7 @@ func place(item program.Prescription, open bool) int {
 
 // dropped says what the minutes left no room for, and what a light day, or one that is
 // hard elsewhere, leaves out on purpose.
-func (p *plan) dropped(d day, groups []group) []program.Note {
+func (x *exercises) dropped(d day, groups []group) []program.Note {
 	var out []program.Note
 	if d.straight && !d.load.main.none() && d.sets.main == 0 && !d.test {
 		out = append(out, note(noteLightDay, word("role", "role.main")))

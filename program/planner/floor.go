@@ -17,13 +17,13 @@ const (
 )
 
 // floorRung finds the road map's rung of a kind, if this client can do it.
-func (p *plan) floorRung(kind program.RungKind) *program.Rung {
-	for i := range p.road.Rungs {
-		r := &p.road.Rungs[i]
+func (c *client) floorRung(kind program.RungKind) *program.Rung {
+	for i := range c.road.Rungs {
+		r := &c.road.Rungs[i]
 		if r.Kind != kind {
 			continue
 		}
-		if e, ok := p.lib.Exercise(r.Exercise); ok && p.can(e) {
+		if e, ok := c.lib.Exercise(r.Exercise); ok && c.can(e) {
 			return r
 		}
 	}
@@ -32,14 +32,14 @@ func (p *plan) floorRung(kind program.RungKind) *program.Rung {
 
 // lean is the farthest lean whose load stays within a share of the maximum and
 // whose hold reaches a length; without one, no work.
-func (p *plan) lean(week int, most float64, least, longest int) work {
-	floor := p.floorRung(program.RungLean)
+func (h *holds) lean(week int, most float64, least, longest int) work {
+	floor := h.floorRung(program.RungLean)
 	if floor == nil {
 		return work{}
 	}
-	effort := p.limits.effortIn(week)
-	for i := p.farthest(week); i >= 0; i-- {
-		w := p.leanAt(floor, i, week)
+	effort := h.limits.effortIn(week)
+	for i := h.farthest(week); i >= 0; i-- {
+		w := h.leanAt(floor, i, week)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)
 			return w
@@ -49,12 +49,12 @@ func (p *plan) lean(week int, most float64, least, longest int) work {
 }
 
 // leanAt is a lean by its place among the loads, without seconds.
-func (p *plan) leanAt(floor *program.Rung, i, week int) work {
-	w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: p.leans[i], site: leanSite}}
-	if w.max = p.look.maxHold(w.option, week); i == 0 {
+func (h *holds) leanAt(floor *program.Rung, i, week int) work {
+	w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: h.leans[i], site: leanSite}}
+	if w.max = h.look.maxHold(w.option, week); i == 0 {
 		w.max = longestHold // a push-up position: anybody's, and no work that counts
 	}
-	w.share = p.look.shareHeld(w.max)
+	w.share = h.look.shareHeld(w.max)
 	return w
 }
 
@@ -63,18 +63,18 @@ func (p *plan) leanAt(floor *program.Rung, i, week int) work {
 const firstLean = 0.08 // m
 
 // farthest is the farthest lean of a week, by its place among the loads.
-func (p *plan) farthest(week int) int {
-	last := len(p.leans) - 1
-	if !p.tested() {
+func (h *holds) farthest(week int) int {
+	last := len(h.leans) - 1
+	if !h.tested() {
 		last = min(last, int(firstLean/leanStep)+week)
 	}
 	return last
 }
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
-func (p *plan) nearer(w work, broke float64, week int) work {
-	back := p.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/leanStep))), week)
-	back.hold = max(deloadLeast, min(w.hold, held(p.limits.effortIn(week), back.max)))
+func (h *holds) nearer(w work, broke float64, week int) work {
+	back := h.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/leanStep))), week)
+	back.hold = max(deloadLeast, min(w.hold, held(h.limits.effortIn(week), back.max)))
 	back.short = back.hold < mainLeast
 	return back
 }
@@ -94,17 +94,17 @@ func (b *body) leanLoads() []float64 {
 
 // onFloor is the main work of a week in which no step can be trained: the first
 // step with the toes on a scale where that is near enough, else the lean.
-func (p *plan) onFloor(week int) work {
-	if w := p.onScale(week); w.hold > 0 {
+func (h *holds) onFloor(week int) work {
+	if w := h.onScale(week); w.hold > 0 {
 		return w
 	}
 	most := 1.0
-	if p.limits.elbowSore {
+	if h.limits.elbowSore {
 		most = elbowLoad
 	}
-	w := p.lean(week, most, mainLeast, mainMost)
+	w := h.lean(week, most, mainLeast, mainMost)
 	if w.none() {
-		w = p.lean(week, most, shortLeast, shortMost)
+		w = h.lean(week, most, shortLeast, shortMost)
 		w.short = !w.none()
 	}
 	return w
@@ -112,10 +112,10 @@ func (p *plan) onFloor(week int) work {
 
 // onScale is the first step with as little weight on the toes, in half
 // kilograms, as still lets it be held ten seconds.
-func (p *plan) onScale(week int) work {
-	first := &p.body.ladder[0]
-	for _, way := range p.scaled(first) {
-		if w := p.at(first, way.option, week); w.trainable() {
+func (h *holds) onScale(week int) work {
+	first := &h.body.ladder[0]
+	for _, way := range h.scaled(first) {
+		if w := h.at(first, way.option, week); w.trainable() {
 			w.floor, w.scale = way.floor, way.scale
 			return w
 		}
@@ -129,13 +129,13 @@ const scaleStep = 0.5
 
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
 // first, as much as a band may help at most.
-func (p *plan) scaled(r *rung) []work {
-	floor := p.floorRung(program.RungScale)
-	if floor == nil || !slices.Contains(p.athlete.Kit, scaleKit) {
+func (c *client) scaled(r *rung) []work {
+	floor := c.floorRung(program.RungScale)
+	if floor == nil || !slices.Contains(c.athlete.Kit, scaleKit) {
 		return nil
 	}
 	var ways []work
-	for kg := scaleStep; kg*mechanics.Gravity <= bandShare*p.body.weight; kg += scaleStep {
+	for kg := scaleStep; kg*mechanics.Gravity <= bandShare*c.body.weight; kg += scaleStep {
 		o := option{load: r.load - kg*mechanics.Gravity*r.toesReach()*allowance(r.Step), site: r.toes}
 		ways = append(ways, work{rung: r, floor: floor, scale: kg * mechanics.Gravity, option: o})
 	}

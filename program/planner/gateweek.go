@@ -29,66 +29,66 @@ import (
 // gateFirst puts the gate of the step worked on before the next one: into the
 // last build week on it, and where that is not enough into this week, which then
 // stays there.
-func (p *plan) gateFirst(stages []stage, now, next stage, week int) stage {
+func (rt *route) gateFirst(stages []stage, now, next stage, week int) stage {
 	switch {
-	case now.rung == onTheFloor || p.asked(stages, now.rung):
+	case now.rung == onTheFloor || rt.asked(stages, now.rung):
 		return next
-	case p.past.unanswered && p.body.ladder[now.rung].ID == p.past.step:
+	case rt.past.unanswered && rt.body.ladder[now.rung].ID == rt.past.step:
 		return stage{rung: now.rung}
-	case p.gateless:
+	case rt.gateless:
 		return next
 	}
-	if last := p.buildBefore(week); last >= 0 && stages[last].rung == now.rung && p.canShow(now.rung, last) {
-		if stages[last].gate = true; p.asked(stages, now.rung) {
+	if last := rt.buildBefore(week); last >= 0 && stages[last].rung == now.rung && rt.canShow(now.rung, last) {
+		if stages[last].gate = true; rt.asked(stages, now.rung) {
 			return next
 		}
 	}
-	return stage{rung: now.rung, gate: p.canShow(now.rung, week)}
+	return stage{rung: now.rung, gate: rt.canShow(now.rung, week)}
 }
 
 // gateHere says that a week which stays on its step is a gate week: repeated, since
 // the gate was tried and not passed, the goal's, or the block's last.
-func (p *plan) gateHere(stages []stage, s stage, week int) bool {
-	if s.rung == onTheFloor || p.gateless || !p.canShow(s.rung, week) {
+func (rt *route) gateHere(stages []stage, s stage, week int) bool {
+	if s.rung == onTheFloor || rt.gateless || !rt.canShow(s.rung, week) {
 		return false
 	}
-	if p.past.repeat && p.buildsBefore(week) == 0 {
+	if rt.past.repeat && rt.buildsBefore(week) == 0 {
 		return true
 	}
-	goal := s.rung == len(p.body.ladder)-1 && p.beyondGate(s.rung, week)
-	return (goal || p.closes(stages, s.rung, week)) && !p.past.unanswered && !p.asked(stages, s.rung)
+	goal := s.rung == len(rt.body.ladder)-1 && rt.beyondGate(s.rung, week)
+	return (goal || rt.closes(stages, s.rung, week)) && !rt.past.unanswered && !rt.asked(stages, s.rung)
 }
 
 // closes reports whether a week is the block's last build week and goes on with a step
 // that was trained in the one before; not where help came back.
-func (p *plan) closes(stages []stage, rung, week int) bool {
-	before, trained := p.buildBefore(week), p.body.ladder[rung].ID == p.past.step
+func (sn *season) closes(stages []stage, rung, week int) bool {
+	before, trained := sn.buildBefore(week), sn.body.ladder[rung].ID == sn.past.step
 	if before >= 0 {
 		trained = stages[before].rung == rung
 	}
-	return trained && week == p.buildBefore(len(p.weeks)) && p.buildsBefore(week) >= p.past.stays()
+	return trained && week == sn.buildBefore(len(sn.weeks)) && sn.buildsBefore(week) >= sn.past.stays()
 }
 
 // asked says that a step's gate is passed, or is asked for on as many days as it
 // wants: in the weeks behind, and in those planned so far.
-func (p *plan) asked(stages []stage, rung int) bool {
-	r := &p.body.ladder[rung]
+func (sn *season) asked(stages []stage, rung int) bool {
+	r := &sn.body.ladder[rung]
 	days := 0
-	if p.past.step == r.ID {
-		days = p.past.gateDays
+	if sn.past.step == r.ID {
+		days = sn.past.gateDays
 	}
 	for i, s := range stages {
 		if s.gate && s.rung == rung {
-			days += p.mainDays(i)
+			days += sn.mainDays(i)
 		}
 	}
-	return r.load <= p.past.passed || days >= max(1, r.Gate.Sessions)
+	return r.load <= sn.past.passed || days >= max(1, r.Gate.Sessions)
 }
 
 // mainDays is on how many days a week does its main work.
-func (p *plan) mainDays(week int) int {
+func (sn *season) mainDays(week int) int {
 	n := 0
-	for _, part := range p.weeks[week].parts() {
+	for _, part := range sn.weeks[week].parts() {
 		if part != partLight {
 			n++
 		}
@@ -98,10 +98,10 @@ func (p *plan) mainDays(week int) int {
 
 // canShow says that a gate's seconds are within the effort of a week. Sore elbows
 // never come here: they keep to one step and one rig.
-func (p *plan) canShow(rung, week int) bool {
-	r := &p.body.ladder[rung]
-	back, _ := p.returning(week)
-	return p.mainDays(week) > 0 && !back && !p.comingBack(week) && held(p.limits.mostEffortIn(week), p.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && p.hasRoom(rung, week)
+func (rt *route) canShow(rung, week int) bool {
+	r := &rt.body.ladder[rung]
+	back, _ := rt.returning(week)
+	return rt.mainDays(week) > 0 && !back && !rt.comingBack(week) && held(rt.limits.mostEffortIn(week), rt.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && rt.hasRoom(rung, week)
 }
 
 // crowded is a gate week that had no room for its gate: the session's minutes were too
@@ -113,15 +113,15 @@ type crowded struct {
 
 // hasRoom reports whether a gate has not been tried in a week in vain; minutes that are
 // too few once are so in every week.
-func (p *plan) hasRoom(rung, week int) bool {
-	return !slices.ContainsFunc(p.noRoom, func(c crowded) bool { return c.rung == rung && (c.minutes || c.week == week) })
+func (rt *route) hasRoom(rung, week int) bool {
+	return !slices.ContainsFunc(rt.noRoom, func(c crowded) bool { return c.rung == rung && (c.minutes || c.week == week) })
 }
 
 // asksGate reports whether a week, if it is a gate week, has all sets of the gate on
 // each main day.
-func (p *plan) asksGate(week int) bool {
-	l := &p.loads[week]
-	for i, part := range p.weeks[week].parts() {
+func (ds *doses) asksGate(week int) bool {
+	l := &ds.loads[week]
+	for i, part := range ds.weeks[week].parts() {
 		if l.main.gate && part != partLight && l.sets[i].main < allSets(l.main.rung.Gate) {
 			return false
 		}
@@ -131,27 +131,27 @@ func (p *plan) asksGate(week int) bool {
 
 // opens reports whether a straight-arm day closes with an open set: the second main day
 // of a gate week, of those who may test.
-func (p *plan) opens(week, day int) bool {
+func (ds *doses) opens(week, day int) bool {
 	mains := 0
-	for _, part := range p.weeks[week].parts()[:day+1] {
+	for _, part := range ds.weeks[week].parts()[:day+1] {
 		if part != partLight {
 			mains++
 		}
 	}
-	return p.limits.maxTests && p.loads[week].main.gate && mains == 2 && p.weeks[week].parts()[day] != partLight
+	return ds.limits.maxTests && ds.loads[week].main.gate && mains == 2 && ds.weeks[week].parts()[day] != partLight
 }
 
 // waits are notes of the gates that no week of the block had room for.
-func (p *plan) waits(weeks []program.Week) []program.Note {
+func (rt *route) waits(weeks []program.Week) []program.Note {
 	var out []program.Note
-	for rung := range p.body.ladder {
-		i := slices.IndexFunc(p.noRoom, func(c crowded) bool { return c.rung == rung })
-		r := &p.body.ladder[rung]
+	for rung := range rt.body.ladder {
+		i := slices.IndexFunc(rt.noRoom, func(c crowded) bool { return c.rung == rung })
+		r := &rt.body.ladder[rung]
 		if i < 0 || slices.ContainsFunc(weeks, func(w program.Week) bool { return w.Gate && w.Step == r.ID }) {
 			continue
 		}
 		code := noteGateSeconds
-		if p.noRoom[i].minutes {
+		if rt.noRoom[i].minutes {
 			code = noteGateMinutes
 		}
 		out = append(out, note(code, step("step", r.ID), count("sets", r.Gate.Sets), seconds("hold", float64(r.Gate.Hold))))
@@ -172,9 +172,9 @@ func allSets(g program.Gate) int {
 }
 
 // buildBefore is the last build week to plan before another, −1 where there is none.
-func (p *plan) buildBefore(week int) int {
-	for i := week - 1; i >= p.past.over(); i-- {
-		if p.weeks[i].kind == program.WeekBuild {
+func (sn *season) buildBefore(week int) int {
+	for i := week - 1; i >= sn.past.over(); i-- {
+		if sn.weeks[i].kind == program.WeekBuild {
 			return i
 		}
 	}
@@ -182,9 +182,9 @@ func (p *plan) buildBefore(week int) int {
 }
 
 // gateOnly is the one choice of a gate week: the gate.
-func (p *plan) gateOnly(s stage, week int) (candidates, []work) {
-	r := &p.body.ladder[s.rung]
-	w := p.at(r, r.rigs()[0], week)
+func (rt *route) gateOnly(s stage, week int) (candidates, []work) {
+	r := &rt.body.ladder[s.rung]
+	w := rt.at(r, r.rigs()[0], week)
 	w.hold, w.short, w.gate = r.Gate.Hold, false, true
 	return candidates{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

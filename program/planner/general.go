@@ -40,12 +40,12 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	for _, id := range p.body.alike {
 		add(true, noteStepDropped, step("step", id))
 	}
-	notes = slices.Concat(notes, p.waits(out.Weeks), p.mends(), p.wouldOpen())
+	notes = slices.Concat(notes, p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
 	return append(notes, p.bandNotes(out)...)
 }
 
-func (p *plan) wished() int {
-	if n := p.athlete.Training.Weeks; n != 0 {
+func (c *client) wished() int {
+	if n := c.athlete.Training.Weeks; n != 0 {
 		return n
 	}
 	return defaultWeeks
@@ -57,10 +57,10 @@ const slant = 10 * 3.141592653589793 / 180
 
 // bandNotes warn of rigs that the block uses beyond what was measured, or that
 // pull sideways.
-func (p *plan) bandNotes(out *program.Program) []program.Note {
+func (ds *doses) bandNotes(out *program.Program) []program.Note {
 	var beyond, slanted bool
 	for i := range out.Weeks {
-		if w := p.loads[i].main; !w.none() && !w.option.rig.Free() {
+		if w := ds.loads[i].main; !w.none() && !w.option.rig.Free() {
 			beyond = beyond || w.option.hold.BeyondMeasured
 			slanted = slanted || w.option.hold.BandAngle > slant
 		}

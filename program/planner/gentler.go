@@ -36,12 +36,12 @@ type otherPlan struct {
 
 // alike has the days of each week take the parts that they have in another plan, so that
 // a day of main work there is one here, and notes that work: what asks more is no choice.
-func (p *plan) alike() {
-	p.least = make([][]work, len(p.weeks))
-	for i := p.past.over(); i < len(p.weeks); i++ {
-		w := &p.weeks[i]
-		p.sameDays(i)
-		for _, plan := range p.gentlerThan {
+func (ds *doses) alike() {
+	ds.least = make([][]work, len(ds.weeks))
+	for i := ds.past.over(); i < len(ds.weeks); i++ {
+		w := &ds.weeks[i]
+		ds.sameDays(i)
+		for _, plan := range ds.gentlerThan {
 			other := weekAt(plan.weeks, w.start)
 			if other == nil || other.Kind != w.kind || plan.wall {
 				continue
@@ -49,9 +49,9 @@ func (p *plan) alike() {
 			if was := recalled(other); slices.Equal(was.straight, w.straight) {
 				w.fresh, w.light = was.fresh, was.light
 			}
-			if than := p.loadOf(other).main; !than.none() {
-				than.max = p.look.maxHold(than.option, i)
-				p.least[i] = append(p.least[i], than)
+			if than := ds.loadOf(other).main; !than.none() {
+				than.max = ds.look.maxHold(than.option, i)
+				ds.least[i] = append(ds.least[i], than)
 			}
 		}
 	}
@@ -59,16 +59,16 @@ func (p *plan) alike() {
 
 // sameDays moves a build week's straight-arm days to those that all other plans have,
 // where its own would leave it fewer: what one of them rests on is taken away.
-func (p *plan) sameDays(i int) {
-	w := &p.weeks[i]
+func (h *holds) sameDays(i int) {
+	w := &h.weeks[i]
 	common, own := slices.Clone(w.days), slices.Clone(w.straight)
-	for _, plan := range p.gentlerThan {
+	for _, plan := range h.gentlerThan {
 		if other := weekAt(plan.weeks, w.start); other != nil && other.Kind == program.WeekBuild && !plan.wall {
 			rests := func(d program.Date) bool { return !slices.Contains(recalled(other).straight, d) }
 			common, own = slices.DeleteFunc(common, rests), slices.DeleteFunc(own, rests)
 		}
 	}
-	if w.kind != program.WeekBuild || len(common) <= len(own) || len(common) > len(w.straight) || !p.apart(i, common) {
+	if w.kind != program.WeekBuild || len(common) <= len(own) || len(common) > len(w.straight) || !h.apart(i, common) {
 		return
 	}
 	w.straight, w.fresh = common, common[0]
@@ -77,11 +77,11 @@ func (p *plan) sameDays(i int) {
 
 // apart reports whether days lie 48 h from each other and from the straight-arm days of
 // the weeks before and after.
-func (p *plan) apart(i int, days []program.Date) bool {
+func (sn *season) apart(i int, days []program.Date) bool {
 	all := slices.Clone(days)
 	for _, near := range []int{i - 1, i + 1} {
-		if near >= 0 && near < len(p.weeks) {
-			all = append(all, p.weeks[near].straight...)
+		if near >= 0 && near < len(sn.weeks) {
+			all = append(all, sn.weeks[near].straight...)
 		}
 	}
 	slices.Sort(all)
@@ -95,8 +95,8 @@ func (p *plan) apart(i int, days []program.Date) bool {
 
 // asksMore reports whether work would last shorter than the main work of another plan in
 // a week, or holds the same step with less help.
-func (p *plan) asksMore(w work, week int) bool {
-	return week < len(p.least) && slices.ContainsFunc(p.least[week], w.asksMoreThan)
+func (h *holds) asksMore(w work, week int) bool {
+	return week < len(h.least) && slices.ContainsFunc(h.least[week], w.asksMoreThan)
 }
 
 func (w work) asksMoreThan(than work) bool {
@@ -106,47 +106,47 @@ func (w work) asksMoreThan(than work) bool {
 
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and
 // has its days bounded by theirs.
-func (p *plan) holdTo(i int, l *load) {
-	w := &p.weeks[i]
-	p.bounds = bounds{}
-	for _, plan := range p.gentlerThan {
+func (ds *doses) holdTo(i int, l *load) {
+	w := &ds.weeks[i]
+	ds.bounds = bounds{}
+	for _, plan := range ds.gentlerThan {
 		other := weekAt(plan.weeks, w.start)
 		if other == nil || other.Kind != w.kind || other.Gate && !l.main.gate || l.main.none() {
 			continue
 		}
-		than := p.loadOf(other)
-		if plan.wall && than.main.none() || plan.fallen && !p.fallen(&than.main, i) {
+		than := ds.loadOf(other)
+		if plan.wall && than.main.none() || plan.fallen && !ds.fallen(&than.main, i) {
 			continue // bands or steps that are gone, or no news
 		}
-		p.boundWork(i, l, &than)
+		ds.boundWork(i, l, &than)
 		if plan.wall {
-			p.bounds.wall = append(p.bounds.wall, p.hardestDay(other, i))
+			ds.bounds.wall = append(ds.bounds.wall, ds.hardestDay(other, i))
 		} else {
-			p.bounds.days = append(p.bounds.days, other)
+			ds.bounds.days = append(ds.bounds.days, other)
 		}
 	}
 }
 
 // stayEased keeps sore elbows at work that was once eased to another plan's: they get no
 // step up and no less help.
-func (p *plan) stayEased(i, lastBuild int) {
-	if !p.limits.elbowSore || p.weeks[i].kind != program.WeekBuild || lastBuild < p.past.over() || p.loads[lastBuild].main.none() || p.loads[i].main.none() {
+func (ds *doses) stayEased(i, lastBuild int) {
+	if !ds.limits.elbowSore || ds.weeks[i].kind != program.WeekBuild || lastBuild < ds.past.over() || ds.loads[lastBuild].main.none() || ds.loads[i].main.none() {
 		return
 	}
-	if before := p.again(p.loads[lastBuild].main, i); p.loads[i].main.asksMoreThan(before) {
-		p.loads[i].main = before
+	if before := ds.again(ds.loads[lastBuild].main, i); ds.loads[i].main.asksMoreThan(before) {
+		ds.loads[i].main = before
 	}
 }
 
 // fallen reports whether printed work would last shorter now than was reckoned, at a
 // step whose gate is not passed yet.
-func (p *plan) fallen(printed *work, week int) bool {
-	passed := printed.rung != nil && printed.rung.load <= p.past.passed
-	return !printed.none() && !passed && p.again(*printed, week).max < printed.max
+func (h *holds) fallen(printed *work, week int) bool {
+	passed := printed.rung != nil && printed.rung.load <= h.past.passed
+	return !printed.none() && !passed && h.again(*printed, week).max < printed.max
 }
 
 // boundWork bounds what is held, with what help and for how long.
-func (p *plan) boundWork(week int, l, than *load) {
+func (ds *doses) boundWork(week int, l, than *load) {
 	if than.ahead.none() {
 		l.ahead = work{}
 	}
@@ -156,11 +156,11 @@ func (p *plan) boundWork(week int, l, than *load) {
 	if than.main.none() || l.main.gate {
 		return
 	}
-	other := p.again(than.main, week)
+	other := ds.again(than.main, week)
 	if l.main.asksMoreThan(other) {
-		if own := p.noHeavier(l.main, other.max, week); !own.none() && p.index(other.rung) > p.index(l.main.rung) {
+		if own := ds.noHeavier(l.main, other.max, week); !own.none() && ds.index(other.rung) > ds.index(l.main.rung) {
 			l.main = own // a step that is new here is no easier for being lighter
-		} else if !p.limits.elbowSore || other.share <= elbowLoad {
+		} else if !ds.limits.elbowSore || other.share <= elbowLoad {
 			l.main = other
 		}
 	}
@@ -171,12 +171,12 @@ func (p *plan) boundWork(week int, l, than *load) {
 
 // noHeavier is the work of a step, or of one below it, with the least help that has it
 // last as long as other work at the least, in tenths of a second; none where no rig does.
-func (p *plan) noHeavier(w work, max, week int) work {
-	for i := p.index(w.rung); i >= 0 && w.floor == nil; i-- {
-		r := &p.body.ladder[i]
+func (h *holds) noHeavier(w work, max, week int) work {
+	for i := h.index(w.rung); i >= 0 && w.floor == nil; i-- {
+		r := &h.body.ladder[i]
 		var best work
 		for _, o := range r.rigs() {
-			if at := p.at(r, o, week); at.hold > 0 && at.max >= max && (best.none() || o.help < best.option.help) {
+			if at := h.at(r, o, week); at.hold > 0 && at.max >= max && (best.none() || o.help < best.option.help) {
 				best = at
 			}
 		}
@@ -188,8 +188,8 @@ func (p *plan) noHeavier(w work, max, week int) work {
 }
 
 // noSooner holds dates and chances to those of other plans.
-func (p *plan) noSooner(out []program.Forecast) {
-	for _, plan := range p.gentlerThan {
+func (h *holds) noSooner(out []program.Forecast) {
+	for _, plan := range h.gentlerThan {
 		for i := range min(len(out), len(plan.forecasts)) {
 			f, other := &out[i], &plan.forecasts[i]
 			if other.Held {
@@ -268,12 +268,12 @@ func (x tooLong) same(y tooLong) bool {
 
 // asReached bounds work by what was reached of it lately; a lean that nobody reached
 // comes nearer instead.
-func (p *plan) asReached(w *work, week int) {
-	for _, x := range p.past.short {
+func (h *holds) asReached(w *work, week int) {
+	for _, x := range h.past.short {
 		switch {
 		case w.none() || w.exercise() != x.exercise || rigName(w.option.rig) != x.rig || w.ahead < x.ahead || w.scale > x.scale:
 		case w.rung == nil && w.ahead > 0:
-			*w = p.nearer(*w, x.ahead, week)
+			*w = h.nearer(*w, x.ahead, week)
 		default:
 			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))
 			w.short = w.short || w.hold < mainLeast

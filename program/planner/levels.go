@@ -115,11 +115,9 @@ const farGoal = 3 * 52 * 7 // days
 // rung of the ladder likely takes to its threshold.
 func newcomer(a *program.Assessment, b *body) map[string]float64 {
 	start := blockStart(a)
-	p := &plan{athlete: a, body: b, limits: newLimits(a, start)}
-	p.past.state, _ = p.assess()
-	p.past.career = career(a, b)
-	p.weeks = p.calendar(start)
-	look := newOutlook(p)
+	m := &measures{client: client{athlete: a, body: b, limits: newLimits(a, start)}}
+	p, _ := firstPlan(m, start)
+	look := newOutlook(&p.season)
 	weeks := map[string]float64{}
 	for i := range b.ladder {
 		r := &b.ladder[i]

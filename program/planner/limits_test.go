@@ -192,7 +192,7 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 	}
 	tested, _ := p.body.observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms})
 	set := setRead{SetRead: program.SetRead{Step: "tuck", Scale: tenKilograms}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
-	done := observationOf(p, &set)
+	done := observationOf(&p.measures, &set)
 	printed := p.workOf(set.item).option.load
 	var tried float64
 	for _, w := range p.helped(tuck) {
@@ -208,10 +208,10 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 }
 
 // observationOf is the load of a set as the log's reading has it.
-func observationOf(p *plan, s *setRead) float64 {
+func observationOf(m *measures, s *setRead) float64 {
 	s.Done.Seconds, s.Done.Clean = 10, program.CleanYes
-	state, _ := p.assess()
-	o, _ := newEstimate(p, state).observation(s)
+	state, _ := m.assess(m.athlete.Tests)
+	o, _ := newEstimate(m, state).observation(s)
 	return o.Load
 }
 
@@ -236,7 +236,7 @@ func TestLevelReserve(t *testing.T) {
 // minute less.
 func TestTimeOfASession(t *testing.T) {
 	for minutes, want := range map[int]int{60: 850, 25: 850, 20: 790} {
-		p := &plan{athlete: &program.Assessment{Training: program.Training{Minutes: minutes}}}
+		p := &client{athlete: &program.Assessment{Training: program.Training{Minutes: minutes}}}
 		items := []program.Prescription{{Role: program.RolePrepare, Sets: 2, Reps: 10}, {Role: program.RoleMain, Sets: 4, Hold: 10, Rest: 150}, {Role: program.RolePull, Sets: 2, Reps: 10, InRests: true}}
 		if got := p.length(items); got != want {
 			t.Errorf("%d minutes: %d s, want %d", minutes, got, want)

@@ -16,16 +16,16 @@ const longestStrap, strapTried = 0.80, 0.05
 
 // mends says for the first week that needs it what would mend the main work. Sore
 // elbows are to have it easy, and a step that waits for its gate is not mended by help.
-func (p *plan) mends() []program.Note {
-	for i := p.past.over(); i < len(p.weeks); i++ {
-		w := p.main[i]
-		if p.weeks[i].kind != program.WeekBuild || w.rung == nil || w.floor != nil || w.gate || p.limits.elbowSore {
+func (ds *doses) mends() []program.Note {
+	for i := ds.past.over(); i < len(ds.weeks); i++ {
+		w := ds.main[i]
+		if ds.weeks[i].kind != program.WeekBuild || w.rung == nil || w.floor != nil || w.gate || ds.limits.elbowSore {
 			continue
 		}
-		if w.trainable() && p.slack(w, i) == 0 {
+		if w.trainable() && ds.slack(w, i) == 0 {
 			continue
 		}
-		if n := p.mend(w, i); n.Code != "" {
+		if n := ds.mend(w, i); n.Code != "" {
 			return []program.Note{n}
 		}
 	}
@@ -35,13 +35,13 @@ func (p *plan) mends() []program.Note {
 // mend is the note for one week's work: the strap above one of the bands that makes
 // ten seconds with the least help, else the help of a band that would. Free work that
 // has become too easy waits for its gate.
-func (p *plan) mend(w work, week int) program.Note {
+func (h *holds) mend(w work, week int) program.Note {
 	var best work
-	for i := range p.body.bands {
+	for i := range h.body.bands {
 		for n := 0; float64(n)*strapTried <= longestStrap+1e-9; n++ {
-			o := p.body.withRig(w.rung, float64(n)*strapTried, i)
+			o := h.body.withRig(w.rung, float64(n)*strapTried, i)
 			if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
-				best = p.milder(best, p.at(w.rung, o, week), week)
+				best = h.milder(best, h.at(w.rung, o, week), week)
 			}
 		}
 	}
@@ -50,9 +50,9 @@ func (p *plan) mend(w work, week int) program.Note {
 		return note(noteMendStrap, append(values, metres("strap", best.option.rig.Drop), text("band", best.option.rig.Bands[0]),
 			newtons("help", float64(best.option.help)/10), seconds("better", float64(best.hold)))...)
 	}
-	for help := 1; help <= int(bandShare*p.body.weight); help++ {
+	for help := 1; help <= int(bandShare*h.body.weight); help++ {
 		o := option{help: 10 * help, load: w.rung.load - float64(help)*w.rung.hipReach()*allowance(w.rung.Step)}
-		if best = p.milder(best, p.at(w.rung, o, week), week); !best.none() {
+		if best = h.milder(best, h.at(w.rung, o, week), week); !best.none() {
 			return note(noteMendBand, append(values, newtons("help", float64(help)), seconds("better", float64(best.hold)))...)
 		}
 	}
@@ -60,8 +60,8 @@ func (p *plan) mend(w work, week int) program.Note {
 }
 
 // milder is the work with less help, of those that make ten seconds that train.
-func (p *plan) milder(best, w work, week int) work {
-	if w.trainable() && p.slack(w, week) == 0 && (best.none() || w.option.help < best.option.help) {
+func (h *holds) milder(best, w work, week int) work {
+	if w.trainable() && h.slack(w, week) == 0 && (best.none() || w.option.help < best.option.help) {
 		return w
 	}
 	return best

@@ -101,14 +101,12 @@ func (l *life) planned(lib *program.Library) *plan {
 	_, eased := r.painFlags()
 	var out program.Program
 	if nothingDone(&l.a.Log) && r.restAfter().until == 0 { // the plan of Plan
-		behind.weeks = behind.calendar(blockStart(&l.a))
-		state, _ := behind.assess()
-		behind.past.state, behind.past.career = state, career(&l.a, behind.body)
-		behind.fill(&out, nil)
-		return behind
+		first, _ := firstPlan(behind, blockStart(&l.a))
+		first.fill(&out, nil)
+		return first
 	}
 	r.replan(&out, &eased, r.gatesRead())
-	return r.plan
+	return r.ahead
 }
 
 var badNews = []struct {

@@ -43,11 +43,11 @@ func placeOfWeeks(weeks []program.Week) string {
 	return ""
 }
 
-func (p *plan) stepLoads() []program.StepLoad {
+func (h *holds) stepLoads() []program.StepLoad {
 	var out []program.StepLoad
-	for i := range p.body.ladder {
-		s := p.body.stepLoad(&p.body.ladder[i])
-		s.FreeHold = p.look.state.At(p.body.site(&p.body.ladder[i])).MaxHold(p.body.ladder[i].load)
+	for i := range h.body.ladder {
+		s := h.body.stepLoad(&h.body.ladder[i])
+		s.FreeHold = h.look.state.At(h.body.site(&h.body.ladder[i])).MaxHold(h.body.ladder[i].load)
 		out = append(out, s)
 	}
 	return out
@@ -75,7 +75,7 @@ const hipsSeen = 0.01
 
 // asks are what the coach has to answer: where a week has no day of rest; the hardest
 // step of the block, or the goal, whose knees or toes would be on the floor.
-func (p *plan) asks(out *program.Program) []program.Note {
+func (c *client) asks(out *program.Program) []program.Note {
 	var worst program.StepLoad
 	for _, l := range out.Steps {
 		if (l.ID == out.Goal.Step || trains(out.Weeks, l.ID)) && l.Raised > max(hipsSeen, worst.Raised) {
@@ -83,7 +83,7 @@ func (p *plan) asks(out *program.Program) []program.Note {
 		}
 	}
 	var asks []program.Note
-	if len(p.athlete.Training.Days) == 7 {
+	if len(c.athlete.Training.Days) == 7 {
 		asks = append(asks, note(noteNoRest))
 	}
 	if worst.ID != "" {
@@ -104,20 +104,20 @@ func trains(weeks []program.Week, step string) bool {
 // likelyRange is the share of a capacity's range: early to late.
 const likelyRange = 0.80
 
-func (p *plan) capacity() program.Capacity {
-	s := p.look.state
+func (h *holds) capacity() program.Capacity {
+	s := h.look.state
 	low, high := s.Range(likelyRange)
-	c := program.Capacity{Held12: s.C12(), Low: low, High: high, Endurance: s.K(), Typical: s.TypicalEndurance(), Untested: !p.tested()}
+	c := program.Capacity{Held12: s.C12(), Low: low, High: high, Endurance: s.K(), Typical: s.TypicalEndurance(), Untested: !h.tested()}
 	c.Instant, _ = s.Maximum()
 	return c
 }
 
-func (p *plan) tested() bool {
-	if p.past.tested {
+func (sn *season) tested() bool {
+	if sn.past.tested {
 		return true
 	}
-	for i := range p.athlete.Tests {
-		if _, ok := p.body.observe(&p.athlete.Tests[i]); ok {
+	for i := range sn.athlete.Tests {
+		if _, ok := sn.body.observe(&sn.athlete.Tests[i]); ok {
 			return true
 		}
 	}
@@ -128,46 +128,46 @@ func (p *plan) tested() bool {
 // is said on paper of "held", of dates and of chances comes from them. A step is not
 // forecast before an easier one, whatever its allowance, nor before a day on which it can
 // be shown; chances are whole per cent, so that a word and a limit agree.
-func (p *plan) forecasts() []program.Forecast {
-	hold := p.athlete.Goal.Hold
-	by := float64(p.athlete.Goal.By-p.now()) / 7
-	out := make([]program.Forecast, len(p.body.ladder))
+func (h *holds) forecasts() []program.Forecast {
+	hold := h.athlete.Goal.Hold
+	by := float64(h.athlete.Goal.By-h.now()) / 7
+	out := make([]program.Forecast, len(h.body.ladder))
 	var early, likely, late float64
 	chance := 1.0
-	for i := range p.body.ladder { // nobody is said to hold a step before the one below it
-		r := &p.body.ladder[i]
-		path := p.look.path.At(p.body.site(r))
+	for i := range h.body.ladder { // nobody is said to hold a step before the one below it
+		r := &h.body.ladder[i]
+		path := h.look.path.At(h.body.site(r))
 		x, y, z := path.Arrival(r.load, hold)
 		early, likely, late = max(early, x), max(likely, y), max(late, z)
 		chance = min(chance, path.Chance(r.load, hold, max(0, by)))
-		out[i] = program.Forecast{Step: r.ID, Early: p.inWeeks(early), Likely: p.inWeeks(likely), Late: p.inWeeks(late), Chance: math.Round(100*chance) / 100}
+		out[i] = program.Forecast{Step: r.ID, Early: h.inWeeks(early), Likely: h.inWeeks(likely), Late: h.inWeeks(late), Chance: math.Round(100*chance) / 100}
 	}
-	p.notBefore(p.showable(), out)
-	p.noSooner(out)
-	p.markHeld(out, hold)
+	h.notBefore(h.showable(), out)
+	h.noSooner(out)
+	h.markHeld(out, hold)
 	return out
 }
 
 // showable is the first day ahead, after that of the tests, whose card has a step held
 // with the feet off the floor; the day after the block where none has.
-func (p *plan) showable() program.Date {
-	from := max(p.now(), p.athlete.Measured+1)
-	for _, w := range p.behind {
+func (sn *season) showable() program.Date {
+	from := max(sn.now(), sn.athlete.Measured+1)
+	for _, w := range sn.behind {
 		for _, s := range w.Sessions {
 			if s.Date >= from && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Step != "" && i.Scale == 0 }) {
 				return s.Date
 			}
 		}
 	}
-	return p.weeks[len(p.weeks)-1].start + 7
+	return sn.weeks[len(sn.weeks)-1].start + 7
 }
 
 // notBefore holds dates to a day, and leaves a goal before it no chance.
-func (p *plan) notBefore(day program.Date, out []program.Forecast) {
+func (c *client) notBefore(day program.Date, out []program.Forecast) {
 	for i := range out {
 		f := &out[i]
 		f.Early, f.Likely, f.Late = later(f.Early, day), later(f.Likely, day), later(f.Late, day)
-		if p.athlete.Goal.By < day {
+		if c.athlete.Goal.By < day {
 			f.Chance = 0
 		}
 	}
@@ -175,29 +175,29 @@ func (p *plan) notBefore(day program.Date, out []program.Forecast) {
 
 // inWeeks is the date some weeks after the first week planned; zero where it is
 // not forecast.
-func (p *plan) inWeeks(weeks float64) program.Date {
+func (sn *season) inWeeks(weeks float64) program.Date {
 	if math.IsInf(weeks, 0) || math.IsNaN(weeks) {
 		return 0
 	}
-	return p.now() + program.Date(math.Round(7*weeks))
+	return sn.now() + program.Date(math.Round(7*weeks))
 }
 
 // markHeld says which steps a test or the log has shown: the step itself held free
 // for the goal's seconds, and every one below it.
-func (p *plan) markHeld(out []program.Forecast, hold float64) {
-	shown, left := 0.0, p.leftOut()
-	for n, t := range p.athlete.Tests {
-		for i := range p.body.all {
-			if r := &p.body.all[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
+func (sn *season) markHeld(out []program.Forecast, hold float64) {
+	shown, left := 0.0, sn.leftOut()
+	for n, t := range sn.athlete.Tests {
+		for i := range sn.body.all {
+			if r := &sn.body.all[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
 				shown = max(shown, r.load)
 			}
 		}
 	}
-	p.past.markShown(out, p.body.ladder)
+	sn.past.markShown(out, sn.body.ladder)
 	for i := range out {
-		if p.body.ladder[i].load <= shown {
+		if sn.body.ladder[i].load <= shown {
 			out[i].Held, out[i].Chance = true, 1
-			out[i].Early, out[i].Likely, out[i].Late = p.athlete.Measured, p.athlete.Measured, p.athlete.Measured
+			out[i].Early, out[i].Likely, out[i].Late = sn.athlete.Measured, sn.athlete.Measured, sn.athlete.Measured
 		}
 	}
 	for i := len(out) - 2; i >= 0; i-- {
@@ -209,11 +209,11 @@ func (p *plan) markHeld(out []program.Forecast, hold float64) {
 
 // gates are those of the steps the block trains, and the goal's, with the last week
 // that is printed to show each.
-func (p *plan) gates(weeks []program.Week) []program.StepGate {
+func (c *client) gates(weeks []program.Week) []program.StepGate {
 	var out []program.StepGate
-	for i := range p.body.ladder {
-		r := &p.body.ladder[i]
-		g, trained := program.StepGate{Step: r.ID, Gate: r.Gate}, i == len(p.body.ladder)-1
+	for i := range c.body.ladder {
+		r := &c.body.ladder[i]
+		g, trained := program.StepGate{Step: r.ID, Gate: r.Gate}, i == len(c.body.ladder)-1
 		for _, w := range weeks {
 			if w.Step != r.ID || w.Kind == program.WeekAway {
 				continue
@@ -232,23 +232,23 @@ func (p *plan) gates(weeks []program.Week) []program.StepGate {
 // outline is the road from the first week's step to the goal: the weeks that are on a
 // step, and of a later one when work on it is likely to begin. What the block passes
 // over has no place in it, nor have weeks that are over; and one step is no road.
-func (p *plan) outline(out *program.Program) []program.Stage {
-	weeks := out.Weeks[min(p.past.over(), len(out.Weeks)):]
+func (h *holds) outline(out *program.Program) []program.Stage {
+	weeks := out.Weeks[min(h.past.over(), len(out.Weeks)):]
 	if len(weeks) == 0 {
 		return nil
 	}
-	from, last := p.weeks[len(p.weeks)-1].start+7, 0
+	from, last := h.weeks[len(h.weeks)-1].start+7, 0
 	for _, w := range weeks {
-		last = max(last, p.index(&rung{Step: &program.Step{ID: w.Step}}))
+		last = max(last, h.index(&rung{Step: &program.Step{ID: w.Step}}))
 	}
 	var stages []program.Stage
-	for i := max(0, p.index(&rung{Step: &program.Step{ID: out.Place}})); i < len(p.body.ladder); i++ {
-		s := weeksOn(p.body.ladder[i].ID, weeks)
+	for i := max(0, h.index(&rung{Step: &program.Step{ID: out.Place}})); i < len(h.body.ladder); i++ {
+		s := weeksOn(h.body.ladder[i].ID, weeks)
 		switch {
 		case s.First == 0 && i < last:
 			continue
 		case s.First == 0 && from != 0:
-			from = p.begins(i, from, out.Forecasts[i].Likely)
+			from = h.begins(i, from, out.Forecasts[i].Likely)
 			s.From = from
 		}
 		stages = append(stages, s)
@@ -273,12 +273,12 @@ func weeksOn(step string, weeks []program.Week) program.Stage {
 // begins is when work on a step is likely to begin: when the gate before it is likely
 // passed, but not after the day it is likely held itself, nor before a day; zero where
 // neither is forecast.
-func (p *plan) begins(i int, from, held program.Date) program.Date {
+func (h *holds) begins(i int, from, held program.Date) program.Date {
 	begin := held
 	if i > 0 {
-		before := &p.body.ladder[i-1]
-		_, likely, _ := p.look.path.At(p.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
-		if gate := p.inWeeks(likely); gate != 0 && (held == 0 || gate < held) {
+		before := &h.body.ladder[i-1]
+		_, likely, _ := h.look.path.At(h.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
+		if gate := h.inWeeks(likely); gate != 0 && (held == 0 || gate < held) {
 			begin = gate
 		}
 	}
@@ -298,8 +298,8 @@ const (
 
 // cues are what better positions save at the goal's step, as a share of its load
 // and as band help worth as much.
-func (p *plan) cues() []program.CueWorth {
-	goal := &p.body.ladder[len(p.body.ladder)-1]
+func (h *holds) cues() []program.CueWorth {
+	goal := &h.body.ladder[len(h.body.ladder)-1]
 	try := []struct {
 		cue    string
 		tried  float64
@@ -313,10 +313,10 @@ func (p *plan) cues() []program.CueWorth {
 	for _, t := range try {
 		pose := goal.pose
 		t.change(&pose)
-		saved := goal.free.Torque - mechanics.Solve(p.body.Body, pose, p.body.support, nil).Torque
+		saved := goal.free.Torque - mechanics.Solve(h.body.Body, pose, h.body.support, nil).Torque
 		if saved > 0 {
 			help := saved / goal.hipReach()
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, p.now())})
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, h.now())})
 		}
 	}
 	return out

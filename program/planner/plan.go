@@ -50,33 +50,75 @@ import (
 	"gatepost/program"
 )
 
-// plan is one client's plan in the making.
-type plan struct {
+// A plan is laid in courses: each knows those below it, and none above.
+
+// client is who the plan is for, and what is so whatever week it is.
+type client struct {
 	lib     *program.Library
 	road    *program.RoadMap
 	athlete *program.Assessment
 	body    *body
 	limits  limits
-	weeks   []week
-	look    outlook
-	leans   []float64 // N·m of a lean of 0, 2, 4 … cm
-	chosen  map[need]*program.Exercise
-	came    map[string]int // build weeks before the one in which an exercise came in
-	anew    int            // build weeks before work began anew
-	behind  []program.Week // weeks so far, as they are printed
-	main    []work         // by week
-	loads   []load         // by week
-	past    past           // what is over; nothing in a first plan
+	today   program.Date // first day to plan: a band retired by then is none
+}
 
-	clashed     []clash        // tests that contradict each other
-	onWall      []program.Week // as they hang; none in a first plan
-	gentlerThan []otherPlan    // plans that this one may not ask more than
-	bounds      bounds         // of the week in the making
-	least       [][]work       // main work of other plans, by week: what asks more is no choice
+// measures are what the client was tested by.
+type measures struct {
+	client
+	clashed []clash // tests that contradict each other
+}
 
-	compared bool      // made for others to be held to: weeks and forecasts are all that counts
-	gateless bool      // no gate weeks: the bands allow none
-	noRoom   []crowded // gate weeks that had no room for all of the gate
+// season is the block's weeks, and what came before them.
+type season struct {
+	measures
+	weeks  []week
+	past   past           // what is over; nothing in a first plan
+	behind []program.Week // weeks so far, as they are printed
+	anew   int            // build weeks before work began anew
+}
+
+// holds is what can be held in each week, with what help, and for how long.
+type holds struct {
+	season
+	look        outlook
+	leans       []float64   // N·m of a lean of 0, 2, 4 … cm
+	gentlerThan []otherPlan // plans that this one may not ask more than
+	least       [][]work    // main work of other plans, by week: what asks more is no choice
+}
+
+// route is which step is worked on in which week, and with which bands.
+type route struct {
+	holds
+	onWall   []program.Week // as they hang; none in a first plan
+	gateless bool           // no gate weeks: the bands allow none
+	noRoom   []crowded      // gate weeks that had no room for all of the gate
+}
+
+// doses is how much straight-arm work each week has.
+type doses struct {
+	route
+	main   []work // by week
+	loads  []load // by week
+	bounds bounds // of the week in the making
+}
+
+// exercises chooses what a session has beside its straight-arm work.
+type exercises struct {
+	*client
+	chosen map[need]*program.Exercise
+	came   map[string]int // build weeks before the one in which an exercise came in
+}
+
+// layout lays the weeks out in sessions.
+type layout struct {
+	doses
+	exercises exercises
+}
+
+// plan is one client's plan in the making.
+type plan struct {
+	layout
+	compared bool // made for others to be held to: weeks and forecasts are all that counts
 }
 
 // Plan makes a client's program. Problems are what the numbers find wrong in the
@@ -89,16 +131,16 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 
 // planFor is a plan, or only as much of it as others are compared with.
 func planFor(lib *program.Library, a *program.Assessment, compared bool) (program.Program, program.Problems) {
-	out, p, problems := begin(lib, a)
-	if p == nil {
+	out, m, problems := begin(lib, a)
+	if m == nil {
 		return out, problems
 	}
-	if p.weeks = p.calendar(out.Start); len(p.weeks) == 0 {
+	p, notes := firstPlan(m, out.Start)
+	if len(p.weeks) == 0 {
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return out, problems
 	}
-	state, notes := p.assess()
-	p.past.state, p.past.career, p.compared = state, career(a, p.body), compared
+	p.compared = compared
 	for _, well := range withoutEach(a) {
 		other, _ := planFor(lib, &well, true)
 		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
@@ -107,8 +149,25 @@ func planFor(lib *program.Library, a *program.Assessment, compared bool) (progra
 	return out, problems
 }
 
-// begin looks at who the client is; without a plan, out says why there is none.
-func begin(lib *program.Library, a *program.Assessment) (out program.Program, p *plan, problems program.Problems) {
+// firstPlan is one made from the assessment alone, with what was left out of it.
+func firstPlan(m *measures, start program.Date) (*plan, []program.Note) {
+	state, notes := m.assess(m.athlete.Tests)
+	return newPlan(m, past{state: state, career: career(m.athlete, m.body)}, start), notes
+}
+
+// newPlan lays out the weeks from a day on; there are none for who is always away.
+func newPlan(m *measures, behind past, start program.Date) *plan {
+	p := &plan{}
+	p.measures, p.past = *m, behind
+	if p.weeks = p.calendar(start); len(p.weeks) > 0 {
+		p.today = p.now()
+	}
+	p.exercises = exercises{client: &p.client, chosen: map[need]*program.Exercise{}}
+	return p
+}
+
+// begin looks at who the client is; without measures, out says why there is no plan.
+func begin(lib *program.Library, a *program.Assessment) (out program.Program, m *measures, problems program.Problems) {
 	out = program.Program{
 		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
@@ -126,22 +185,22 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, p 
 	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
 		return out, nil, nil
 	}
-	p = &plan{lib: lib, road: road, athlete: a, limits: newLimits(a, out.Start), chosen: map[need]*program.Exercise{}}
-	if p.body, problems = newBody(a, road); problems.Stop() {
+	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: newLimits(a, out.Start), today: a.Measured}}
+	if m.body, problems = newBody(a, road); problems.Stop() {
 		return out, nil, problems
 	}
-	p.clashed = p.clashes()
-	return out, p, append(problems, p.contradictions()...)
+	m.clashed = m.clashes()
+	return out, m, append(problems, m.contradictions()...)
 }
 
 // fill runs the planning steps in order.
 func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.leanLoads()
-	p.look = newOutlook(p)
+	p.look = newOutlook(&p.season)
 	p.easeBegun()
 	p.alike()
 	out.Weeks = p.fillWeeks()
-	p.look.earned(p, out.Weeks)
+	p.look.earned(&p.season, out.Weeks)
 	if p.compared {
 		out.Forecasts = p.forecasts()
 		return
@@ -202,20 +261,20 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 }
 
 // dosed is a week's straight-arm work with its sets.
-func (p *plan) dosed(i, lastBuild int, v *volume) load {
-	w := &p.weeks[i]
-	main := p.main[i]
+func (ds *doses) dosed(i, lastBuild int, v *volume) load {
+	w := &ds.weeks[i]
+	main := ds.main[i]
 	switch {
 	case w.kind == program.WeekBuild || lastBuild < 0:
 		if w.kind == program.WeekDeload {
 			main = eased(main)
 		}
-		l := p.works(i, main)
+		l := ds.works(i, main)
 		allowed := v.next(i, main)
 		l.build(w.parts(), allowed, len(v.rounds), v.inRound)
-		p.stays(i, &l, allowed)
+		ds.stays(i, &l, allowed)
 		if w.kind == program.WeekDeload && v.off < shortBreak { // a block that begins with one
-			l.easeTo(p.past.sets, deloadShare)
+			l.easeTo(ds.past.sets, deloadShare)
 		}
 		if w.kind == program.WeekTest {
 			before := l.halfSeconds()
@@ -227,16 +286,16 @@ func (p *plan) dosed(i, lastBuild int, v *volume) load {
 		}
 		return l
 	case w.kind == program.WeekTest:
-		l := p.works(i, main)
+		l := ds.works(i, main)
 		l.ahead, l.leans = work{}, work{}
-		l.taper(v.done[len(p.past.before)+lastBuild])
+		l.taper(v.done[len(ds.past.before)+lastBuild])
 		l.spare(w.parts())
 		return l
 	}
-	l := p.works(i, main)
-	from := &p.loads[lastBuild]
+	l := ds.works(i, main)
+	from := &ds.loads[lastBuild]
 	l.main, l.second, l.ahead, l.leans = eased(main), eased(from.second), work{}, work{}
-	l.ease(from, w.parts(), p.weeks[lastBuild].parts())
+	l.ease(from, w.parts(), ds.weeks[lastBuild].parts())
 	return l
 }
 

@@ -146,10 +146,8 @@ func stepsLeft(p *program.Program) (left int, unasked string) {
 
 // retraced is the plan behind a program, to ask it what else was possible.
 func retraced(lib *program.Library, a *program.Assessment) *plan {
-	_, p, _ := begin(lib, a)
-	p.weeks = p.calendar(blockStart(a))
-	state, _ := p.assess()
-	p.past.state, p.past.career = state, career(a, p.body)
+	_, m, _ := begin(lib, a)
+	p, _ := firstPlan(m, blockStart(a))
 	p.fill(&program.Program{}, nil)
 	return p
 }

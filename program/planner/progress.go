@@ -25,20 +25,20 @@ const (
 )
 
 // progressed is an exercise and its dose in a build week.
-func (p *plan) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
+func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
 	every := movesEvery
 	if role == program.RolePull {
 		every = pullMovesEvery
 	}
 	dose, from := e.Dose, e.Dose
-	came, ok := p.came[e.ID]
+	came, ok := x.came[e.ID]
 	if !ok {
 		return e, dose
 	}
 	for range (d.builds - came) / every {
 		next, more := longer(dose, from)
 		if !more {
-			if h := p.harder(e, d); h != nil {
+			if h := x.harder(e, d); h != nil {
 				e, from = h, h.Dose
 				next = from
 			} else if next = from; role != program.RolePull { // heavier, from the start
@@ -87,18 +87,18 @@ func oneSetMore(now, from program.Dose) program.Dose {
 
 // harder is the next harder version of an exercise that this client may do today; a
 // joint that is sore is not given more.
-func (p *plan) harder(e *program.Exercise, d day) *program.Exercise {
+func (x *exercises) harder(e *program.Exercise, d day) *program.Exercise {
 	for _, id := range e.Harder {
-		h, ok := p.lib.Exercise(id)
-		if ok && p.can(h) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, p.isSore) {
+		h, ok := x.lib.Exercise(id)
+		if ok && x.can(h) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
 			return h
 		}
 	}
 	return nil
 }
 
-func (p *plan) isSore(joint string) bool {
-	switch h := p.athlete.Health; joint {
+func (c *client) isSore(joint string) bool {
+	switch h := c.athlete.Health; joint {
 	case "wrists":
 		return sore(h.Wrists)
 	case "elbows":
@@ -111,39 +111,39 @@ func (p *plan) isSore(joint string) bool {
 
 // comeIn notes a week, and which exercises came in with it: they move on from there.
 // Two weeks off, or work that was printed for joints that were well, begin anew.
-func (p *plan) comeIn(i int, w *program.Week) {
-	p.behind = append(p.behind, *w)
-	if i > 0 && w.Kind == program.WeekAway && p.weeks[i-1].kind == program.WeekAway {
-		clear(p.came)
-		p.anew = p.buildsIn(i)
+func (lo *layout) comeIn(i int, w *program.Week) {
+	lo.behind = append(lo.behind, *w)
+	if i > 0 && w.Kind == program.WeekAway && lo.weeks[i-1].kind == program.WeekAway {
+		clear(lo.exercises.came)
+		lo.anew = lo.buildsIn(i)
 	}
 	if w.Kind != program.WeekBuild {
 		return
 	}
-	if w.Effort > p.limits.effort {
-		p.anew = p.buildsIn(i + 1)
+	if w.Effort > lo.limits.effort {
+		lo.anew = lo.buildsIn(i + 1)
 		return
 	}
 	for _, s := range w.Sessions {
 		for _, item := range s.Items {
-			if _, ok := p.came[item.Exercise]; !ok {
-				p.came[item.Exercise] = p.buildsIn(i)
+			if _, ok := lo.exercises.came[item.Exercise]; !ok {
+				lo.exercises.came[item.Exercise] = lo.buildsIn(i)
 			}
 		}
 	}
 }
 
 // leanHold is how long easy leans last: fifteen seconds at first, and up to twenty-five.
-func (p *plan) leanHold(week int) int {
+func (sn *season) leanHold(week int) int {
 	from := program.Dose{Hold: secondLeast}
 	step, _ := doseStep(from)
-	return min(secondMost, secondLeast+(p.buildsIn(week)-p.anew)/movesEvery*step)
+	return min(secondMost, secondLeast+(sn.buildsIn(week)-sn.anew)/movesEvery*step)
 }
 
 // buildsIn is how many build weeks of the block come before a week.
-func (p *plan) buildsIn(week int) int {
+func (sn *season) buildsIn(week int) int {
 	n := 0
-	for _, w := range p.weeks[:week] {
+	for _, w := range sn.weeks[:week] {
 		if w.kind == program.WeekBuild {
 			n++
 		}

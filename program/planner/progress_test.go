@@ -28,17 +28,17 @@ func TestDoubleProgression(t *testing.T) {
 		{"pulling, heavier from the start", program.Dose{Sets: 3, Reps: 4}, nil, program.RolePull, "3×4 3×4 3×4 3×5 3×5 3×5 3×6 3×6 3×6 3×4"},
 	} {
 		e := program.Exercise{ID: "it", Trains: []program.Purpose{program.ForTrunk}, Dose: c.dose, Harder: c.harder}
-		p := &plan{lib: &program.Library{Exercises: []program.Exercise{e, harder}}, athlete: &program.Assessment{}, came: map[string]int{"it": 0}}
+		x := exercises{&client{lib: &program.Library{Exercises: []program.Exercise{e, harder}}, athlete: &program.Assessment{}}, nil, map[string]int{"it": 0}}
 		var got []string
 		for week := range strings.Count(c.want, "×") {
-			item := p.dose(day{kind: program.WeekBuild, straight: true, builds: week}, &e, c.role)
+			item := x.dose(day{kind: program.WeekBuild, straight: true, builds: week}, &e, c.role)
 			name := strings.TrimPrefix(item.Exercise+" ", "it ")
 			got = append(got, fmt.Sprintf("%s%d×%d", name, item.Sets, item.Reps+item.Hold))
 		}
 		if s := strings.Join(got, " "); s != c.want {
 			t.Errorf("%s:\n%s, want\n%s", c.name, s, c.want)
 		}
-		if item := p.dose(day{kind: program.WeekDeload, builds: 9}, &e, c.role); item.Exercise != "it" || item.Reps+item.Hold != c.dose.Reps+c.dose.Hold || item.Sets != c.dose.Sets/2 {
+		if item := x.dose(day{kind: program.WeekDeload, builds: 9}, &e, c.role); item.Exercise != "it" || item.Reps+item.Hold != c.dose.Reps+c.dose.Hold || item.Sets != c.dose.Sets/2 {
 			t.Errorf("%s: the deload has %+v", c.name, item)
 		}
 	}
@@ -75,8 +75,8 @@ func TestProgressionAfterBadNews(t *testing.T) {
 	}}
 	for joint, want := range map[program.Joint]string{program.JointFine: "harder", program.JointSore: "it", program.JointInjured: "it"} {
 		a := program.Assessment{Health: program.Health{Elbows: joint}}
-		p := &plan{lib: lib, athlete: &a, came: map[string]int{"it": 0}}
-		if got := p.dose(day{kind: program.WeekBuild, builds: 6}, &lib.Exercises[0], program.RoleStrength); got.Exercise != want {
+		x := exercises{&client{lib: lib, athlete: &a}, nil, map[string]int{"it": 0}}
+		if got := x.dose(day{kind: program.WeekBuild, builds: 6}, &lib.Exercises[0], program.RoleStrength); got.Exercise != want {
 			t.Errorf("elbows %s: %s", joint, got.Exercise)
 		}
 	}

@@ -50,9 +50,9 @@ import (
 // Passed are the steps whose gates the coach signs with this review, whatever the
 // log says of them; those that earlier versions keep are read with them.
 func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVersion, on program.Date, passed ...string) (program.Review, program.Program, program.Problems) {
-	out, p, problems := begin(lib, a)
+	out, m, problems := begin(lib, a)
 	review := program.Review{Client: out.Client, On: on}
-	if p == nil {
+	if m == nil {
 		review.Withheld = out.Withheld
 		return review, out, problems
 	}
@@ -72,7 +72,7 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 		}
 		wall = []program.PlanVersion{Version(&hung, 1, min(a.Measured, out.Start))}
 	}
-	r := newReading(p, wall, on)
+	r := newReading(m, wall, on)
 	r.sign(wall, on, passed)
 	gates := r.gatesRead()
 	pains, eased := r.painFlags()
@@ -110,28 +110,25 @@ func retiredSince(a *program.Assessment) bool {
 	return slices.ContainsFunc(a.Bands, func(b program.Band) bool { return b.Retired > a.Measured })
 }
 
-// replan plans the weeks ahead.
+// replan plans the weeks ahead for joints as the log has them.
 func (r *reading) replan(out *program.Program, eased *program.Assessment, gates []program.GateRead) {
-	r.athlete = eased
-	start := r.block
-	r.limits = newLimits(eased, start)
-	r.plan.past = r.behind(gates)
-	r.plan.weeks = r.calendar(start)
-	if len(r.plan.weeks) == 0 { // the block is over: the next begins
-		start = r.from
-		r.limits = newLimits(eased, start)
-		r.plan.past = r.nextBlock()
-		r.plan.weeks = r.calendar(start)
+	m := r.measures
+	m.athlete, m.limits = eased, newLimits(eased, r.block)
+	out.Start = r.block
+	p := newPlan(&m, r.behind(gates), r.block)
+	if len(p.weeks) == 0 { // the block is over: the next begins
+		out.Start, m.limits = r.from, newLimits(eased, r.from)
+		p = newPlan(&m, nextBlock(p.past), r.from)
 	}
-	out.Start = start
-	if len(r.plan.weeks) == 0 {
+	if len(p.weeks) == 0 {
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return
 	}
-	r.onWall = r.wall[len(r.wall)-1].Weeks
-	r.gentlerThan = r.otherPlans(eased)
-	r.fill(out, r.notes())
-	out.From, out.Version = r.now(), r.wall[len(r.wall)-1].Version
+	r.ahead, p.compared = p, r.without != news{}
+	p.onWall = r.wall[len(r.wall)-1].Weeks
+	p.gentlerThan = r.otherPlans(p)
+	p.fill(out, r.notes())
+	out.From, out.Version = p.now(), r.wall[len(r.wall)-1].Version
 	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
 		out.Version++
 	}
@@ -223,11 +220,11 @@ func (w *weekPrinted) did(s *program.Session) bool {
 }
 
 // stanceOf draws a printed week's main work again.
-func (p *plan) stanceOf(w *program.Week) program.Stance {
+func (c *client) stanceOf(w *program.Week) program.Stance {
 	for _, s := range w.Sessions {
 		for i := range s.Items {
 			if isMain(&s.Items[i]) {
-				return p.body.figure(p.workOf(&s.Items[i]))
+				return c.body.figure(c.workOf(&s.Items[i]))
 			}
 		}
 	}
@@ -288,10 +285,10 @@ func (r *reading) leftOpen(b *past, gates []program.GateRead) string {
 
 // loadOfStep is what a step of the road map weighs for this body, N·m; 0 where it
 // has none of that name.
-func (p *plan) loadOfStep(id string) float64 {
-	for i := range p.body.all {
-		if p.body.all[i].ID == id {
-			return p.body.all[i].load
+func (c *client) loadOfStep(id string) float64 {
+	for i := range c.body.all {
+		if c.body.all[i].ID == id {
+			return c.body.all[i].load
 		}
 	}
 	return 0
@@ -345,8 +342,7 @@ func (r *reading) shown() []shown {
 
 // nextBlock begins a block after the one on the wall: the same strength, all
 // weeks so far as work behind.
-func (r *reading) nextBlock() past {
-	b := r.plan.past
+func nextBlock(b past) past {
 	for i := range b.weeks {
 		w := &b.weeks[i]
 		b.before = append(b.before, weekDoneOf(w, w.Kind, b.counted[i]))

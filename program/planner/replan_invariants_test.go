@@ -58,7 +58,7 @@ func lives(lib *program.Library) *rapid.Generator[life] {
 		}
 		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
 		_, behind, _ := begin(lib, &l.a)
-		state, _ := behind.assess()
+		state, _ := behind.assess(behind.athlete.Tests)
 		world := people.Base()
 		world.Ill, world.Skips = 0, rapid.SampledFrom([]float64{0, 0.6, 1.4}).Draw(t, "skips")
 		held12 := math.Exp(state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"))
@@ -152,7 +152,9 @@ func promisesHold(t *rapid.T, lib *program.Library, l life, r *reading) {
 	}
 	_, eased := r.painFlags()
 	all := whole(p, r)
-	bad := len(r.withoutOne(&eased)) > 0 || r.est.state.C < r.then.state.C // after bad news work may be too easy
+	var ahead plan
+	ahead.athlete = &eased
+	bad := len(r.withoutOne(&ahead)) > 0 || r.est.state.C < r.then.state.C // after bad news work may be too easy
 	for _, k := range checkers {
 		if bad && k.name == "effort" {
 			continue

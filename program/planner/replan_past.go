@@ -80,12 +80,12 @@ func (b *past) markShown(out []program.Forecast, ladder []rung) {
 }
 
 // now is the Monday of the first week to plan.
-func (p *plan) now() program.Date { return p.weeks[p.past.over()].start }
+func (sn *season) now() program.Date { return sn.weeks[sn.past.over()].start }
 
 // firstBuild is the first build week to plan, −1 where there is none.
-func (p *plan) firstBuild() int {
-	for i := p.past.over(); i < len(p.weeks); i++ {
-		if p.weeks[i].kind == program.WeekBuild {
+func (sn *season) firstBuild() int {
+	for i := sn.past.over(); i < len(sn.weeks); i++ {
+		if sn.weeks[i].kind == program.WeekBuild {
 			return i
 		}
 	}
@@ -93,7 +93,7 @@ func (p *plan) firstBuild() int {
 }
 
 // remember counts what was done, and starts the printed weeks with those over.
-func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) {
+func (lo *layout) remember(v *volume) (out []program.Week, lastBuild, session int) {
 	lastBuild = -1
 	add := func(w weekDone) {
 		if w.halfSeconds == 0 && w.kind == program.WeekBuild {
@@ -101,63 +101,63 @@ func (p *plan) remember(v *volume) (out []program.Week, lastBuild, session int) 
 		}
 		v.add(w)
 	}
-	for _, w := range p.past.before {
+	for _, w := range lo.past.before {
 		add(w)
 	}
-	for i := range p.past.weeks {
-		w := &p.past.weeks[i]
-		done := weekDoneOf(w, p.weeks[i].kind, p.past.counted[i])
-		done.halfSeconds, done.printed = p.bearable(w, done.halfSeconds), p.bearable(w, done.printed)
+	for i := range lo.past.weeks {
+		w := &lo.past.weeks[i]
+		done := weekDoneOf(w, lo.weeks[i].kind, lo.past.counted[i])
+		done.halfSeconds, done.printed = lo.bearable(w, done.halfSeconds), lo.bearable(w, done.printed)
 		add(done)
-		if p.weeks[i].kind == program.WeekBuild {
+		if lo.weeks[i].kind == program.WeekBuild {
 			lastBuild = i
 		}
-		session += len(p.weeks[i].days)
+		session += len(lo.weeks[i].days)
 	}
 	if lastBuild >= 0 {
-		p.loads[lastBuild], p.main[lastBuild] = p.past.last, p.past.last.main
+		lo.loads[lastBuild], lo.main[lastBuild] = lo.past.last, lo.past.last.main
 	}
-	p.came, p.anew, p.behind = map[string]int{}, 0, nil
-	for i := range p.past.weeks {
-		p.comeIn(i, &p.past.weeks[i])
+	lo.exercises.came, lo.anew, lo.behind = map[string]int{}, 0, nil
+	for i := range lo.past.weeks {
+		lo.comeIn(i, &lo.past.weeks[i])
 	}
-	return slices.Clone(p.past.weeks), lastBuild, session
+	return slices.Clone(lo.past.weeks), lastBuild, session
 }
 
 // bearable is how much of a week's work counts as a start for the next: where it
 // was printed for joints that were well then, as much as sore ones bear.
-func (p *plan) bearable(printed *program.Week, halfSeconds int) int {
-	if printed.Effort > p.limits.effort {
-		return scale(halfSeconds, p.limits.factors)
+func (c *client) bearable(printed *program.Week, halfSeconds int) int {
+	if printed.Effort > c.limits.effort {
+		return scale(halfSeconds, c.limits.factors)
 	}
 	return halfSeconds
 }
 
 // resumed is the step that the weeks ahead go on with: the one worked on, or,
 // where strength was lost, the next below that can be trained. Sore elbows stay.
-func (p *plan) resumed() (stage, bool) {
-	first := p.firstBuild()
-	if p.past.step == "" || first < 0 {
-		return stage{rung: onTheFloor}, p.limits.elbowSore && !p.past.last.main.none()
+func (rt *route) resumed() (stage, bool) {
+	first := rt.firstBuild()
+	if rt.past.step == "" || first < 0 {
+		return stage{rung: onTheFloor}, rt.limits.elbowSore && !rt.past.last.main.none()
 	}
-	id := p.past.step
-	if !p.limits.elbowSore {
-		id = cmp.Or(p.stepBeforeOff(), id)
+	id := rt.past.step
+	if !rt.limits.elbowSore {
+		id = cmp.Or(rt.stepBeforeOff(), id)
 	}
-	return p.enterableBelow(p.rungBelow(id)+1, first), p.limits.elbowSore
+	return rt.enterableBelow(rt.rungBelow(id)+1, first), rt.limits.elbowSore
 }
 
 // rungBelow is a step's rung on the ladder; where it has none any more, the
 // hardest one that loads no more.
-func (p *plan) rungBelow(id string) int {
+func (c *client) rungBelow(id string) int {
 	load, at := 0.0, onTheFloor
-	for i := range p.body.all {
-		if p.body.all[i].ID == id {
-			load = p.body.all[i].load
+	for i := range c.body.all {
+		if c.body.all[i].ID == id {
+			load = c.body.all[i].load
 		}
 	}
-	for i := range p.body.ladder {
-		if p.body.ladder[i].load <= load {
+	for i := range c.body.ladder {
+		if c.body.ladder[i].load <= load {
 			at = i
 		}
 	}
@@ -166,10 +166,10 @@ func (p *plan) rungBelow(id string) int {
 
 // still is the work of an easy week that goes on from weeks that are over; where
 // that has become too hard, what can be done now.
-func (p *plan) still(w work, s stage, week int) work {
-	next := p.again(w, week)
-	if held(p.limits.effortIn(week), next.max) < deloadLeast || p.limits.elbowSore && next.share > elbowLoad {
-		return p.alone(s, week)
+func (rt *route) still(w work, s stage, week int) work {
+	next := rt.again(w, week)
+	if held(rt.limits.effortIn(week), next.max) < deloadLeast || rt.limits.elbowSore && next.share > elbowLoad {
+		return rt.alone(s, week)
 	}
 	return next
 }
@@ -177,9 +177,9 @@ func (p *plan) still(w work, s stage, week int) work {
 // tooLittle says that a rig helps less than the weeks behind allow: after a gate
 // not passed in three weeks one step of help comes back for two build weeks, and
 // sore elbows get no less help than they had.
-func (p *plan) tooLittle(r *rung, o option, week int) bool {
-	least, weeks := p.leastHelpBack(r)
-	return o.help < least && p.buildsBefore(week) < weeks
+func (rt *route) tooLittle(r *rung, o option, week int) bool {
+	least, weeks := rt.leastHelpBack(r)
+	return o.help < least && rt.buildsBefore(week) < weeks
 }
 
 // backWeeks is how many build weeks help that came back stays at the least.
@@ -187,34 +187,34 @@ const backWeeks = 2
 
 // leastHelpBack is the least help at a step, in tenths of a newton, and for how
 // many build weeks; 0 where any will do, or where no rig with as much serves.
-func (p *plan) leastHelpBack(r *rung) (help, weeks int) {
-	main := p.past.main()
+func (rt *route) leastHelpBack(r *rung) (help, weeks int) {
+	main := rt.past.main()
 	if main.rung == nil || main.rung.ID != r.ID || main.floor != nil {
 		return 0, 0
 	}
-	from, weeks := main.option.help, len(p.weeks)
+	from, weeks := main.option.help, len(rt.weeks)
 	switch {
-	case p.past.moreHelp:
+	case rt.past.moreHelp:
 		from++
-		if !p.limits.elbowSore {
+		if !rt.limits.elbowSore {
 			weeks = backWeeks
 		}
-	case !p.limits.elbowSore:
+	case !rt.limits.elbowSore:
 		return 0, 0
 	}
 	best := 0
 	for _, o := range r.rigs() {
-		if o.help >= from && (best == 0 || o.help < best) && p.keeps(r, o, p.firstBuild(), p.limits.elbowSore) {
+		if o.help >= from && (best == 0 || o.help < best) && rt.keeps(r, o, rt.firstBuild(), rt.limits.elbowSore) {
 			best = o.help
 		}
 	}
 	return best, weeks
 }
 
-func (p *plan) buildsBefore(week int) int {
+func (sn *season) buildsBefore(week int) int {
 	n := 0
-	for i := p.past.over(); i < week; i++ {
-		if p.weeks[i].kind == program.WeekBuild {
+	for i := sn.past.over(); i < week; i++ {
+		if sn.weeks[i].kind == program.WeekBuild {
 			n++
 		}
 	}

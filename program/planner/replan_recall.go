@@ -54,7 +54,7 @@ func isMain(item *program.Prescription) bool {
 }
 
 // loadOf is a printed week's straight-arm work, read back.
-func (p *plan) loadOf(printed *program.Week) load {
+func (c *client) loadOf(printed *program.Week) load {
 	w := recalled(printed)
 	l := load{sets: make([]daySets, len(w.straight))}
 	for _, s := range printed.Sessions {
@@ -62,13 +62,13 @@ func (p *plan) loadOf(printed *program.Week) load {
 			item := &s.Items[i]
 			switch {
 			case isMain(item) && (l.main.none() || item.Hold > l.main.hold):
-				l.main = p.workOf(item)
+				l.main = c.workOf(item)
 			case item.Role == program.RoleAhead:
-				l.ahead = p.workOf(item)
+				l.ahead = c.workOf(item)
 			case item.Role == program.RoleSecond && item.Step != "":
-				l.second = p.workOf(item)
+				l.second = c.workOf(item)
 			case item.Role == program.RoleSecond:
-				l.leans = p.workOf(item)
+				l.leans = c.workOf(item)
 			}
 		}
 	}
@@ -86,25 +86,25 @@ func (p *plan) loadOf(printed *program.Week) load {
 
 // workOf is one printed item as work; none where this body, these bands or this
 // ladder no longer have it.
-func (p *plan) workOf(item *program.Prescription) work {
+func (c *client) workOf(item *program.Prescription) work {
 	w := work{ahead: item.Ahead, scale: item.Scale, max: tenths(item.MaxHold), share: item.Load, hold: item.Hold}
 	w.short = item.Role == program.RoleMain && item.Hold < mainLeast
 	switch {
 	case item.Step == "":
-		if w.floor = p.floorRung(program.RungLean); w.floor != nil {
-			w.option.load = p.body.PlancheLean(item.Ahead, p.body.support).Torque
+		if w.floor = c.floorRung(program.RungLean); w.floor != nil {
+			w.option.load = c.body.PlancheLean(item.Ahead, c.body.support).Torque
 			w.option.site = leanSite
 		}
 		return w
 	case item.Scale > 0:
-		if w.floor = p.floorRung(program.RungScale); w.floor == nil {
+		if w.floor = c.floorRung(program.RungScale); w.floor == nil {
 			return work{}
 		}
 	}
-	for i := range p.body.ladder {
-		if r := &p.body.ladder[i]; r.ID == item.Step {
+	for i := range c.body.ladder {
+		if r := &c.body.ladder[i]; r.ID == item.Step {
 			w.rung = r
-			w.option = p.body.named(r, item.Rig)
+			w.option = c.body.named(r, item.Rig)
 			if item.Scale > 0 {
 				w.option.load -= item.Scale * r.toesReach() * allowance(r.Step)
 				w.option.site = r.toes

@@ -12,11 +12,12 @@ import (
 // notes say why the weeks ahead are what they are.
 func (r *reading) notes() []program.Note {
 	var notes []program.Note
-	b := &r.plan.past
+	p := r.ahead
+	b := &p.past
 	if b.off > 0 {
 		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
 	} else { // a session since: what the next week says
-		notes = append(notes, r.back(b.over())...)
+		notes = append(notes, p.back(b.over())...)
 	}
 	if b.repeat {
 		notes = append(notes, note(noteRepeat, step("step", b.step)))
@@ -28,9 +29,9 @@ func (r *reading) notes() []program.Note {
 		notes = append(notes, note(noteGateOpen, step("step", b.step)))
 	}
 	if b.rest.until >= r.on {
-		notes = append(notes, r.restNotes()...)
+		notes = append(notes, p.restNotes()...)
 	}
-	if b.rest.until != 0 && r.stageBack(max(b.rest.from, b.rest.until+1)) != backNone {
+	if b.rest.until != 0 && p.stageBack(max(b.rest.from, b.rest.until+1)) != backNone {
 		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
 	}
 	for _, b := range r.athlete.Bands {
@@ -38,7 +39,7 @@ func (r *reading) notes() []program.Note {
 			notes = append(notes, note(noteBandRetired, text("band", b.Name), date("from", b.Retired)))
 		}
 	}
-	for _, key := range countedSore(&r.athlete.Health, &r.asked.Health) {
+	for _, key := range countedSore(&p.athlete.Health, &r.athlete.Health) {
 		notes = append(notes, note(noteEased, word("joint", key)))
 	}
 	return notes
@@ -93,8 +94,8 @@ func most(moves []move) []program.Move {
 
 // believedAt is the plan as of a moment, with the weeks that hung on the wall for the
 // time after it.
-func (r *reading) believedAt(m moment) *plan {
-	p := *r.plan
+func (r *reading) believedAt(m moment) *holds {
+	p := &holds{season: season{measures: r.measures}}
 	p.past = past{state: m.state, career: m.career, lost: m.lost, off: m.off, tested: r.est.tested, shown: r.shown()}
 	if m.at < r.from {
 		p.past.shown = nil
@@ -112,13 +113,13 @@ func (r *reading) believedAt(m moment) *plan {
 	if p.past.over() == len(p.weeks) {
 		p.past.weeks, p.weeks = nil, []week{{start: m.at, kind: program.WeekTest, straight: make([]program.Date, 3)}}
 	}
-	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule(counted))}
-	return &p
+	p.look = outlook{state: m.state, path: strength.NewPath(m.state, p.schedule(p.weeks, counted))}
+	return p
 }
 
 // goalOf is what forecasts say of the goal.
-func (p *plan) goalOf(forecasts []program.Forecast) program.GoalForecast {
-	last, goal := forecasts[len(forecasts)-1], &p.athlete.Goal
+func (c *client) goalOf(forecasts []program.Forecast) program.GoalForecast {
+	last, goal := forecasts[len(forecasts)-1], &c.athlete.Goal
 	return program.GoalForecast{Step: goal.Step, Hold: int(goal.Hold + 0.5), By: goal.By, Chance: last.Chance, Met: last.Held}
 }
 

@@ -61,10 +61,10 @@ const (
 	readLeast     = 1e-4 // of ln C: less is no move
 )
 
-func newEstimate(p *plan, state strength.State) *estimate {
-	e := &estimate{body: p.body, state: state, career: career(p.athlete, p.body), press: map[string]float64{}}
-	for i := range p.athlete.Tests {
-		if t := &p.athlete.Tests[i]; p.presses(t) {
+func newEstimate(m *measures, state strength.State) *estimate {
+	e := &estimate{body: m.body, state: state, career: career(m.athlete, m.body), press: map[string]float64{}}
+	for i := range m.athlete.Tests {
+		if t := &m.athlete.Tests[i]; m.presses(t) {
 			e.weigh(t.Exercise, float64(t.Reps))
 		}
 	}

@@ -288,10 +288,9 @@ func BenchmarkRead(b *testing.B) {
 // further: the mark comes half a hand nearer. A lean that goes less far is another matter.
 func TestNoMoreThanWasReached(t *testing.T) {
 	lib, a := library(t), maren(t)
-	_, p, _ := begin(lib, &a)
-	p.weeks = p.calendar(blockStart(&a))
-	p.past.state, _ = p.assess()
-	p.leans, p.look = p.body.leanLoads(), newOutlook(p)
+	_, m, _ := begin(lib, &a)
+	p, _ := firstPlan(m, blockStart(&a))
+	p.leans, p.look = p.body.leanLoads(), newOutlook(&p.season)
 	p.past.short = []tooLong{{exercise: "planche-lean", ahead: 0.12, longest: 7}}
 	for ahead, want := range map[float64]float64{0.10: 0.10, 0.12: 0.08, 0.14: 0.08} {
 		w := work{floor: &program.Rung{Exercise: "planche-lean"}, ahead: ahead, hold: 11, option: option{site: leanSite}}

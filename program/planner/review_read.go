@@ -10,8 +10,7 @@ import (
 // reading is a client's log laid beside the plans that hung on the wall, week by
 // week from the assessment on.
 type reading struct {
-	*plan
-	asked *program.Assessment // as it was written; the plan's may be eased
+	measures
 	wall  []program.PlanVersion
 	on    program.Date
 	block program.Date // Monday of the block on the wall
@@ -22,6 +21,7 @@ type reading struct {
 
 	signed    []signed // gates that the coach passed by hand
 	signedNow int      // of them with this review
+	ahead     *plan    // of the weeks ahead, once it is made
 	without   news     // left aside, to see what the plan would be without it
 	asIf      *asIf    // which sees to that
 
@@ -63,17 +63,17 @@ type moment struct {
 
 // newReading reads the log; out of versions, the plan on the wall is the first
 // one, made from the assessment.
-func newReading(p *plan, versions []program.PlanVersion, on program.Date) *reading {
-	r := &reading{plan: p, asked: p.athlete, wall: versions, on: on, block: blockStart(p.athlete)}
+func newReading(m *measures, versions []program.PlanVersion, on program.Date) *reading {
+	r := &reading{measures: *m, wall: versions, on: on, block: blockStart(m.athlete)}
 	r.asIf = &asIf{r, map[news]*program.Program{}}
 	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
 		r.block = max(r.block, versions[n-1].Weeks[0].Start)
 	}
-	a := p.athlete
+	a := m.athlete
 	r.days = daysOf(&a.Log, a.Measured, on)
 	r.from = r.firstAhead()
-	state, _ := p.assess()
-	r.est = newEstimate(p, state)
+	state, _ := m.assess(a.Tests)
+	r.est = newEstimate(m, state)
 	r.then = r.moment(blockStart(a))
 	r.readWeeks()
 	return r
@@ -158,7 +158,7 @@ func (r *reading) worked(w *weekPrinted, read *program.WeekRead) float64 {
 			counted += countedOf(s)
 		}
 	}
-	return earnedBy(w.Kind, counted, startSeconds(presentSpell(r.asked, w.start)))
+	return earnedBy(w.Kind, counted, startSeconds(presentSpell(r.athlete, w.start)))
 }
 
 // weekOff reports whether nothing was done in a week, with straight arms or without,

@@ -100,9 +100,7 @@ func TestWayBackWaitsForQuiet(t *testing.T) {
 		b.Log.Entries = append(append(b.Log.Entries, painful(monday, 5)), more...)
 		_, behind, _ := begin(lib, &b)
 		r := newReading(behind, wall, monday+8)
-		behind.past = r.behind(nil)
-		behind.weeks = behind.calendar(r.block)
-		return behind.stageBack(monday + 9)
+		return newPlan(behind, r.behind(nil), r.block).stageBack(monday + 9)
 	}
 	done := func(day int) program.Entry { return program.Entry{Date: monday + program.Date(day), AsPrinted: true} }
 	for name, c := range map[string]struct {

@@ -49,27 +49,27 @@ const hardDay = 67
 
 // session fills a day's minutes: the floor that is never dropped, then groups by
 // priority. What does not fit is dropped from the least important up, and said.
-func (p *plan) session(d day) program.Session {
-	minutes := 60 * p.athlete.Training.Minutes
+func (lo *layout) session(d day) program.Session {
+	minutes := 60 * lo.athlete.Training.Minutes
 	if d.hard {
 		minutes = minutes * hardDay / 100
 	}
 	s := program.Session{Date: d.date}
-	groups := p.groups(d)
+	groups := lo.groups(d)
 	for keep := len(groups); ; keep-- {
 		for _, ratio := range []int{100, 80} {
-			items := p.compose(d, groups[:keep], ratio)
-			total := p.length(items)
+			items := lo.exercises.compose(d, groups[:keep], ratio)
+			total := lo.length(items)
 			if total <= minutes || keep == 0 {
 				s.Items = inOrder(items, d.open)
 				s.Minutes = (total + 59) / 60
-				s.Dropped = p.dropped(d, groups[keep:])
+				s.Dropped = lo.exercises.dropped(d, groups[keep:])
 				return s
 			}
 		}
 		if keep <= 1 && (d.sets.main > 1 || d.test && !d.oneTest) { // the main work or the tests alone are too long
 			d.sets.main, d.oneTest = max(0, d.sets.main-1), d.test
-			groups = p.groups(d)
+			groups = lo.groups(d)
 			keep = 2
 		}
 	}
@@ -77,15 +77,15 @@ func (p *plan) session(d day) program.Session {
 
 // groups are a day's work in order of priority, the pulls aside: they go with
 // the pushing that is kept.
-func (p *plan) groups(d day) []group { return p.bound(d, p.wanted(d)) }
+func (lo *layout) groups(d day) []group { return lo.bound(d, lo.wanted(d)) }
 
-func (p *plan) wanted(d day) []group {
+func (lo *layout) wanted(d day) []group {
 	if d.test {
-		beside := group{"role.trunk", p.trunk(d)}
+		beside := group{"role.trunk", lo.exercises.trunk(d)}
 		if d.load.main.none() { // the trunk is what is tested
-			beside = group{"role.strength", p.strength(d)}
+			beside = group{"role.strength", lo.exercises.strength(d)}
 		}
-		return []group{{"role.test", p.testItems(d)}, {"role.test", p.tries(d)}, beside, {"role.mobility", p.mobility(d)}}
+		return []group{{"role.test", lo.testItems(d)}, {"role.test", lo.tries(d)}, beside, {"role.mobility", lo.exercises.mobility(d)}}
 	}
 	var out []group
 	add := func(key string, items ...program.Prescription) {
@@ -94,30 +94,30 @@ func (p *plan) wanted(d day) []group {
 		}
 	}
 	if d.straight && !d.load.main.none() {
-		add("role.main", p.mainItems(d)...)
-		add("role.test", p.tries(d)...)
-		add("role.ahead", p.hold(d.load.ahead, program.RoleAhead, d.sets.ahead, aheadRest))
-		add("role.second", p.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
-		add("role.second", p.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
+		add("role.main", lo.mainItems(d)...)
+		add("role.test", lo.tries(d)...)
+		add("role.ahead", lo.hold(d.load.ahead, program.RoleAhead, d.sets.ahead, aheadRest))
+		add("role.second", lo.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
+		add("role.second", lo.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
 	}
-	if p.wantsStrength(d) {
-		add("role.strength", p.strength(d)...)
+	if lo.exercises.wantsStrength(d) {
+		add("role.strength", lo.exercises.strength(d)...)
 	}
-	add("role.trunk", p.trunk(d)...)
-	add("role.mobility", p.mobility(d)...)
-	add("role.mobility", p.line(d)...)
+	add("role.trunk", lo.exercises.trunk(d)...)
+	add("role.mobility", lo.exercises.mobility(d)...)
+	add("role.mobility", lo.exercises.line(d)...)
 	return out
 }
 
 // wantsStrength: a strength drill goes with every straight-arm day but the heavy
 // one and one that is hard elsewhere; the days between pull.
-func (p *plan) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 && !d.hard }
+func (x *exercises) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 && !d.hard }
 
 // mainItems are the main sets. One may stand apart: the first as a check hold after a
 // deload; the last as an open set where a gate is asked for the second time, or as
 // the longer one of its gate.
-func (p *plan) mainItems(d day) []program.Prescription {
-	main := p.hold(d.load.main, program.RoleMain, d.sets.main, mainRest)
+func (lo *layout) mainItems(d day) []program.Prescription {
+	main := lo.hold(d.load.main, program.RoleMain, d.sets.main, mainRest)
 	longer := d.load.main.longer()
 	if !d.check && !d.open && longer == 0 || d.sets.main == 0 {
 		return []program.Prescription{main}
@@ -126,7 +126,7 @@ func (p *plan) mainItems(d day) []program.Prescription {
 	apart.Sets, apart.Hold = 1, main.Hold+longer
 	if d.check || d.open {
 		apart.Role, apart.Check = program.RoleTest, true
-		if p.limits.maxTests {
+		if lo.limits.maxTests {
 			apart.Hold = 0 // as long as leaves two seconds
 		}
 	}
@@ -140,7 +140,7 @@ func (p *plan) mainItems(d day) []program.Prescription {
 }
 
 // hold prescribes straight-arm work.
-func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescription {
+func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescription {
 	if w.none() || sets == 0 {
 		return program.Prescription{}
 	}
@@ -161,58 +161,58 @@ func (p *plan) hold(w work, role program.Role, sets, rest int) program.Prescript
 
 // strength is a pushing drill with bent arms and a straight-arm raise by turns; who is
 // on the floor practises balance as well.
-func (p *plan) strength(d day) []program.Prescription {
+func (x *exercises) strength(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForPush, program.ForRaise}
 	onFloor := d.load.main.floor != nil
-	if onFloor && !p.limits.elbowSore {
+	if onFloor && !x.limits.elbowSore {
 		purposes = append(purposes, program.ForBalance)
 	}
 	for i := range purposes {
 		purpose := purposes[(d.number+i)%len(purposes)]
-		if items := p.one(d, need{purpose: purpose, easier: onFloor}, program.RoleStrength); items != nil {
+		if items := x.one(d, need{purpose: purpose, easier: onFloor}, program.RoleStrength); items != nil {
 			return items
 		}
 	}
 	return nil
 }
 
-func (p *plan) trunk(d day) []program.Prescription {
+func (x *exercises) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: d.load.main.floor != nil, other: p.seldom() && d.number/2%2 == 1}
-	return p.one(d, n, program.RoleTrunk)
+	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: d.load.main.floor != nil, other: x.seldom() && d.number/2%2 == 1}
+	return x.one(d, n, program.RoleTrunk)
 }
 
-func (p *plan) mobility(d day) []program.Prescription {
-	return p.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight, other: p.seldom() && d.number%2 == 1}, program.RoleMobility)
+func (x *exercises) mobility(d day) []program.Prescription {
+	return x.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight, other: x.seldom() && d.number%2 == 1}, program.RoleMobility)
 }
 
 // seldom says that there are so few days that more than one exercise of a kind takes
 // turns on them.
-func (p *plan) seldom() bool { return len(p.athlete.Training.Days) <= 2 }
+func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 
 // line is the handstand line, where wrists and elbows may be loaded today.
-func (p *plan) line(d day) []program.Prescription {
+func (x *exercises) line(d day) []program.Prescription {
 	if d.clear {
 		return nil
 	}
-	return p.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)
+	return x.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)
 }
 
 // one prescribes the exercise chosen for a need, if there is one.
-func (p *plan) one(d day, n need, role program.Role) []program.Prescription {
-	e := p.choose(n)
+func (x *exercises) one(d day, n need, role program.Role) []program.Prescription {
+	e := x.choose(n)
 	if e == nil {
 		return nil
 	}
-	return []program.Prescription{p.dose(d, e, role)}
+	return []program.Prescription{x.dose(d, e, role)}
 }
 
 // dose prescribes an exercise by its own dose, as far as that has moved in build weeks;
 // half the sets in a deload and before the test.
-func (p *plan) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
+func (x *exercises) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
 	dose := e.Dose
 	if d.kind == program.WeekBuild {
-		e, dose = p.progressed(e, d, role)
+		e, dose = x.progressed(e, d, role)
 	}
 	sets := max(1, dose.Sets)
 	if d.kind == program.WeekDeload || d.kind == program.WeekTest {

@@ -22,27 +22,27 @@ type stage struct {
 const onTheFloor = -1
 
 // stages decides each build week's step. Other weeks keep the last one.
-func (p *plan) stages() []stage {
-	out := make([]stage, len(p.weeks))
-	now, entered := p.resumed()
-	for i := p.past.over(); i < len(p.weeks); i++ {
-		if p.stepsBack(i, now) {
-			out[i] = p.enterableBelow(now.rung, i) // and then on with the step as it was
+func (rt *route) stages() []stage {
+	out := make([]stage, len(rt.weeks))
+	now, entered := rt.resumed()
+	for i := rt.past.over(); i < len(rt.weeks); i++ {
+		if rt.stepsBack(i, now) {
+			out[i] = rt.enterableBelow(now.rung, i) // and then on with the step as it was
 			continue
 		}
-		if w := p.weeks[i]; w.kind == program.WeekBuild && !(entered && p.limits.elbowSore) {
-			next := p.stageFor(i, now.rung)
+		if w := rt.weeks[i]; w.kind == program.WeekBuild && !(entered && rt.limits.elbowSore) {
+			next := rt.stageFor(i, now.rung)
 			if next.rung > now.rung {
-				next = p.gateFirst(out, now, next, i)
+				next = rt.gateFirst(out, now, next, i)
 			} else {
-				next.gate = p.gateHere(out, next, i)
+				next.gate = rt.gateHere(out, next, i)
 			}
 			now, entered = next, true
 		}
 		out[i] = now
 	}
-	if !p.builds() { // a block of one test week
-		first := p.stageFor(p.past.over(), now.rung)
+	if !rt.builds() { // a block of one test week
+		first := rt.stageFor(rt.past.over(), now.rung)
 		for i := range out {
 			out[i] = first
 		}
@@ -51,10 +51,10 @@ func (p *plan) stages() []stage {
 }
 
 // enterableBelow is the nearest step below a rung that some rig makes main work in a week.
-func (p *plan) enterableBelow(rung, week int) stage {
+func (rt *route) enterableBelow(rung, week int) stage {
 	for r := rung - 1; r >= 0; r-- {
 		for _, short := range []bool{false, true} {
-			if p.enterable(r, week, short) {
+			if rt.enterable(r, week, short) {
 				return stage{rung: r, short: short}
 			}
 		}
@@ -65,25 +65,25 @@ func (p *plan) enterableBelow(rung, week int) stage {
 // stageFor decides one week's step; it never goes back from the current one. Ten
 // seconds of the wanted step come first, then ten of an earlier one, free, then short
 // sets; each at an effort that trains, as long as there is one.
-func (p *plan) stageFor(week, current int) stage {
-	want := max(current, p.forecastStep(week))
+func (rt *route) stageFor(week, current int) stage {
+	want := max(current, rt.forecastStep(week))
 	if current == onTheFloor {
-		want = max(want, p.testedStep(week))
-	} else if back, _ := p.returning(week); back || p.comingBack(week) || p.buildsBefore(week) < p.past.stays() {
+		want = max(want, rt.testedStep(week))
+	} else if back, _ := rt.returning(week); back || rt.comingBack(week) || rt.buildsBefore(week) < rt.past.stays() {
 		want = current // after weeks off or pain, or the gate was tried and not passed
 	}
 	lowest := max(current, 0)
 	for _, least := range []int{mainLeast, shortLeast} {
 		for r := want; r >= lowest; r-- {
-			back := r < want && r != current && !p.limits.elbowSore
-			if p.trains(r, week, least, back) {
+			back := r < want && r != current && !rt.limits.elbowSore
+			if rt.trains(r, week, least, back) {
 				return stage{rung: r, short: least < mainLeast}
 			}
 		}
 	}
 	for _, short := range []bool{false, true} { // too easy is better than nothing
 		for r := want; r >= lowest; r-- {
-			if p.enterable(r, week, short) {
+			if rt.enterable(r, week, short) {
 				return stage{rung: r, short: short}
 			}
 		}
@@ -93,13 +93,13 @@ func (p *plan) stageFor(week, current int) stage {
 
 // trains reports whether some rig that keeps serving, or the free hold, gives a hold of
 // so many seconds in a week, at an effort that trains.
-func (p *plan) trains(rung, week, least int, free bool) bool {
-	r := &p.body.ladder[rung]
+func (rt *route) trains(rung, week, least int, free bool) bool {
+	r := &rt.body.ladder[rung]
 	for _, o := range r.rigs() {
 		if free && !o.rig.Free() {
 			break
 		}
-		if w := p.at(r, o, week); w.hold >= least && p.slack(w, week) == 0 && p.keeps(r, o, week, least < mainLeast) {
+		if w := rt.at(r, o, week); w.hold >= least && rt.slack(w, week) == 0 && rt.keeps(r, o, week, least < mainLeast) {
 			return true
 		}
 	}
@@ -108,10 +108,10 @@ func (p *plan) trains(rung, week, least int, free bool) bool {
 
 // forecastStep is the first step whose free hold is predicted to be shorter than
 // its gate's and the reserve; the goal where none is.
-func (p *plan) forecastStep(week int) int {
-	last := len(p.body.ladder) - 1
-	for i := range p.body.ladder[:last] {
-		if !p.beyondGate(i, week) && p.body.ladder[i].load > p.past.passed {
+func (rt *route) forecastStep(week int) int {
+	last := len(rt.body.ladder) - 1
+	for i := range rt.body.ladder[:last] {
+		if !rt.beyondGate(i, week) && rt.body.ladder[i].load > rt.past.passed {
 			return i
 		}
 	}
@@ -120,18 +120,18 @@ func (p *plan) forecastStep(week int) int {
 
 // beyondGate says that a free hold is predicted to last a gate's seconds and the
 // reserve.
-func (p *plan) beyondGate(rung, week int) bool {
-	r := &p.body.ladder[rung]
-	return p.look.maxHold(r.heldFree(), week) >= 10*(r.Gate.Hold+reserve)
+func (rt *route) beyondGate(rung, week int) bool {
+	r := &rt.body.ladder[rung]
+	return rt.look.maxHold(r.heldFree(), week) >= 10*(r.Gate.Hold+reserve)
 }
 
 // testedStep is the hardest step that a test has held free for as long as a short set,
 // where some rig gives eight seconds of it that train: what was tested is not passed
 // over. A goal that is due in the block may have been held with bands. Joints that are
 // sore, and the young, begin where the forecast says.
-func (p *plan) testedStep(week int) int {
-	for r := len(p.body.ladder) - 1; r >= 0 && p.limits.effort == usualEffort; r-- {
-		if (p.testedFree(r) || p.testedGoal(r, week)) && p.trains(r, week, testedHold, false) {
+func (rt *route) testedStep(week int) int {
+	for r := len(rt.body.ladder) - 1; r >= 0 && rt.limits.effort == usualEffort; r-- {
+		if (rt.testedFree(r) || rt.testedGoal(r, week)) && rt.trains(r, week, testedHold, false) {
 			return r
 		}
 	}
@@ -143,9 +143,9 @@ const testedHold = 8
 
 // testedFree reports whether a test held a step free for five seconds, and the tests
 // together do not say that four are out of reach.
-func (p *plan) testedFree(rung int) bool {
-	r := &p.body.ladder[rung]
-	return p.look.state.At(p.body.site(r)).MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+func (rt *route) testedFree(rung int) bool {
+	r := &rt.body.ladder[rung]
+	return rt.look.state.At(rt.body.site(r)).MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(rt.athlete.Tests, func(t program.Hold) bool {
 		return t.Step == r.ID && t.Rig.Free() && t.Scale == 0 && t.Seconds >= shortLeast
 	})
 }
@@ -154,37 +154,37 @@ func (p *plan) testedFree(rung int) bool {
 // would begin else, and a test held it for ten seconds with bands, four of them within
 // reach without: what its day asks for is trained, with less help as it goes (our
 // judgement).
-func (p *plan) testedGoal(rung, week int) bool {
-	r := &p.body.ladder[rung]
-	if rung < len(p.body.ladder)-1 || !p.dueIn() || p.look.state.At(p.body.site(r)).MaxHold(r.load) < deloadLeast {
+func (rt *route) testedGoal(rung, week int) bool {
+	r := &rt.body.ladder[rung]
+	if rung < len(rt.body.ladder)-1 || !rt.dueIn() || rt.look.state.At(rt.body.site(r)).MaxHold(r.load) < deloadLeast {
 		return false
 	}
-	if rung > 0 && !p.testedFree(rung-1) && p.forecastStep(week) < rung-1 {
+	if rung > 0 && !rt.testedFree(rung-1) && rt.forecastStep(week) < rung-1 {
 		return false
 	}
-	return slices.ContainsFunc(p.athlete.Tests, func(t program.Hold) bool {
+	return slices.ContainsFunc(rt.athlete.Tests, func(t program.Hold) bool {
 		return t.Step == r.ID && t.Scale == 0 && t.Seconds >= mainLeast
 	})
 }
 
 // enterable says whether one rig keeps a rung trainable (or good for short sets)
 // in this and every later build week of the block.
-func (p *plan) enterable(rung, week int, short bool) bool {
-	r := &p.body.ladder[rung]
+func (rt *route) enterable(rung, week int, short bool) bool {
+	r := &rt.body.ladder[rung]
 	for _, o := range r.rigs() {
-		if p.keeps(r, o, week, short) {
+		if rt.keeps(r, o, week, short) {
 			return true
 		}
 	}
 	return false
 }
 
-func (p *plan) keeps(r *rung, o option, week int, short bool) bool {
-	for v := p.past.over(); v < len(p.weeks); v++ {
-		if v != week && !p.counts(v, week) {
+func (rt *route) keeps(r *rung, o option, week int, short bool) bool {
+	for v := rt.past.over(); v < len(rt.weeks); v++ {
+		if v != week && !rt.counts(v, week) {
 			continue
 		}
-		if w := p.at(r, o, v); !w.trainable() && !(short && w.hold > 0) {
+		if w := rt.at(r, o, v); !w.trainable() && !(short && w.hold > 0) {
 			return false
 		}
 	}
@@ -194,9 +194,9 @@ func (p *plan) keeps(r *rung, o option, week int, short bool) bool {
 // counts says whether what is entered in one week must be trainable in another:
 // in later build weeks; with sore elbows in every week that trains, since they
 // keep to one rig for the whole block.
-func (p *plan) counts(v, week int) bool {
-	if p.limits.elbowSore {
-		return p.weeks[v].kind != program.WeekAway
+func (sn *season) counts(v, week int) bool {
+	if sn.limits.elbowSore {
+		return sn.weeks[v].kind != program.WeekAway
 	}
-	return v > week && p.weeks[v].kind == program.WeekBuild
+	return v > week && sn.weeks[v].kind == program.WeekBuild
 }

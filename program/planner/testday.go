@@ -6,81 +6,81 @@ import "gatepost/program"
 // and a harder one beside it. Where the minutes allow only one of them, it is what the
 // block trained. Who tests nothing to its end has a check hold of the one, as long as
 // the cautious hold allows.
-func (p *plan) testItems(d day) []program.Prescription {
-	w, week, hold := d.load.main, len(p.weeks)-1, p.likelyHold
+func (lo *layout) testItems(d day) []program.Prescription {
+	w, week, hold := d.load.main, len(lo.weeks)-1, lo.likelyHold
 	if w.none() {
-		return p.trunkTest(d)
+		return lo.exercises.trunkTest(d)
 	}
-	if !p.limits.maxTests {
-		hold = p.look.maxHold
+	if !lo.limits.maxTests {
+		hold = lo.look.maxHold
 	}
-	if w.rung != nil && w.floor == nil && !p.limits.elbowSore {
-		if free := p.freeTest(w.rung, week, hold); p.testable(free.max) {
+	if w.rung != nil && w.floor == nil && !lo.limits.elbowSore {
+		if free := lo.freeTest(w.rung, week, hold); lo.testable(free.max) {
 			w = free
 		}
 	}
-	items := []program.Prescription{p.testOf(w)}
-	if !p.limits.maxTests {
+	items := []program.Prescription{lo.testOf(w)}
+	if !lo.limits.maxTests {
 		return items
 	}
-	hard, first := p.harderTest(w, week)
+	hard, first := lo.harderTest(w, week)
 	switch {
 	case hard.none() || d.oneTest:
 		return items
 	case first:
-		return []program.Prescription{p.toTheEnd(hard), items[0]}
+		return []program.Prescription{lo.toTheEnd(hard), items[0]}
 	}
-	return append(items, p.toTheEnd(hard))
+	return append(items, lo.toTheEnd(hard))
 }
 
 // harderTest is the step after the one worked on, where it was held in the block too, or is
 // the goal, and a free hold of it is near. A goal whose day has come is tested first.
-func (p *plan) harderTest(w work, week int) (hard work, first bool) {
-	next := p.index(w.rung) + 1
-	if next == len(p.body.ladder) || w.floor != nil {
+func (lo *layout) harderTest(w work, week int) (hard work, first bool) {
+	next := lo.index(w.rung) + 1
+	if next == len(lo.body.ladder) || w.floor != nil {
 		return work{}, false
 	}
-	goal := next == len(p.body.ladder)-1
-	hard = p.freeTest(&p.body.ladder[next], week, p.likelyHold)
-	if !p.testable(hard.max) || !goal && !trains(p.behind, hard.rung.ID) {
+	goal := next == len(lo.body.ladder)-1
+	hard = lo.freeTest(&lo.body.ladder[next], week, lo.likelyHold)
+	if !lo.testable(hard.max) || !goal && !trains(lo.behind, hard.rung.ID) {
 		return work{}, false
 	}
-	return hard, goal && p.dueIn()
+	return hard, goal && lo.dueIn()
 }
 
 // dueIn reports whether the goal's day is in the block.
-func (p *plan) dueIn() bool {
-	return p.athlete.Goal.By < p.weeks[len(p.weeks)-1].start+7
+func (sn *season) dueIn() bool {
+	return sn.athlete.Goal.By < sn.weeks[len(sn.weeks)-1].start+7
 }
 
 // freeTest is a free hold of a rung in a week, by the cautious or the likely hold.
-func (p *plan) freeTest(r *rung, week int, hold func(option, int) int) work {
+func (h *holds) freeTest(r *rung, week int, hold func(option, int) int) work {
 	w := work{rung: r, option: r.heldFree(), max: hold(r.heldFree(), week)}
-	w.share = p.look.shareHeld(w.max)
+	w.share = h.look.shareHeld(w.max)
 	return w
 }
 
 // testOf tests work: to its end, or for who tests nothing so as a check hold.
-func (p *plan) testOf(w work) program.Prescription {
-	if p.limits.maxTests {
-		return p.toTheEnd(w)
+func (h *holds) testOf(w work) program.Prescription {
+	if h.limits.maxTests {
+		return h.toTheEnd(w)
 	}
-	item := p.hold(w, program.RoleTest, 1, testRest)
+	item := h.hold(w, program.RoleTest, 1, testRest)
 	item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
 	return item
 }
 
 // toTheEnd is a maximal hold: as long as it stays clean.
-func (p *plan) toTheEnd(w work) program.Prescription {
-	item := p.hold(w, program.RoleTest, 1, testRest)
+func (h *holds) toTheEnd(w work) program.Prescription {
+	item := h.hold(w, program.RoleTest, 1, testRest)
 	item.Max, item.Hold = true, 0
 	return item
 }
 
 // testable says whether a predicted hold, in tenths, is long enough to be tested:
 // four seconds, or four at a gentle effort where nothing is tested to its end.
-func (p *plan) testable(max int) bool {
-	if p.limits.maxTests {
+func (c *client) testable(max int) bool {
+	if c.limits.maxTests {
 		return max >= 10*deloadLeast
 	}
 	return held(gentleEffort, max) >= deloadLeast
@@ -89,15 +89,15 @@ func (p *plan) testable(max int) bool {
 // trunkTest is the test of a block without weight on the hands: its trunk hold, one
 // clean set that stops with two seconds left; of those who are tested to no end, as
 // long as the block came to.
-func (p *plan) trunkTest(d day) []program.Prescription {
-	e := p.choose(need{purpose: program.ForTrunk, bentArms: true})
+func (x *exercises) trunkTest(d day) []program.Prescription {
+	e := x.choose(need{purpose: program.ForTrunk, bentArms: true})
 	if e == nil || e.Dose.Hold == 0 {
 		return nil
 	}
-	item := p.dose(d, e, program.RoleTest)
+	item := x.dose(d, e, program.RoleTest)
 	item.Sets, item.Check, item.Hold = 1, true, 0
-	if !p.limits.maxTests {
-		now, dose := p.progressed(e, d, program.RoleTrunk)
+	if !x.limits.maxTests {
+		now, dose := x.progressed(e, d, program.RoleTrunk)
 		if item.Hold = dose.Hold; now != e || dose.Sets > e.Dose.Sets {
 			_, item.Hold = doseStep(e.Dose)
 		}

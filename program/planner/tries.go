@@ -22,13 +22,13 @@ const (
 )
 
 // tries are those of a day: the freshest of a build week, and the test's day.
-func (p *plan) tries(d day) []program.Prescription {
+func (lo *layout) tries(d day) []program.Prescription {
 	main := d.load.main
 	fresh := d.kind == program.WeekBuild && d.fresh
-	if main.floor == nil || p.limits.elbowSore || !fresh && !d.test {
+	if main.floor == nil || lo.limits.elbowSore || !fresh && !d.test {
 		return nil
 	}
-	item := p.firstTry(d.week)
+	item := lo.firstTry(d.week)
 	if item.Exercise == "" {
 		return nil
 	}
@@ -37,25 +37,25 @@ func (p *plan) tries(d day) []program.Prescription {
 }
 
 // firstTry is the first step with the least help that this week allows.
-func (p *plan) firstTry(week int) program.Prescription {
-	if p.limits.effortIn(week) >= usualEffort {
-		for _, w := range p.helped(&p.body.ladder[0]) {
-			w.max = p.likelyHold(w.option, week)
-			w.share = p.look.shareHeld(w.max)
-			if w.max >= 10*tryLeast && w.option.hangsIn(p.weeks[week].start) {
-				return p.hold(w, program.RoleTest, triesSets, secondRest)
+func (lo *layout) firstTry(week int) program.Prescription {
+	if lo.limits.effortIn(week) >= usualEffort {
+		for _, w := range lo.helped(&lo.body.ladder[0]) {
+			w.max = lo.likelyHold(w.option, week)
+			w.share = lo.look.shareHeld(w.max)
+			if w.max >= 10*tryLeast && w.option.hangsIn(lo.weeks[week].start) {
+				return lo.hold(w, program.RoleTest, triesSets, secondRest)
 			}
 		}
 	}
-	return p.lightToes()
+	return lo.lightToes()
 }
 
 // helped are the ways to do a step, the least help first: free, with its rigs, with a
 // scale under the toes.
-func (p *plan) helped(r *rung) []work {
-	ways := p.scaled(r)
+func (c *client) helped(r *rung) []work {
+	ways := c.scaled(r)
 	for _, o := range r.rigs() {
-		if float64(o.help) <= bandShare*10*p.body.weight {
+		if float64(o.help) <= bandShare*10*c.body.weight {
 			ways = append(ways, work{rung: r, option: o})
 		}
 	}
@@ -65,18 +65,18 @@ func (p *plan) helped(r *rung) []work {
 
 // lightToes is the first step with the toes on the floor: its nearest easier version
 // that no scale weighs.
-func (p *plan) lightToes() program.Prescription {
-	first := &p.body.ladder[0]
-	e, _ := p.lib.Exercise(first.Exercise)
-	for _, r := range p.road.Rungs {
+func (c *client) lightToes() program.Prescription {
+	first := &c.body.ladder[0]
+	e, _ := c.lib.Exercise(first.Exercise)
+	for _, r := range c.road.Rungs {
 		if r.Kind == program.RungScale {
-			e, _ = p.lib.Exercise(r.Exercise)
+			e, _ = c.lib.Exercise(r.Exercise)
 		}
 	}
 	if e == nil {
 		return program.Prescription{}
 	}
-	x := p.easier(e, need{purpose: program.ForStep})
+	x := c.easier(e, need{purpose: program.ForStep})
 	if x == e {
 		return program.Prescription{}
 	}
@@ -87,15 +87,15 @@ func (p *plan) lightToes() program.Prescription {
 var household = []string{"towel", "table"}
 
 // wouldOpen names the kit that rows want, where there is none to row with.
-func (p *plan) wouldOpen() []program.Note {
-	row := p.choose(need{purpose: program.ForRow})
+func (x *exercises) wouldOpen() []program.Note {
+	row := x.choose(need{purpose: program.ForRow})
 	if row != nil && len(row.Kit) > 0 {
 		return nil
 	}
 	var notes []program.Note
 	for _, kit := range household {
-		for i := range p.lib.Exercises {
-			e := &p.lib.Exercises[i]
+		for i := range x.lib.Exercises {
+			e := &x.lib.Exercises[i]
 			if e.Trains[0] == program.ForRow && len(e.Kit) == 1 && slices.Contains(e.Kit[0], kit) {
 				notes = append(notes, note(noteKitWouldOpen, word("kit", "kit."+kit), exercise("exercise", e.ID)))
 			}

@@ -14,11 +14,11 @@ const sameWeeks = 3
 // vary takes a little off the straight-arm work that would be the same for a fourth
 // build week running, because joints, volume or the longest hold keep it there: two
 // seconds, else a set; the week after goes back to where it was. A gate is what it is.
-func (p *plan) vary(i int, now *program.Week) (changed bool) {
+func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 	if now.Kind != program.WeekBuild {
 		return false
 	}
-	l := &p.loads[i]
+	l := &ds.loads[i]
 	for _, v := range []struct {
 		role  program.Role
 		work  *work
@@ -30,12 +30,12 @@ func (p *plan) vary(i int, now *program.Week) (changed bool) {
 		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
 		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
 	} {
-		if v.work.none() || v.work.gate || !stands(p.behind, now, v.role, v.work.exercise()) {
+		if v.work.none() || v.work.gate || !stands(ds.behind, now, v.role, v.work.exercise()) {
 			continue
 		}
 		changed = true
 		if less := *v.work; less.hold-varySeconds >= v.least {
-			if less.hold -= varySeconds; v.role != program.RoleMain || p.slack(less, i) == 0 {
+			if less.hold -= varySeconds; v.role != program.RoleMain || ds.slack(less, i) == 0 {
 				v.work.hold = less.hold
 				continue
 			}

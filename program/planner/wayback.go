@@ -52,8 +52,8 @@ const (
 )
 
 // stageBack is the stage of a day; of others than training days that before it.
-func (p *plan) stageBack(day program.Date) stageBack {
-	r := &p.past.rest
+func (sn *season) stageBack(day program.Date) stageBack {
+	r := &sn.past.rest
 	if r.until == 0 || day < r.from {
 		return backNone
 	}
@@ -61,7 +61,7 @@ func (p *plan) stageBack(day program.Date) stageBack {
 		return backRest
 	}
 	n := r.sessions
-	for _, d := range p.armDaysAhead() {
+	for _, d := range sn.armDaysAhead() {
 		if d > r.until && d < day {
 			n++
 		}
@@ -80,30 +80,30 @@ func (p *plan) stageBack(day program.Date) stageBack {
 
 // easeBegun lays the way back over what is left of the week that has begun, whose cards
 // otherwise stay as they hang.
-func (p *plan) easeBegun() {
-	for i := range p.past.weeks {
-		w := &p.past.weeks[i]
-		if p.past.rest.until == 0 || w.Start+6 < p.past.rest.from {
+func (lo *layout) easeBegun() {
+	for i := range lo.past.weeks {
+		w := &lo.past.weeks[i]
+		if lo.past.rest.until == 0 || w.Start+6 < lo.past.rest.from {
 			continue
 		}
 		w.Sessions = slices.Clone(w.Sessions)
 		for j := range w.Sessions {
 			s := &w.Sessions[j]
 			before := countedOf(s)
-			p.easeBack(s, i)
+			lo.easeBack(s, i)
 			gone := before - countedOf(s)
-			w.HalfSeconds, p.past.counted[i] = w.HalfSeconds-gone, max(0, p.past.counted[i]-gone)
+			w.HalfSeconds, lo.past.counted[i] = w.HalfSeconds-gone, max(0, lo.past.counted[i]-gone)
 		}
 		if w.Kind == program.WeekBuild {
-			p.past.last = p.loadOn(w, p.weeks[i].straight)
-			p.past.sets = total(p.past.last.sets)
+			lo.past.last = lo.loadOn(w, lo.weeks[i].straight)
+			lo.past.sets = total(lo.past.last.sets)
 		}
 	}
 }
 
 // loadOn is a printed week's work laid on the days that were to be straight-arm days.
-func (p *plan) loadOn(w *program.Week, days []program.Date) load {
-	l := p.loadOf(w)
+func (sn *season) loadOn(w *program.Week, days []program.Date) load {
+	l := sn.loadOf(w)
 	sets := make([]daySets, len(days))
 	for j, day := range recalled(w).straight {
 		if at := slices.Index(days, day); at >= 0 {
@@ -115,54 +115,54 @@ func (p *plan) loadOn(w *program.Week, days []program.Date) load {
 }
 
 // armDaysAhead are the straight-arm days to come, in order.
-func (p *plan) armDaysAhead() []program.Date {
-	days := slices.Clone(p.past.rest.begun)
-	for _, w := range p.weeks[min(p.past.over(), len(p.weeks)):] {
+func (sn *season) armDaysAhead() []program.Date {
+	days := slices.Clone(sn.past.rest.begun)
+	for _, w := range sn.weeks[min(sn.past.over(), len(sn.weeks)):] {
 		days = append(days, w.straight...)
 	}
 	return days
 }
 
 // comingBack reports whether a week has a day on the way back.
-func (p *plan) comingBack(week int) bool {
-	return p.past.rest.until != 0 && slices.ContainsFunc(p.weeks[week].straight, func(d program.Date) bool { return p.stageBack(d) != backNone })
+func (sn *season) comingBack(week int) bool {
+	return sn.past.rest.until != 0 && slices.ContainsFunc(sn.weeks[week].straight, func(d program.Date) bool { return sn.stageBack(d) != backNone })
 }
 
 // easeBack lays the way back over a session. It only takes away, but for the leans that
 // stand in place of what they lead back to.
-func (p *plan) easeBack(s *program.Session, week int) {
-	stage := p.stageBack(s.Date)
+func (lo *layout) easeBack(s *program.Session, week int) {
+	stage := lo.stageBack(s.Date)
 	if stage == backNone {
 		return
 	}
 	var items []program.Prescription
 	for _, item := range s.Items {
-		if item, ok := p.easedItem(item, stage); ok {
+		if item, ok := lo.easedItem(item, stage); ok {
 			items = append(items, item)
 		}
 	}
-	if lean := p.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
+	if lean := lo.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
 		items = inOrder(append(items, lean), false)
 	}
 	s.Items = nil
-	for _, g := range p.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
+	for _, g := range lo.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
 		s.Items = append(s.Items, g.items...)
 	}
-	s.Minutes = (p.length(s.Items) + 59) / 60
+	s.Minutes = (lo.length(s.Items) + 59) / 60
 	switch stage {
 	case backRest:
-		s.Dropped = p.restNotes()
+		s.Dropped = lo.restNotes()
 	case backLeans:
 		s.Dropped = []program.Note{note(noteLightDay, word("role", "role.main"))}
 	}
 }
 
 // restNotes say which joints rest, and until when.
-func (p *plan) restNotes() []program.Note {
+func (sn *season) restNotes() []program.Note {
 	var out []program.Note
 	for i, j := range joints {
-		if p.past.rest.joints.has(i) {
-			out = append(out, note(noteJointRests, word("joint", j.key), date("until", p.past.rest.until)))
+		if sn.past.rest.joints.has(i) {
+			out = append(out, note(noteJointRests, word("joint", j.key), date("until", sn.past.rest.until)))
 		}
 	}
 	return out
@@ -170,22 +170,22 @@ func (p *plan) restNotes() []program.Note {
 
 // leanBack are the leans of the first session of the way back, in place of the
 // straight-arm work that the session had.
-func (p *plan) leanBack(s *program.Session, week int) program.Prescription {
+func (lo *layout) leanBack(s *program.Session, week int) program.Prescription {
 	if !slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
 		return program.Prescription{}
 	}
-	return p.hold(p.lean(week, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
+	return lo.hold(lo.lean(week, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
 }
 
 // easedItem is an item as a stage leaves it; not ok where it goes.
-func (p *plan) easedItem(item program.Prescription, stage stageBack) (program.Prescription, bool) {
+func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program.Prescription, bool) {
 	switch {
 	case stage == backRest:
-		return item, !p.strains(&item)
+		return item, !lo.strains(&item)
 	case item.Role == program.RoleAhead, item.Try:
 		return item, false
 	case stage == backLeans:
-		return item, !isArm(&item) && !p.strains(&item)
+		return item, !isArm(&item) && !lo.strains(&item)
 	case !isArm(&item):
 		return item, true
 	}
@@ -208,14 +208,14 @@ var straining = []program.Purpose{program.ForPush, program.ForRaise, program.For
 
 // strains reports whether an item loads a joint that rests: with straight arms, by
 // pushing or by hanging, the push-up of the shoulder blades among it.
-func (p *plan) strains(item *program.Prescription) bool {
-	e, ok := p.lib.Exercise(item.Exercise)
+func (sn *season) strains(item *program.Prescription) bool {
+	e, ok := sn.lib.Exercise(item.Exercise)
 	if !ok {
 		return false
 	}
 	hard := e.StraightArm || slices.Contains(straining, e.Trains[0]) || e.Trains[0] == program.ForBlades && e.Grip != program.GripNone
 	for i, j := range joints {
-		if hard && p.past.rest.joints.has(i) && slices.Contains(e.Loads, j.name) {
+		if hard && sn.past.rest.joints.has(i) && slices.Contains(e.Loads, j.name) {
 			return true
 		}
 	}

@@ -7,55 +7,55 @@ import (
 )
 
 // printed is a week as the client will read it, after those that were printed so far.
-func (p *plan) printed(i, lastBuild int, session *int) program.Week {
-	w := p.laidOut(i, lastBuild, *session)
-	if p.vary(i, &w) {
-		w = p.laidOut(i, lastBuild, *session)
+func (lo *layout) printed(i, lastBuild int, session *int) program.Week {
+	w := lo.laidOut(i, lastBuild, *session)
+	if lo.vary(i, &w) {
+		w = lo.laidOut(i, lastBuild, *session)
 	}
 	*session += len(w.Sessions)
-	p.comeIn(i, &w)
+	lo.comeIn(i, &w)
 	return w
 }
 
-func (p *plan) laidOut(i, lastBuild, session int) program.Week {
-	w, l := &p.weeks[i], &p.loads[i]
+func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
+	w, l := &lo.weeks[i], &lo.loads[i]
 	out := program.Week{
 		Number: i + 1, Start: w.start, Kind: w.kind,
-		Capacity: p.look.mid[i], Provisional: p.provisional(i),
+		Capacity: lo.look.mid[i], Provisional: lo.provisional(i),
 	}
 	if !l.main.none() && w.kind != program.WeekAway {
 		out.Step, out.Exercise = l.main.step(), l.main.exercise()
 		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
 		out.Ahead, out.Scale = l.main.ahead, l.main.scale
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
-		out.Effort, out.Gate = p.limits.effortIn(i), l.main.gate
-		out.Stance = p.body.figure(l.main)
+		out.Effort, out.Gate = lo.limits.effortIn(i), l.main.gate
+		out.Stance = lo.body.figure(l.main)
 	}
-	out.Sessions = p.sessions(i, session)
-	if p.comingBack(i) {
+	out.Sessions = lo.sessions(i, session)
+	if lo.comingBack(i) {
 		easeWeek(&out)
 	}
-	p.tally(&out)
-	out.Notes = p.weekNotes(&out, lastBuild)
+	lo.tally(&out)
+	out.Notes = lo.weekNotes(&out, lastBuild)
 	return out
 }
 
 // sessions are a week's days in order. The days between straight-arm days are
 // filled last: how much they pull follows from how much the others push.
-func (p *plan) sessions(i, number int) []program.Session {
-	w, l := &p.weeks[i], &p.loads[i]
+func (lo *layout) sessions(i, number int) []program.Session {
+	w, l := &lo.weeks[i], &lo.loads[i]
 	out := make([]program.Session, len(w.days))
-	check := p.opensWithCheck(i)
+	check := lo.opensWithCheck(i)
 	spare := 0    // pulling sets in halves that the week's pushing still allows
 	rear := false // a single set of pulling is for the rear shoulder next
 	for j, date := range w.days {
-		d := p.day(i, date, number+j, check)
+		d := lo.day(i, date, number+j, check)
 		if !d.straight {
 			continue
 		}
 		d.rear = rear
-		out[j] = p.session(d)
-		p.easeBack(&out[j], i)
+		out[j] = lo.session(d)
+		lo.easeBack(&out[j], i)
 		rear = rear != (pulling(out[j].Items) == 1)
 		l.keep(slices.Index(w.straight, date), out[j].Items)
 		check = check && d.sets.main == 0
@@ -63,7 +63,7 @@ func (p *plan) sessions(i, number int) []program.Session {
 	}
 	between := len(w.days) - len(w.straight)
 	for j, date := range w.days {
-		d := p.day(i, date, number+j, false)
+		d := lo.day(i, date, number+j, false)
 		if d.straight {
 			continue
 		}
@@ -71,8 +71,8 @@ func (p *plan) sessions(i, number int) []program.Session {
 			d.pulls = half(d.pulls)
 		}
 		d.rear = rear
-		out[j] = p.session(d)
-		p.easeBack(&out[j], i)
+		out[j] = lo.session(d)
+		lo.easeBack(&out[j], i)
 		rear = rear != (pulling(out[j].Items) == 1)
 	}
 	return out
@@ -107,40 +107,40 @@ func sparePulls(items []program.Prescription) int {
 }
 
 // day gathers what a session needs to know.
-func (p *plan) day(i int, date program.Date, number int, check bool) day {
-	w := &p.weeks[i]
-	d := day{date: date, kind: w.kind, load: &p.loads[i], number: number, week: i, builds: p.buildsIn(i)}
+func (lo *layout) day(i int, date program.Date, number int, check bool) day {
+	w := &lo.weeks[i]
+	d := day{date: date, kind: w.kind, load: &lo.loads[i], number: number, week: i, builds: lo.buildsIn(i)}
 	if at := slices.Index(w.straight, date); at >= 0 {
 		d.straight, d.fresh = true, date == w.fresh
 		d.part = w.parts()[at]
-		d.sets = p.loads[i].sets[at]
+		d.sets = lo.loads[i].sets[at]
 		d.check = check && d.sets.main > 0
-		d.open = p.opens(i, at)
+		d.open = lo.opens(i, at)
 	}
-	last := p.weeks[len(p.weeks)-1].test
+	last := lo.weeks[len(lo.weeks)-1].test
 	d.test = date == last
 	d.hard = !d.test && slices.Contains(w.hard, date)
-	d.clear = !d.test && date > last-program.Date(p.limits.testRest)
+	d.clear = !d.test && date > last-program.Date(lo.limits.testRest)
 	return d
 }
 
 // opensAfterDeload says that a build week follows an easy one: its first main
 // work is a check hold, which resets the estimate.
-func (p *plan) opensAfterDeload(i int) bool {
-	return i > 0 && p.weeks[i].kind == program.WeekBuild && p.weeks[i-1].kind != program.WeekBuild
+func (sn *season) opensAfterDeload(i int) bool {
+	return i > 0 && sn.weeks[i].kind == program.WeekBuild && sn.weeks[i-1].kind != program.WeekBuild
 }
 
 // opensWithCheck says that a week begins with a check hold; a gate is test enough, and
 // the first weeks after some off are no time for one.
-func (p *plan) opensWithCheck(i int) bool {
-	_, easy := p.returning(i)
-	return p.opensAfterDeload(i) && !p.loads[i].main.gate && !easy
+func (ds *doses) opensWithCheck(i int) bool {
+	_, easy := ds.returning(i)
+	return ds.opensAfterDeload(i) && !ds.loads[i].main.gate && !easy
 }
 
 // provisional weeks stand until a check hold has spoken.
-func (p *plan) provisional(i int) bool {
-	for j := p.past.over() + 1; j <= i; j++ {
-		if p.opensAfterDeload(j) && !p.main[j].none() {
+func (ds *doses) provisional(i int) bool {
+	for j := ds.past.over() + 1; j <= i; j++ {
+		if ds.opensAfterDeload(j) && !ds.main[j].none() {
 			return true
 		}
 	}
@@ -148,7 +148,7 @@ func (p *plan) provisional(i int) bool {
 }
 
 // tally counts what the sessions hold in the end.
-func (p *plan) tally(w *program.Week) {
+func (lo *layout) tally(w *program.Week) {
 	for _, s := range w.Sessions {
 		mains := 0
 		for _, item := range s.Items {
@@ -177,14 +177,14 @@ func counted(item program.Prescription) int {
 }
 
 // weekNotes say what changes in a week and what gave way.
-func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
+func (lo *layout) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	var out []program.Note
 	i := w.Number - 1
-	l := &p.loads[i]
-	if w.Kind == program.WeekDeload && daysAway(p.athlete, w.Start) >= deloadAway {
+	l := &lo.loads[i]
+	if w.Kind == program.WeekDeload && daysAway(lo.athlete, w.Start) >= deloadAway {
 		out = append(out, note(noteAwayDeload))
 	}
-	if p.opensWithCheck(i) && !l.main.none() {
+	if lo.opensWithCheck(i) && !l.main.none() {
 		out = append(out, note(noteCheckHold))
 	}
 	if w.Kind != program.WeekBuild || l.main.none() {
@@ -193,7 +193,7 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	switch {
 	case l.main.gate: // says that it is free, and what for
 		g := l.main.rung.Gate
-		days := min(g.Sessions, p.mainDays(i))
+		days := min(g.Sessions, lo.mainDays(i))
 		asks := note(noteGateWeek, step("step", l.main.step()), count("sets", g.Sets), seconds("hold", float64(g.Hold)), count("days", days))
 		if g.Single > 0 {
 			asks.Code, asks.Values = noteGateLonger, append(asks.Values, seconds("longer", float64(g.Single)))
@@ -205,9 +205,9 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 			out = append(out, note(noteGateDays, count("days", g.Sessions)))
 		}
 	case lastBuild >= 0:
-		out = append(out, p.change(p.main[lastBuild], l.main)...)
+		out = append(out, lo.change(lo.main[lastBuild], l.main)...)
 	}
-	out = append(out, p.back(i)...)
+	out = append(out, lo.back(i)...)
 	if l.main.short {
 		out = append(out, note(noteShortSets, step("step", l.main.step())))
 	}
@@ -221,7 +221,7 @@ func (p *plan) weekNotes(w *program.Week, lastBuild int) []program.Note {
 func opened(s program.Session) bool { return slices.ContainsFunc(s.Items, isOpen) }
 
 // change says what is new against the last build week.
-func (p *plan) change(before, now work) []program.Note {
+func (ds *doses) change(before, now work) []program.Note {
 	switch {
 	case now.rung != nil && (before.rung == nil || before.rung.ID != now.rung.ID):
 		return []program.Note{note(noteNewStep, step("step", now.step()))}

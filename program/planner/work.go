@@ -74,14 +74,14 @@ func held(effort float64, max int) int {
 
 // at is a rung's option in a week, as main work would do it; hold 0 where it
 // cannot be main work.
-func (p *plan) at(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: p.look.maxHold(o, week)}
-	w.share = p.look.shareHeld(w.max)
-	if !o.hangsIn(p.weeks[week].start) || float64(o.help) > bandShare*10*p.body.weight || p.limits.elbowSore && w.share > elbowLoad || p.asksMore(w, week) {
+func (h *holds) at(r *rung, o option, week int) work {
+	w := work{rung: r, option: o, max: h.look.maxHold(o, week)}
+	w.share = h.look.shareHeld(w.max)
+	if !o.hangsIn(h.weeks[week].start) || float64(o.help) > bandShare*10*h.body.weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) {
 		return w
 	}
-	w.setHold(p.limits.effortIn(week))
-	if p.past.hangs(r, o) && held(p.limits.mostEffortIn(week), w.max) >= mainLeast {
+	w.setHold(h.limits.effortIn(week))
+	if h.past.hangs(r, o) && held(h.limits.mostEffortIn(week), w.max) >= mainLeast {
 		w.hold, w.short = max(w.hold, mainLeast), false
 	}
 	return w
@@ -108,24 +108,24 @@ const effortBand = 10
 // slack is how far main work falls short of the least effort that trains, in
 // hundredths of its predicted maximum, rounded up; nothing for sore elbows, which are
 // to have it easy.
-func (p *plan) slack(w work, week int) int {
-	if p.limits.elbowSore || w.max == 0 {
+func (c *client) slack(w work, week int) int {
+	if c.limits.elbowSore || w.max == 0 {
 		return 0
 	}
-	least := int(p.limits.effortIn(week)*100+0.5) - effortBand
+	least := int(c.limits.effortIn(week)*100+0.5) - effortBand
 	return max(0, (least*w.max-1000*w.hold+w.max-1)/w.max)
 }
 
 // second is the lighter, longer work beside the main work: the hardest earlier
 // step that can be held free for long enough, else a lean.
-func (p *plan) second(main work, week int) work {
-	for i := p.index(main.rung) - 1; i >= 0; i-- {
-		r := &p.body.ladder[i]
-		if w := p.lighter(work{rung: r, option: r.heldFree()}, week); w.hold > 0 && w.share <= secondLoad {
+func (h *holds) second(main work, week int) work {
+	for i := h.index(main.rung) - 1; i >= 0; i-- {
+		r := &h.body.ladder[i]
+		if w := h.lighter(work{rung: r, option: r.heldFree()}, week); w.hold > 0 && w.share <= secondLoad {
 			return w
 		}
 	}
-	return p.lean(week, secondLoad, secondLeast, secondMost)
+	return h.lean(week, secondLoad, secondLeast, secondMost)
 }
 
 // Loads of the lighter work as shares of the instant maximum (our judgement).
@@ -135,10 +135,10 @@ const (
 	easyLoad   = 0.49
 )
 
-func (p *plan) lighter(w work, week int) work {
-	w.max = p.look.maxHold(w.option, week)
-	w.share = p.look.shareHeld(w.max)
-	if hold := held(p.limits.effortIn(week), w.max); hold >= secondLeast {
+func (h *holds) lighter(w work, week int) work {
+	w.max = h.look.maxHold(w.option, week)
+	w.share = h.look.shareHeld(w.max)
+	if hold := held(h.limits.effortIn(week), w.max); hold >= secondLeast {
 		w.hold = min(hold, secondMost)
 	}
 	return w
@@ -146,20 +146,20 @@ func (p *plan) lighter(w work, week int) work {
 
 // ahead is the heavy, short work: this step with less help or free, or the next
 // with help, whichever comes nearest the middle of its load.
-func (p *plan) ahead(main work, week int) work {
+func (h *holds) ahead(main work, week int) work {
 	var best work
-	i := p.index(main.rung)
+	i := h.index(main.rung)
 	if i < 0 {
 		return best
 	}
-	for next := i; next < min(i+2, len(p.body.ladder)); next++ {
-		r := &p.body.ladder[next]
+	for next := i; next < min(i+2, len(h.body.ladder)); next++ {
+		r := &h.body.ladder[next]
 		for _, o := range r.rigs() {
 			easier := r.ID == main.rung.ID && o.help >= main.option.help
-			if easier || float64(o.help) > aheadBandShare*10*p.body.weight {
+			if easier || float64(o.help) > aheadBandShare*10*h.body.weight {
 				continue
 			}
-			if w := p.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
+			if w := h.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
 				best = w
 			}
 		}
@@ -172,11 +172,11 @@ const (
 	aheadFrom, aheadTo = 0.85, 0.92
 )
 
-func (p *plan) heavy(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: p.look.maxHold(o, week)}
-	w.share = p.look.shareHeld(w.max)
-	hold := min(held(p.limits.effortIn(week), w.max), aheadMost)
-	if o.hangsIn(p.weeks[week].start) && w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
+func (h *holds) heavy(r *rung, o option, week int) work {
+	w := work{rung: r, option: o, max: h.look.maxHold(o, week)}
+	w.share = h.look.shareHeld(w.max)
+	hold := min(held(h.limits.effortIn(week), w.max), aheadMost)
+	if o.hangsIn(h.weeks[week].start) && w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
 		w.hold = hold
 	}
 	return w
@@ -190,12 +190,12 @@ func nearer(w, than work) bool {
 func abs(x float64) float64 { return max(x, -x) }
 
 // index is a rung's place on the ladder, −1 for none.
-func (p *plan) index(r *rung) int {
+func (c *client) index(r *rung) int {
 	if r == nil {
 		return -1
 	}
-	for i := range p.body.ladder {
-		if p.body.ladder[i].ID == r.ID {
+	for i := range c.body.ladder {
+		if c.body.ladder[i].ID == r.ID {
 			return i
 		}
 	}
