@@ -125,11 +125,11 @@ func (s *setRead) tough() bool {
 }
 
 // toughDay is the last day of the last week that had a bad set; 0 where none had.
-func (r *reading) toughDay() program.Date {
-	for i := len(r.days) - 1; i >= 0 && r.on-r.days[i].date < aWeek; i-- {
-		for j := range r.days[i].sets {
-			if r.days[i].sets[j].tough() {
-				return r.days[i].date
+func (di *diary) toughDay() program.Date {
+	for i := len(di.days) - 1; i >= 0 && di.on-di.days[i].date < aWeek; i-- {
+		for j := range di.days[i].sets {
+			if di.days[i].sets[j].tough() {
+				return di.days[i].date
 			}
 		}
 	}

@@ -239,13 +239,13 @@ type tooLong struct {
 	longest       float64 // s
 }
 
-func (r *reading) tooLong() []tooLong {
+func (di *diary) tooLong() []tooLong {
 	var out []tooLong
 	reached := map[tooLong]bool{}
-	for _, d := range r.days {
+	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
-			if r.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.Done.Seconds == 0 {
+			if di.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.Done.Seconds == 0 {
 				continue
 			}
 			at := tooLong{exercise: s.Exercise, rig: rigName(s.Rig), ahead: s.Ahead, scale: s.Scale}

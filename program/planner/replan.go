@@ -322,16 +322,16 @@ func countingDays(g *program.GateRead) int {
 
 // shown are the free holds of the goal's seconds in the log that are written as clean:
 // what nobody saw is not shown.
-func (r *reading) shown() []shown {
+func (di *diary) shown() []shown {
 	var out []shown
-	for _, d := range r.days {
+	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
-			if s.Step == "" || !s.Rig.Free() || s.Done.Clean != program.CleanYes || s.Done.Seconds < r.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
+			if s.Step == "" || !s.Rig.Free() || s.Done.Clean != program.CleanYes || s.Done.Seconds < di.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
 				continue
 			}
-			for j := range r.body.all {
-				if g := &r.body.all[j]; g.ID == s.Step {
+			for j := range di.body.all {
+				if g := &di.body.all[j]; g.ID == s.Step {
 					out = append(out, shown{g.load, d.date})
 				}
 			}

@@ -42,11 +42,11 @@ const (
 // painFlags are what the joints say, in sessions and on the mornings after them, and
 // the assessment with the joints that hurt counted as sore: the plan ahead is
 // gentler for it.
-func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
-	eased := *r.athlete
+func (di *diary) painFlags() ([]program.Flag, program.Assessment) {
+	eased := *di.athlete
 	var flags []program.Flag
 	for _, j := range joints {
-		weeks := r.worstByWeek(j.pain)
+		weeks := di.worstByWeek(j.pain)
 		worst := max(weeks[0], weeks[1])
 		value := []program.Value{word("joint", j.key), count("pain", worst)}
 		switch {
@@ -61,7 +61,7 @@ func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
 		}
 		countSore(j.state(&eased.Health))
 	}
-	other := r.worstByWeek(func(p program.Pain) int { return p.Other })
+	other := di.worstByWeek(func(p program.Pain) int { return p.Other })
 	if worst := max(other[0], other[1]); worst >= sorePain {
 		level := program.FlagLook
 		if worst >= highPain || other[0] > other[1] && other[1] > other[2] {
@@ -69,7 +69,7 @@ func (r *reading) painFlags() ([]program.Flag, program.Assessment) {
 		}
 		flags = append(flags, program.Flag{Level: level, Note: note(flagPainOther, count("pain", worst))})
 	}
-	return append(flags, r.morningFlags(&eased)...), eased
+	return append(flags, di.morningFlags(&eased)...), eased
 }
 
 // countSore eases a joint that the assessment has as fine.
@@ -97,10 +97,10 @@ func countedSore(eased, asked *program.Health) []string {
 // questions, with limits of their own, and a morning is read against what is usual
 // for its joint. In one number a habitual stiff morning of 3 would count as sore for
 // ever, and a week with mornings written as worse than one without.
-func (r *reading) worstByWeek(of func(program.Pain) int) [3]int {
+func (di *diary) worstByWeek(of func(program.Pain) int) [3]int {
 	var worst [3]int
-	for _, d := range r.days {
-		at := int(r.on-d.date) / aWeek
+	for _, d := range di.days {
+		at := int(di.on-d.date) / aWeek
 		if at >= len(worst) {
 			continue
 		}
@@ -110,11 +110,11 @@ func (r *reading) worstByWeek(of func(program.Pain) int) [3]int {
 }
 
 // effortFlags look at how hard the last two weeks' main sets were.
-func (r *reading) effortFlags() []program.Flag {
+func (di *diary) effortFlags() []program.Flag {
 	var mains, short, rated int
 	var sum, most float64
-	for _, d := range r.days {
-		if r.on-d.date >= lately {
+	for _, d := range di.days {
+		if di.on-d.date >= lately {
 			continue
 		}
 		for i := range d.sets {
@@ -138,7 +138,7 @@ func (r *reading) effortFlags() []program.Flag {
 		}
 	}
 	look(mains >= mainsLeast && float64(short) > shortMany*float64(mains), flagSetsShort, count("sets", short), count("of", mains))
-	settled := len(r.days) > 0 && r.on-r.days[0].date >= aWeek // in the first week everything is new
+	settled := len(di.days) > 0 && di.on-di.days[0].date >= aWeek // in the first week everything is new
 	look(settled && rated >= ratedLeast && sum >= highRPE*float64(rated), flagRPEHigh)
 	look(settled && rated >= ratedLeast && most <= lowRPE, flagRPELow)
 	return flags
@@ -169,11 +169,11 @@ func (r *reading) attendanceFlags() []program.Flag {
 }
 
 // last is the day of the last session done; 0 where there was none.
-func (r *reading) last() program.Date {
-	if len(r.days) == 0 {
+func (di *diary) last() program.Date {
+	if len(di.days) == 0 {
 		return 0
 	}
-	return r.days[len(r.days)-1].date
+	return di.days[len(di.days)-1].date
 }
 
 // gateFlags say what the gates have changed.

@@ -126,8 +126,8 @@ func (r *reading) gatesRead() []program.GateRead {
 }
 
 // triedUnasked says that a step was held free where nothing of the kind was printed.
-func (r *reading) triedUnasked(step string) bool {
-	return slices.ContainsFunc(r.days, func(d *dayRead) bool {
+func (di *diary) triedUnasked(step string) bool {
+	return slices.ContainsFunc(di.days, func(d *dayRead) bool {
 		return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step == step && s.Rig.Free() && s.item == nil })
 	})
 }

@@ -31,11 +31,11 @@ type morning struct {
 
 // mornings are the numbers that a joint was given, by day up to the review. Of
 // several for one morning the highest counts. The days come in order.
-func (r *reading) mornings(of func(program.Pain) int) (noted map[program.Date]int, days []program.Date) {
+func (di *diary) mornings(of func(program.Pain) int) (noted map[program.Date]int, days []program.Date) {
 	noted = map[program.Date]int{}
-	for i := range r.athlete.Log.Entries {
-		e := &r.athlete.Log.Entries[i]
-		if !e.Morning || e.Date > r.on {
+	for i := range di.athlete.Log.Entries {
+		e := &di.athlete.Log.Entries[i]
+		if !e.Morning || e.Date > di.on {
 			continue
 		}
 		for _, s := range e.Sets {
@@ -51,23 +51,23 @@ func (r *reading) mornings(of func(program.Pain) int) (noted map[program.Date]in
 // against the mornings before the first: what has begun to hurt is not yet usual.
 // Mornings before the assessment say what is usual, and nothing more: the coach has
 // seen the joint since.
-func (r *reading) lastMorning(of func(program.Pain) int) morning {
-	noted, days := r.mornings(of)
-	if n := len(days); n > 0 && r.on-days[n-1] <= lately {
-		return r.morningAt(noted, days, n-1)
+func (di *diary) lastMorning(of func(program.Pain) int) morning {
+	noted, days := di.mornings(of)
+	if n := len(days); n > 0 && di.on-days[n-1] <= lately {
+		return di.morningAt(noted, days, n-1)
 	}
 	return morning{}
 }
 
 // morningAt reads one morning of a joint, of those in order; the zero morning for one
 // before the assessment.
-func (r *reading) morningAt(noted map[program.Date]int, days []program.Date, at int) morning {
+func (di *diary) morningAt(noted map[program.Date]int, days []program.Date, at int) morning {
 	last := days[at]
-	if last < r.athlete.Measured {
+	if last < di.athlete.Measured {
 		return morning{}
 	}
 	first := last
-	if at > 0 && last-days[at-1] <= runningDays && days[at-1] >= r.athlete.Measured {
+	if at > 0 && last-days[at-1] <= runningDays && days[at-1] >= di.athlete.Measured {
 		first = days[at-1]
 	}
 	usual := usualBefore(noted, days, first)
@@ -117,11 +117,11 @@ func (m morning) flag(on program.Date) (code string, level program.FlagLevel) {
 // morningFlags are what the mornings say. Where straight-arm work has to stop, the
 // joint counts as sore in the weeks ahead; elsewhere than at a joint that a plan can
 // ease, the coach has to ask.
-func (r *reading) morningFlags(eased *program.Assessment) []program.Flag {
+func (di *diary) morningFlags(eased *program.Assessment) []program.Flag {
 	var flags []program.Flag
 	for _, j := range joints {
-		m := r.lastMorning(j.pain)
-		code, level := m.flag(r.on)
+		m := di.lastMorning(j.pain)
+		code, level := m.flag(di.on)
 		if code == "" {
 			continue
 		}
@@ -130,8 +130,8 @@ func (r *reading) morningFlags(eased *program.Assessment) []program.Flag {
 			countSore(j.state(&eased.Health))
 		}
 	}
-	m := r.lastMorning(func(p program.Pain) int { return p.Other })
-	if code, level := m.flag(r.on); code != "" {
+	m := di.lastMorning(func(p program.Pain) int { return p.Other })
+	if code, level := m.flag(di.on); code != "" {
 		flags = append(flags, program.Flag{Level: level, Note: note(flagMorningOther, m.values()...)})
 	}
 	return flags
@@ -142,11 +142,11 @@ func (m morning) values() []program.Value {
 }
 
 // worstMornings is the worst at each joint over the mornings of a week.
-func (r *reading) worstMornings(monday program.Date) program.Pain {
+func (di *diary) worstMornings(monday program.Date) program.Pain {
 	worst := noPain
-	for i := range r.athlete.Log.Entries {
-		e := &r.athlete.Log.Entries[i]
-		if e.Morning && e.Date.Monday() == monday && e.Date <= r.on {
+	for i := range di.athlete.Log.Entries {
+		e := &di.athlete.Log.Entries[i]
+		if e.Morning && e.Date.Monday() == monday && e.Date <= di.on {
 			for _, s := range e.Sets {
 				worse(&worst, s.Pain)
 			}

@@ -7,15 +7,20 @@ import (
 	"gatepost/program/strength"
 )
 
+// diary is a client's log up to a day.
+type diary struct {
+	measures
+	on   program.Date
+	days []*dayRead
+}
+
 // reading is a client's log laid beside the plans that hung on the wall, week by
 // week from the assessment on.
 type reading struct {
-	measures
+	diary
 	wall  []program.PlanVersion
-	on    program.Date
 	block program.Date // Monday of the block on the wall
 	from  program.Date // Monday of the first week to plan anew
-	days  []*dayRead
 	weeks []*weekPrinted
 	est   *estimate
 
@@ -64,7 +69,7 @@ type moment struct {
 // newReading reads the log; out of versions, the plan on the wall is the first
 // one, made from the assessment.
 func newReading(m *measures, versions []program.PlanVersion, on program.Date) *reading {
-	r := &reading{measures: *m, wall: versions, on: on, block: blockStart(m.athlete)}
+	r := &reading{diary: diary{measures: *m, on: on}, wall: versions, block: blockStart(m.athlete)}
 	r.asIf = &asIf{r, map[news]*program.Program{}}
 	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
 		r.block = max(r.block, versions[n-1].Weeks[0].Start)
@@ -151,20 +156,20 @@ func (r *reading) readWeek(w *weekPrinted) {
 
 // worked is the share of a week's gain that its counted work earns: what was done,
 // and what is still to be done in a week that has only begun.
-func (r *reading) worked(w *weekPrinted, read *program.WeekRead) float64 {
+func (di *diary) worked(w *weekPrinted, read *program.WeekRead) float64 {
 	counted := read.HalfSeconds
 	for i := range w.Sessions {
-		if s := &w.Sessions[i]; s.Date > r.on {
+		if s := &w.Sessions[i]; s.Date > di.on {
 			counted += countedOf(s)
 		}
 	}
-	return earnedBy(w.Kind, counted, startSeconds(presentSpell(r.athlete, w.start)))
+	return earnedBy(w.Kind, counted, startSeconds(presentSpell(di.athlete, w.start)))
 }
 
 // weekOff reports whether nothing was done in a week, with straight arms or without,
 // and nothing is still to come.
-func (r *reading) weekOff(w *weekPrinted) bool {
-	ahead := func(s program.Session) bool { return s.Date > r.on }
+func (di *diary) weekOff(w *weekPrinted) bool {
+	ahead := func(s program.Session) bool { return s.Date > di.on }
 	return len(w.days) == 0 && !slices.ContainsFunc(w.Sessions, ahead)
 }
 
@@ -181,10 +186,10 @@ func armDays(w *weekPrinted) int {
 
 // stillAhead counts the printed straight-arm sessions of a week that come after
 // the day of the review.
-func (r *reading) stillAhead(w *weekPrinted) int {
+func (di *diary) stillAhead(w *weekPrinted) int {
 	n := 0
 	for i := range w.Sessions {
-		if s := &w.Sessions[i]; s.Date > r.on && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
+		if s := &w.Sessions[i]; s.Date > di.on && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
 			n++
 		}
 	}

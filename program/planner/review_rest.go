@@ -8,11 +8,11 @@ import (
 
 // restAfter is what the last pain that asked for rest leaves, and how far the way back
 // has come since.
-func (r *reading) restAfter() rest {
+func (di *diary) restAfter() rest {
 	var stops [len(joints)]program.Date
 	var out rest
 	for i, j := range joints {
-		if days := r.stops(j.pain); len(days) > 0 {
+		if days := di.stops(j.pain); len(days) > 0 {
 			stops[i] = days[len(days)-1]
 		}
 	}
@@ -25,8 +25,8 @@ func (r *reading) restAfter() rest {
 			out.joints |= 1 << i
 		}
 	}
-	out.from, out.until = r.nextCard(), last+restDays
-	out.sessions = r.quietSince(out.until)
+	out.from, out.until = di.nextCard(), last+restDays
+	out.sessions = di.quietSince(out.until)
 	return out
 }
 
@@ -37,25 +37,25 @@ const restDays = 3
 
 // nextCard is the first day whose card can still be changed: the day of the review,
 // unless something is written of it already.
-func (r *reading) nextCard() program.Date {
-	if n := len(r.days); n > 0 && r.days[n-1].date == r.on {
-		return r.on + 1
+func (di *diary) nextCard() program.Date {
+	if n := len(di.days); n > 0 && di.days[n-1].date == di.on {
+		return di.on + 1
 	}
-	return r.on
+	return di.on
 }
 
 // stops are the days since the assessment whose pain at a joint asks for rest, in order:
 // five or more in a session, or a morning that stops straight-arm work.
-func (r *reading) stops(of func(program.Pain) int) []program.Date {
+func (di *diary) stops(of func(program.Pain) int) []program.Date {
 	var days []program.Date
-	for _, d := range r.days {
+	for _, d := range di.days {
 		if d.worst(of) >= highPain {
 			days = append(days, d.date)
 		}
 	}
-	noted, mornings := r.mornings(of)
+	noted, mornings := di.mornings(of)
 	for i, date := range mornings {
-		if r.morningAt(noted, mornings, i).stops() {
+		if di.morningAt(noted, mornings, i).stops() {
 			days = append(days, date)
 		}
 	}
@@ -86,15 +86,15 @@ const quietMornings = 2
 // quietSince counts the straight-arm sessions after a day that left no joint sore,
 // neither in the session nor on the mornings after it. What nobody wrote of a morning
 // counts as quiet, as it does in the log.
-func (r *reading) quietSince(day program.Date) int {
+func (di *diary) quietSince(day program.Date) int {
 	n := 0
-	for _, d := range r.days {
+	for _, d := range di.days {
 		if d.date <= day || !d.arm() {
 			continue
 		}
 		quiet := true
 		for _, j := range joints {
-			quiet = quiet && d.worst(j.pain) < sorePain && !r.upAfter(d.date, j.pain)
+			quiet = quiet && d.worst(j.pain) < sorePain && !di.upAfter(d.date, j.pain)
 		}
 		if quiet {
 			n++
@@ -104,10 +104,10 @@ func (r *reading) quietSince(day program.Date) int {
 }
 
 // upAfter reports whether one of the mornings after a session was above usual.
-func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
-	noted, days := r.mornings(of)
+func (di *diary) upAfter(day program.Date, of func(program.Pain) int) bool {
+	noted, days := di.mornings(of)
 	for i, date := range days {
-		if date > day && date <= day+quietMornings && r.morningAt(noted, days, i).above >= morningUp {
+		if date > day && date <= day+quietMornings && di.morningAt(noted, days, i).above >= morningUp {
 			return true
 		}
 	}
@@ -115,10 +115,10 @@ func (r *reading) upAfter(day program.Date, of func(program.Pain) int) bool {
 }
 
 // lastUp is the last morning on which a joint was above usual; 0 where none was.
-func (r *reading) lastUp(of func(program.Pain) int) program.Date {
-	noted, days := r.mornings(of)
+func (di *diary) lastUp(of func(program.Pain) int) program.Date {
+	noted, days := di.mornings(of)
 	for i := len(days) - 1; i >= 0; i-- {
-		if r.morningAt(noted, days, i).above >= morningUp {
+		if di.morningAt(noted, days, i).above >= morningUp {
 			return days[i]
 		}
 	}
