@@ -24,13 +24,16 @@ type rung struct {
 	toes int      // of body.sites: with the toes on a scale
 }
 
-// option is one way to hang the client's bands at one step.
+// option is one way to do a step: with bands hung, or with the toes on a scale; or, of
+// no step, a lean. The zero option's rig is none.
 type option struct {
-	rig  program.Rig
-	hold mechanics.Hold
-	help int     // tenths of a newton, vertical, so that comparing is exact
-	load float64 // N·m, effective
-	site int     // of body.sites: where it is held, for what the model is off by there
+	rig   program.Rig
+	scale float64 // N on the toes
+	ahead float64 // m, shoulder ahead of the wrist crease in a lean
+	hold  mechanics.Hold
+	help  int     // tenths of a newton, vertical, so that comparing is exact
+	load  float64 // N·m, effective
+	site  int     // of body.sites: where it is held, for what the model is off by there
 
 	until program.Date // the first day on which one of its bands is retired; 0: none is
 }
@@ -77,6 +80,9 @@ var sexes = map[program.Sex]mechanics.Sex{
 	program.SexUnspecified: mechanics.Unspecified, "": mechanics.Unspecified,
 	program.SexFemale: mechanics.Female, program.SexMale: mechanics.Male,
 }
+
+// parallettes are the kit that gives a neutral wrist.
+const parallettes = "parallettes"
 
 func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
 	return mechanics.Support{

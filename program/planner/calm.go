@@ -36,11 +36,11 @@ func (ds *doses) stays(i int, l *load, allowed int) {
 // serves puts the printed seconds, and the printed lean, in place of the new ones; not
 // where it is other work, or no longer within the effort of the week.
 func (h *holds) serves(now, was *work, week int) bool {
-	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.scale != was.scale || !sameRig(now.option.rig, was.option.rig) {
+	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.option.scale != was.option.scale || !sameRig(now.option.rig, was.option.rig) {
 		return false
 	}
 	w := *now
-	w.ahead, w.option, w.hold = was.ahead, was.option, was.hold
+	w.option, w.hold = was.option, was.hold
 	w.max = h.look.maxHold(w.option, week)
 	w.share = h.look.shareHeld(w.max)
 	if h.slack(w, week) > 0 || h.limits.elbowSore && w.share > elbowLoad || w.hold > held(h.limits.mostEffortIn(week), w.max) {

@@ -1,10 +1,8 @@
 package planner
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"gatepost/program"
 	"gatepost/program/strength"
@@ -69,92 +67,8 @@ func (ms *measures) prior(held bool) strength.State {
 	return strength.PriorUntested(first)
 }
 
-// observe turns one test into a load held for a time.
-func (b *body) observe(t *program.Hold) (strength.Observation, bool) {
-	o := strength.Observation{Seconds: testSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
-	if t.Step == "" && t.Exercise == b.toesID && t.Scale > 0 {
-		b.held(&o, &b.all[0], b.all[0].heldFree(), t.Scale)
-		return o, o.Load > 0
-	}
-	if t.Step == "" {
-		if t.Ahead <= 0 {
-			return o, false
-		}
-		b.leant(&o, t.Exercise, t.Ahead)
-		return o, o.Load > 0
-	}
-	for i := range b.all {
-		if r := &b.all[i]; r.ID == t.Step {
-			b.held(&o, r, b.named(r, t.Rig), t.Scale)
-		}
-	}
-	return o, o.Load > 0
-}
-
-// held fills in the load and the site of a step held with a rig, and with so many
-// newtons on the toes.
-func (b *body) held(o *strength.Observation, r *rung, hung option, scale float64) {
-	o.Load, o.Model, o.Position, o.Rig = hung.load, strength.StepModel, r.ID, rigName(hung.rig)
-	if scale > 0 {
-		o.Load -= scale * r.toesReach() * allowance(r.Step)
-		o.Model, o.Position = strength.ToesModel, onToes(r)
-	}
-}
-
-// leanRead is how well a lean's distance is read, in m (our judgement).
-const leanRead = 0.01
-
-// leant fills in the load and the site of a lean.
-func (b *body) leant(o *strength.Observation, exercise string, ahead float64) {
-	o.Load, o.Model, o.Position = b.PlancheLean(ahead, b.support).Torque, strength.LeanModel, exercise
-	o.More = min(1, b.PlancheLean(ahead+leanRead, b.support).Torque/o.Load-1)
-}
-
-// testSeconds is the hold's length; repetitions count three seconds each (common
-// practice), which agrees with the endurance model to 0.09 in share.
-func testSeconds(t *program.Hold) float64 {
-	if t.Reps > 0 {
-		return strength.HoldOf(float64(t.Reps))
-	}
-	return t.Seconds
-}
-
-// A pair of holds that measures endurance, in seconds.
-const (
-	pairShortLeast, pairShortMost = 5, 8
-	pairLongLeast, pairLongMost   = 45, 90
-)
-
-// pairUp marks maximal holds of one day that measure endurance: one step, two rigs
-// (free is one), one of 45 to 90 s and one of 5 to 8 s. The statics know both loads.
-func pairUp(day []strength.Observation) {
-	within := func(s, least, most float64) bool { return least <= s && s <= most }
-	for i := range day {
-		for j := range day {
-			long, short := &day[i], &day[j]
-			if long.Max && short.Max && long.Position == short.Position && long.Rig != short.Rig &&
-				long.Load < short.Load && within(long.Seconds, pairLongLeast, pairLongMost) &&
-				within(short.Seconds, pairShortLeast, pairShortMost) {
-				long.Pair, short.Pair = true, true
-			}
-		}
-	}
-}
-
 // secondsPerRep is how long one repetition takes.
 const secondsPerRep = int(strength.SecondsPerRepetition)
-
-func rigName(r program.Rig) string {
-	if r.Free() {
-		return ""
-	}
-	return fmt.Sprintf("%s@%.3f", strings.Join(r.Bands, "+"), r.Drop)
-}
-
-// toesReach is how far behind the shoulder a scale under the toes lifts, in m.
-func (r *rung) toesReach() float64 {
-	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
-}
 
 // newOutlook lays the block's weeks ahead of the state after those that are over.
 func newOutlook(sn *season) outlook {

@@ -208,7 +208,7 @@ func (l *load) keep(day int, items []program.Prescription) {
 			s.main += item.Sets
 		case item.Role == program.RoleAhead:
 			s.ahead += item.Sets
-		case item.Role == program.RoleSecond && !l.leans.none() && item.Ahead == l.leans.ahead:
+		case item.Role == program.RoleSecond && !l.leans.none() && item.Ahead == l.leans.option.ahead:
 			s.leans += item.Sets
 		case item.Role == program.RoleSecond:
 			s.second += item.Sets

@@ -5,16 +5,9 @@ import (
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/mechanics"
 )
 
-// Leans are prescribed in steps of 2 cm, up to where the toes all but leave the
-// floor.
-const (
-	leanStep   = 0.02 // m
-	scaleKit   = "bathroom scale"
-	leanMargin = 0.04 // m short of the lean at which the toes carry nothing
-)
+const scaleKit = "bathroom scale"
 
 // floorRung finds the road map's rung of a kind, if this client can do it.
 func (c *client) floorRung(kind program.RungKind) *program.Rung {
@@ -50,7 +43,7 @@ func (h *holds) lean(week int, most float64, least, longest int) work {
 
 // leanAt is a lean by its place among the loads, without seconds.
 func (h *holds) leanAt(floor *program.Rung, i, week int) work {
-	w := work{floor: floor, ahead: float64(i) * leanStep, option: option{load: h.leans[i], site: leanSite}}
+	w := work{floor: floor, option: h.leans[i]}
 	if w.max = h.look.maxHold(w.option, week); i == 0 {
 		w.max = longestHold // a push-up position: anybody's, and no work that counts
 	}
@@ -82,16 +75,6 @@ func (h *holds) nearer(w work, broke float64, week int) work {
 // halfHand is how marks on a wall are moved, m (common practice).
 const halfHand = 0.04
 
-// leanLoads are the torques of a lean of 0, 2, 4 … cm.
-func (b *body) leanLoads() []float64 {
-	var loads []float64
-	limit := b.LeanLimit(b.support) - leanMargin
-	for d := 0.0; d <= limit; d += leanStep {
-		loads = append(loads, max(0, b.PlancheLean(d, b.support).Torque))
-	}
-	return loads
-}
-
 // onFloor is the main work of a week in which no step can be trained: the first
 // step with the toes on a scale where that is near enough, else the lean.
 func (h *holds) onFloor(week int) work {
@@ -116,16 +99,12 @@ func (h *holds) onScale(week int) work {
 	first := &h.body.ladder[0]
 	for _, way := range h.scaled(first) {
 		if w := h.at(first, way.option, week); w.trainable() {
-			w.floor, w.scale = way.floor, way.scale
+			w.floor, w.option = way.floor, way.option
 			return w
 		}
 	}
 	return work{}
 }
-
-// scaleStep is how finely toes can be told what to carry, in kg (common practice: a
-// bathroom scale reads half kilograms).
-const scaleStep = 0.5
 
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
 // first, as much as a band may help at most.
@@ -135,9 +114,8 @@ func (c *client) scaled(r *rung) []work {
 		return nil
 	}
 	var ways []work
-	for kg := scaleStep; kg*mechanics.Gravity <= bandShare*c.body.weight; kg += scaleStep {
-		o := option{load: r.load - kg*mechanics.Gravity*r.toesReach()*allowance(r.Step), site: r.toes}
-		ways = append(ways, work{rung: r, floor: floor, scale: kg * mechanics.Gravity, option: o})
+	for _, o := range r.onScale(bandShare) {
+		ways = append(ways, work{rung: r, floor: floor, option: o})
 	}
 	return ways
 }

@@ -271,8 +271,8 @@ func (x tooLong) same(y tooLong) bool {
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
-		case w.none() || w.exercise() != x.exercise || rigName(w.option.rig) != x.rig || w.ahead < x.ahead || w.scale > x.scale:
-		case w.rung == nil && w.ahead > 0:
+		case w.none() || w.exercise() != x.exercise || rigName(w.option.rig) != x.rig || w.option.ahead < x.ahead || w.option.scale > x.scale:
+		case w.rung == nil && w.option.ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:
 			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))

@@ -38,6 +38,9 @@ func (r *rung) rigs() []option {
 
 func (r *rung) heldFree() option { return option{hold: r.free, load: r.load, site: r.site} }
 
+// mostHelp is the most that bands help at any work, of body weight (our judgement).
+const mostHelp = 0.30
+
 // hanging is some bands on one length of strap, and their pull on a hip at rest.
 type hanging struct {
 	bands []int
@@ -77,7 +80,7 @@ func (b *body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []h
 			h.pull += b.curves[i].Force(length)
 			h.until = earlier(h.until, b.bands[i].Retired)
 		}
-		if h.pull > 0 && h.pull <= aheadBandShare*b.weight {
+		if h.pull > 0 && h.pull <= mostHelp*b.weight {
 			all = append(all, h)
 		}
 	}

@@ -2,12 +2,10 @@ package planner
 
 import (
 	"math"
-	"slices"
 	"strings"
 	"testing"
 
 	"gatepost/program"
-	"gatepost/program/mechanics"
 )
 
 // What the pages say beside the drawings must be what is drawn. Shares and leans
@@ -39,27 +37,8 @@ func TestIllustrationsShowWhatThePagesSay(t *testing.T) {
 		t.Errorf("the lean changes by %.3f m", d)
 	}
 	zero, lean := all["planche/zero"], all["planche/lean"]
-	if math.Abs(zero.Shoulder.X-zero.Wrist.X) > 1e-9 || math.Abs(lean.Shoulder.X-lean.Wrist.X-drawnLean) > 1e-9 {
+	if math.Abs(zero.Shoulder.X-zero.Wrist.X) > 1e-9 || math.Abs(lean.Shoulder.X-lean.Wrist.X-0.20) > 1e-9 {
 		t.Errorf("leans of %.3f and %.3f m", zero.Shoulder.X-zero.Wrist.X, lean.Shoulder.X-lean.Wrist.X)
-	}
-}
-
-func TestShareBesideTheDrawings(t *testing.T) {
-	b, _ := newBody(&drawnAthlete, roadMap(t))
-	for name, want := range map[string]float64{"tuck": .58, "advanced-tuck": .74, "straddle": .89, "open-half-lay": .83} {
-		r := stepOf(b, name)
-		if got := r.free.Torque / b.full; math.Abs(got-want) > .0051 {
-			t.Errorf("%s: %.3f, the page says %.2f", name, got, want)
-		}
-	}
-	r := stepOf(b, "advanced-tuck")
-	flat := *r
-	flat.pose.Rounding, flat.pose.Depression = 0, 0
-	if got := mechanics.Solve(b.Body, flat.pose, b.support, nil).Torque / b.full; math.Abs(got-.82) > .0051 {
-		t.Errorf("flat: %.3f", got)
-	}
-	if got := b.withRig(r, 0, 0).hold.Torque / b.full; math.Abs(got-.62) > .0051 {
-		t.Errorf("under the band: %.3f", got)
 	}
 }
 
@@ -85,10 +64,6 @@ func TestEveryStepIsIllustrated(t *testing.T) {
 // angle is how far off the vertical a band hangs, in degrees.
 func angle(s program.Stance) float64 {
 	return math.Abs(math.Atan2(s.Anchor.X-s.Hip.X, s.Anchor.Y-s.Hip.Y)) * 180 / math.Pi
-}
-
-func stepOf(b *body, id string) *rung {
-	return &b.all[slices.IndexFunc(b.all, func(r rung) bool { return r.ID == id })]
 }
 
 func roadMap(t *testing.T) *program.RoadMap {

@@ -47,8 +47,6 @@ const (
 	usualArmDays   = 3
 	elbowLoad      = 0.75
 	bandShare      = 0.25 // most band help at the main work, of body weight
-	aheadBandShare = 0.30
-	parallettes    = "parallettes" // the kit that gives a neutral wrist
 	bandsKit       = "bands"
 )
 

@@ -196,7 +196,7 @@ func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 	printed := p.workOf(set.item).option.load
 	var tried float64
 	for _, w := range p.helped(tuck) {
-		if math.Abs(w.scale-tenKilograms) < 1e-9 {
+		if math.Abs(w.option.scale-tenKilograms) < 1e-9 {
 			tried = w.option.load
 		}
 	}

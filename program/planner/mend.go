@@ -51,7 +51,7 @@ func (h *holds) mend(w work, week int) program.Note {
 			newtons("help", float64(best.option.help)/10), seconds("better", float64(best.hold)))...)
 	}
 	for help := 1; help <= int(bandShare*h.body.weight); help++ {
-		o := option{help: 10 * help, load: w.rung.load - float64(help)*w.rung.hipReach()*allowance(w.rung.Step)}
+		o := w.rung.helpedBy(help)
 		if best = h.milder(best, h.at(w.rung, o, week), week); !best.none() {
 			return note(noteMendBand, append(values, newtons("help", float64(help)), seconds("better", float64(best.hold)))...)
 		}

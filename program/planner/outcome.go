@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/mechanics"
 )
 
 // outcome adds what the numbers say beside the weeks: loads, capacity,
@@ -29,7 +28,7 @@ func (p *plan) outcome(out *program.Program) {
 	out.Place = placeOfWeeks(out.Weeks[min(p.past.over(), len(out.Weeks)):])
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
-	out.Cues = p.cues()
+	out.Cues = p.body.cues(p.now())
 	out.Asks = append(out.Asks, p.asks(out)...)
 }
 
@@ -51,22 +50,6 @@ func (h *holds) stepLoads() []program.StepLoad {
 		out = append(out, s)
 	}
 	return out
-}
-
-func (b *body) stepLoad(r *rung) program.StepLoad {
-	return program.StepLoad{
-		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
-		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		Raised: r.raised(), HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
-	}
-}
-
-// raised is how far a free hold's hips are above the shoulders for the floor's sake.
-func (r *rung) raised() float64 {
-	if r.free.Pitch <= r.pose.Pitch {
-		return 0
-	}
-	return r.free.Joints.Hip.Y - r.free.Joints.Shoulder.Y
 }
 
 // hipsSeen is how far hips must be raised to be worth a word: what a coach sees in a
@@ -286,91 +269,4 @@ func (h *holds) begins(i int, from, held program.Date) program.Date {
 		return 0
 	}
 	return max(from, begin.Monday())
-}
-
-// What a better position is tried with: two centimetres of depression, the trunk
-// four per cent shorter, ten degrees more between the legs.
-const (
-	moreDepression = 0.02
-	moreRounding   = 0.04
-	moreStraddle   = 10 * math.Pi / 180
-)
-
-// cues are what better positions save at the goal's step, as a share of its load
-// and as band help worth as much.
-func (h *holds) cues() []program.CueWorth {
-	goal := &h.body.ladder[len(h.body.ladder)-1]
-	try := []struct {
-		cue    string
-		tried  float64
-		change func(*mechanics.Pose)
-	}{
-		{"depression", moreDepression, func(q *mechanics.Pose) { q.Depression += moreDepression }},
-		{"rounding", moreRounding, func(q *mechanics.Pose) { q.Rounding += moreRounding }},
-		{"straddle", moreStraddle, func(q *mechanics.Pose) { widen(q, goal.Step) }},
-	}
-	var out []program.CueWorth
-	for _, t := range try {
-		pose := goal.pose
-		t.change(&pose)
-		saved := goal.free.Torque - mechanics.Solve(h.body.Body, pose, h.body.support, nil).Torque
-		if saved > 0 {
-			help := saved / goal.hipReach()
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, h.now())})
-		}
-	}
-	return out
-}
-
-// like is the rig of one band whose help comes nearest to some newtons, if it is
-// within a third of them (our judgement of "about").
-func (r *rung) like(newtons float64, now program.Date) program.Rig {
-	var best program.Rig
-	least := math.Log(4.0 / 3)
-	for _, o := range r.rigs() {
-		if len(o.rig.Bands) != 1 || o.help <= 0 || !o.hangsIn(now) {
-			continue
-		}
-		if off := math.Abs(math.Log(float64(o.help) / 10 / newtons)); off < least {
-			best, least = o.rig, off
-		}
-	}
-	return best
-}
-
-// hipReach is how far behind the shoulder a band at the hip lifts, in m.
-func (r *rung) hipReach() float64 {
-	return r.free.Joints.Shoulder.X - r.free.Joints.Hip.X
-}
-
-func widen(q *mechanics.Pose, s *program.Step) {
-	for i := range q.Legs {
-		if s.Pose.Legs[i].Straddle {
-			q.Legs[i].Abduction += moreStraddle / 2
-		}
-	}
-}
-
-// Reference is what every step of a road map asks of a body of the mean build of
-// one sex, for a reader whose body nobody measured: shares of the full position
-// differ by a hundredth or two between bodies. Mass and stature are those of
-// de Leva's samples (published: 1996, women 61.9 kg, 1.735 m; men 73.0 kg,
-// 1.741 m).
-func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
-	a := referenceAthlete(sex)
-	b, _ := newBody(&a, m)
-	var out []program.StepLoad
-	for i := range b.all {
-		out = append(out, b.stepLoad(&b.all[i]))
-	}
-	return out
-}
-
-func referenceAthlete(sex program.Sex) program.Assessment {
-	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
-		Hanging: program.Hanging{Support: 0.10}}
-	if sex == program.SexFemale {
-		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
-	}
-	return a
 }

@@ -81,7 +81,7 @@ type season struct {
 type holds struct {
 	season
 	look        outlook
-	leans       []float64   // N·m of a lean of 0, 2, 4 … cm
+	leans       []option    // of 0, 2, 4 … cm
 	gentlerThan []otherPlan // plans that this one may not ask more than
 	least       [][]work    // main work of other plans, by week: what asks more is no choice
 }
@@ -195,7 +195,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 
 // fill runs the planning steps in order.
 func (p *plan) fill(out *program.Program, notes []program.Note) {
-	p.leans = p.body.leanLoads()
+	p.leans = p.body.leans()
 	p.look = newOutlook(&p.season)
 	p.easeBegun()
 	p.alike()

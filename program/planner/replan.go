@@ -224,7 +224,7 @@ func (c *client) stanceOf(w *program.Week) program.Stance {
 	for _, s := range w.Sessions {
 		for i := range s.Items {
 			if isMain(&s.Items[i]) {
-				return c.body.figure(c.workOf(&s.Items[i]))
+				return c.figure(c.workOf(&s.Items[i]))
 			}
 		}
 	}

@@ -84,17 +84,26 @@ func (c *client) loadOf(printed *program.Week) load {
 	return l
 }
 
+// figure is the stance of work.
+func (c *client) figure(w work) program.Stance {
+	if w.none() {
+		return program.Stance{}
+	}
+	return c.body.figure(w.rung, w.option)
+}
+
 // workOf is one printed item as work; none where this body, these bands or this
 // ladder no longer have it.
 func (c *client) workOf(item *program.Prescription) work {
-	w := work{ahead: item.Ahead, scale: item.Scale, max: tenths(item.MaxHold), share: item.Load, hold: item.Hold}
+	w := work{max: tenths(item.MaxHold), share: item.Load, hold: item.Hold}
 	w.short = item.Role == program.RoleMain && item.Hold < mainLeast
 	switch {
 	case item.Step == "":
-		if w.floor = c.floorRung(program.RungLean); w.floor != nil {
-			w.option.load = c.body.PlancheLean(item.Ahead, c.body.support).Torque
-			w.option.site = leanSite
+		if w.floor = c.floorRung(program.RungLean); w.floor == nil {
+			w.option.ahead = item.Ahead
+			return w
 		}
+		w.option = c.body.leanOf(item.Ahead)
 		return w
 	case item.Scale > 0:
 		if w.floor = c.floorRung(program.RungScale); w.floor == nil {
@@ -104,10 +113,8 @@ func (c *client) workOf(item *program.Prescription) work {
 	for i := range c.body.ladder {
 		if r := &c.body.ladder[i]; r.ID == item.Step {
 			w.rung = r
-			w.option = c.body.named(r, item.Rig)
-			if item.Scale > 0 {
-				w.option.load -= item.Scale * r.toesReach() * allowance(r.Step)
-				w.option.site = r.toes
+			if w.option = c.body.named(r, item.Rig); item.Scale > 0 {
+				w.option = r.carried(item.Scale)
 			}
 		}
 	}

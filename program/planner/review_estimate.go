@@ -166,12 +166,6 @@ func (e *estimate) skip(s *setRead, why string) bool {
 	return false
 }
 
-// hungAs is the option of a rig; not ok where a band is no longer the client's.
-func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
-	o := b.named(r, rig)
-	return o, len(o.rig.Bands) == len(rig.Bands)
-}
-
 // discounted applies what the item asked for, and broken form.
 func discounted(s *setRead, o strength.Observation) strength.Observation {
 	o.Max = s.item != nil && s.item.Max

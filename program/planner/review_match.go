@@ -164,11 +164,8 @@ func written(e *program.Entry) []setRead {
 
 func broke(s program.SetDone) bool { return s.Clean == program.CleanNo }
 
-// The rig of a set that names none is the printed one; a strap likewise.
-const (
-	rigPrinted  = -1.0
-	dropPrinted = -2.0
-)
+// rigPrinted is the strap of a set that names no rig: the printed one hung.
+const rigPrinted = -1.0
 
 func (s *setRead) rigGiven(e *program.Entry) {
 	switch {

@@ -71,18 +71,6 @@ func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
 	return last
 }
 
-func sameRig(given, printed program.Rig) bool {
-	if len(given.Bands) != len(printed.Bands) {
-		return false
-	}
-	for _, b := range given.Bands {
-		if !slices.Contains(printed.Bands, b) {
-			return false
-		}
-	}
-	return given.Free() || given.Drop == dropPrinted || given.Drop == printed.Drop
-}
-
 // fit takes over from the printed set what the log leaves out.
 func (s *setRead) fit() {
 	if s.item == nil {

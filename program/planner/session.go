@@ -146,7 +146,7 @@ func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescrip
 	}
 	item := program.Prescription{
 		Exercise: w.exercise(), Role: role, Step: w.step(), Rig: w.option.rig,
-		Help: float64(w.option.help) / 10, Ahead: w.ahead, Scale: w.scale,
+		Help: float64(w.option.help) / 10, Ahead: w.option.ahead, Scale: w.option.scale,
 		Sets: sets, Hold: w.hold, Rest: rest, StraightArm: true,
 		MaxHold: float64(w.max) / 10, Load: w.share,
 	}

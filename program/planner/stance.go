@@ -16,19 +16,17 @@ func (b *body) stance(r *rung, o option) program.Stance {
 	return s
 }
 
-// figure is the stance of a week's main work.
-func (b *body) figure(w work) program.Stance {
+// figure is what an option shows: of a step, or without one the lean.
+func (b *body) figure(r *rung, o option) program.Stance {
 	switch {
-	case w.none():
-		return program.Stance{}
-	case w.scale > 0:
-		s := b.place(&w.rung.pose, b.ToesCarried(w.rung.pose, b.support, w.scale))
-		s.ToesCarry = w.scale
+	case r == nil:
+		return b.lean(o.ahead)
+	case o.scale > 0:
+		s := b.place(&r.pose, b.ToesCarried(r.pose, b.support, o.scale))
+		s.ToesCarry = o.scale
 		return s
-	case w.rung == nil:
-		return b.lean(w.ahead)
 	}
-	return b.stance(w.rung, w.option)
+	return b.stance(r, o)
 }
 
 // lean is the stance of a planche lean, in m ahead of the wrist crease.

@@ -26,10 +26,10 @@ func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
 	if !l.main.none() && w.kind != program.WeekAway {
 		out.Step, out.Exercise = l.main.step(), l.main.exercise()
 		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
-		out.Ahead, out.Scale = l.main.ahead, l.main.scale
+		out.Ahead, out.Scale = l.main.option.ahead, l.main.option.scale
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
 		out.Effort, out.Gate = lo.limits.effortIn(i), l.main.gate
-		out.Stance = lo.body.figure(l.main)
+		out.Stance = lo.figure(l.main)
 	}
 	out.Sessions = lo.sessions(i, session)
 	if lo.comingBack(i) {

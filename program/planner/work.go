@@ -10,8 +10,6 @@ type work struct {
 	rung   *rung  // nil on the floor
 	option option // the rig; free where there is none
 	floor  *program.Rung
-	ahead  float64 // m, lean
-	scale  float64 // N on the toes
 	max    int     // predicted maximal hold, tenths of a second
 	share  float64 // of the instant maximum
 	hold   int     // s, prescribed
@@ -156,7 +154,7 @@ func (h *holds) ahead(main work, week int) work {
 		r := &h.body.ladder[next]
 		for _, o := range r.rigs() {
 			easier := r.ID == main.rung.ID && o.help >= main.option.help
-			if easier || float64(o.help) > aheadBandShare*10*h.body.weight {
+			if easier || float64(o.help) > mostHelp*10*h.body.weight {
 				continue
 			}
 			if w := h.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {

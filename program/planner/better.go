@@ -1,0 +1,81 @@
+package planner
+
+import (
+	"math"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+// What a better position is tried with: two centimetres of depression, the trunk
+// four per cent shorter, ten degrees more between the legs.
+const (
+	moreDepression = 0.02
+	moreRounding   = 0.04
+	moreStraddle   = 10 * math.Pi / 180
+)
+
+// cues are what better positions save at the goal's step, as a share of its load
+// and as band help worth as much.
+func (b *body) cues(now program.Date) []program.CueWorth {
+	goal := &b.ladder[len(b.ladder)-1]
+	try := []struct {
+		cue    string
+		tried  float64
+		change func(*mechanics.Pose)
+	}{
+		{"depression", moreDepression, func(q *mechanics.Pose) { q.Depression += moreDepression }},
+		{"rounding", moreRounding, func(q *mechanics.Pose) { q.Rounding += moreRounding }},
+		{"straddle", moreStraddle, func(q *mechanics.Pose) { widen(q, goal.Step) }},
+	}
+	var out []program.CueWorth
+	for _, t := range try {
+		pose := goal.pose
+		t.change(&pose)
+		saved := goal.free.Torque - mechanics.Solve(b.Body, pose, b.support, nil).Torque
+		if saved > 0 {
+			help := saved / goal.hipReach()
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, now)})
+		}
+	}
+	return out
+}
+
+// like is the rig of one band whose help comes nearest to some newtons, if it is
+// within a third of them (our judgement of "about").
+func (r *rung) like(newtons float64, now program.Date) program.Rig {
+	var best program.Rig
+	least := math.Log(4.0 / 3)
+	for _, o := range r.rigs() {
+		if len(o.rig.Bands) != 1 || o.help <= 0 || !o.hangsIn(now) {
+			continue
+		}
+		if off := math.Abs(math.Log(float64(o.help) / 10 / newtons)); off < least {
+			best, least = o.rig, off
+		}
+	}
+	return best
+}
+
+func widen(q *mechanics.Pose, s *program.Step) {
+	for i := range q.Legs {
+		if s.Pose.Legs[i].Straddle {
+			q.Legs[i].Abduction += moreStraddle / 2
+		}
+	}
+}
+
+// helpedBy is a step under a band, which nobody has yet, that helps by so many newtons.
+func (r *rung) helpedBy(newtons int) option {
+	return option{help: 10 * newtons, load: r.load - float64(newtons)*r.hipReach()*allowance(r.Step)}
+}
+
+// hipReach is how far behind the shoulder a band at the hip lifts, in m.
+func (r *rung) hipReach() float64 {
+	return r.free.Joints.Shoulder.X - r.free.Joints.Hip.X
+}
+
+// toesReach is how far behind the shoulder a scale under the toes lifts, in m.
+func (r *rung) toesReach() float64 {
+	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
+}

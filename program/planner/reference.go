@@ -1,0 +1,43 @@
+package planner
+
+import "gatepost/program"
+
+// Reference is what every step of a road map asks of a body of the mean build of
+// one sex, for a reader whose body nobody measured: shares of the full position
+// differ by a hundredth or two between bodies. Mass and stature are those of
+// de Leva's samples (published: 1996, women 61.9 kg, 1.735 m; men 73.0 kg,
+// 1.741 m).
+func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
+	a := referenceAthlete(sex)
+	b, _ := newBody(&a, m)
+	var out []program.StepLoad
+	for i := range b.all {
+		out = append(out, b.stepLoad(&b.all[i]))
+	}
+	return out
+}
+
+func referenceAthlete(sex program.Sex) program.Assessment {
+	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
+		Hanging: program.Hanging{Support: 0.10}}
+	if sex == program.SexFemale {
+		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
+	}
+	return a
+}
+
+func (b *body) stepLoad(r *rung) program.StepLoad {
+	return program.StepLoad{
+		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
+		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
+		Raised: r.raised(), HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
+	}
+}
+
+// raised is how far a free hold's hips are above the shoulders for the floor's sake.
+func (r *rung) raised() float64 {
+	if r.free.Pitch <= r.pose.Pitch {
+		return 0
+	}
+	return r.free.Joints.Hip.Y - r.free.Joints.Shoulder.Y
+}
