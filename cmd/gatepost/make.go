@@ -5,6 +5,7 @@ import (
 	"path"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/planner"
 	"gatepost/program/publish/paper"
 	"gatepost/program/publish/site"
@@ -167,7 +168,7 @@ func references(lib *program.Library) []site.Reference {
 	for i := range lib.RoadMaps {
 		road := &lib.RoadMaps[i]
 		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
-			all = append(all, site.Reference{RoadMap: road.ID, Name: string(sex), Steps: planner.Reference(road, sex)})
+			all = append(all, site.Reference{RoadMap: road.ID, Name: string(sex), Steps: ladder.Reference(road, sex)})
 		}
 	}
 	return all
@@ -177,7 +178,7 @@ func references(lib *program.Library) []site.Reference {
 func illustrations(lib *program.Library) []program.Illustration {
 	var all []program.Illustration
 	for i := range lib.RoadMaps {
-		all = append(all, planner.Illustrations(&lib.RoadMaps[i])...)
+		all = append(all, ladder.Illustrations(&lib.RoadMaps[i])...)
 	}
 	return all
 }
@@ -273,7 +274,7 @@ func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
 }
 
 func blankSheet(studio *program.Studio) ([]byte, program.Problems) {
-	banded, lean := planner.Shown(&studio.Library)
+	banded, lean := ladder.Shown(&studio.Library)
 	return paper.TestSheet(studio.Coach, &studio.Library, paper.Shown{Banded: banded, Lean: lean})
 }
 

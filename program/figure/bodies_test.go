@@ -9,6 +9,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	"gatepost/program/ladder"
 	"gatepost/program/planner"
 )
 
@@ -44,10 +45,10 @@ func stances(t testing.TB) []posed {
 		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
 			hung := road
 			hung.Hands = program.HandsHang
-			for _, s := range planner.Reference(&road, sex) {
+			for _, s := range ladder.Reference(&road, sex) {
 				all = append(all, posed{fmt.Sprint(sex, " grip ", s.ID), s.ID, sex, s.Stance})
 			}
-			for _, s := range planner.Reference(&hung, sex) {
+			for _, s := range ladder.Reference(&hung, sex) {
 				all = append(all, posed{fmt.Sprint(sex, " hang ", s.ID), s.ID, sex, s.Stance})
 			}
 			for _, step := range road.Steps {

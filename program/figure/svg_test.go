@@ -9,7 +9,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/figure"
-	"gatepost/program/planner"
+	"gatepost/program/ladder"
 )
 
 var update = flag.Bool("update", false, "write what is drawn now into testdata")
@@ -72,7 +72,7 @@ func TestSVGIsAnImageWithoutStyle(t *testing.T) {
 // A person reads the difference; -update writes the file anew.
 func TestGoldenStraddle(t *testing.T) {
 	road, _ := library(t).RoadMap("planche")
-	loads := planner.Reference(road, program.SexFemale)
+	loads := ladder.Reference(road, program.SexFemale)
 	i := slices.IndexFunc(loads, func(l program.StepLoad) bool { return l.ID == "straddle" })
 	got := figure.SVG(figure.Draw(loads[i].Stance, figure.Options{}), "Straddle", "Seen from the side.", figure.SVGOptions{})
 	const file = "testdata/straddle.svg"

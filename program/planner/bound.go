@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -53,7 +54,7 @@ func (h *holds) weighs(item *program.Prescription, week int) bool {
 
 // lasts is how long an item is predicted to last at the most, tenths of a second.
 func (h *holds) lasts(item *program.Prescription, week int) int {
-	return h.look.maxHold(h.workOf(item).option, week)
+	return h.look.maxHold(h.workOf(item).aid, week)
 }
 
 // bound holds a day's straight-arm work to what other plans ask of the day: nothing
@@ -164,7 +165,7 @@ func longestOf(item *program.Prescription, than []program.Prescription) int {
 	longest := 0
 	for i := range than {
 		t := &than[i]
-		if t.Exercise != item.Exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || rigName(t.Rig) != rigName(item.Rig) {
+		if t.Exercise != item.Exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
 			continue
 		}
 		if t.Hold == 0 {

@@ -1,5 +1,7 @@
 package planner
 
+import "gatepost/program/ladder"
+
 import "slices"
 
 // # Paper that stays
@@ -23,7 +25,7 @@ func (ds *doses) stays(i int, l *load, allowed int) {
 	}
 	kept := *l
 	kept.sets = slices.Clone(was.sets)
-	for _, w := range []struct{ now, was *work }{{&kept.main, &was.main}, {&kept.second, &was.second}, {&kept.ahead, &was.ahead}, {&kept.leans, &was.leans}} {
+	for _, w := range []struct{ now, was *work }{{&kept.main, &was.main}, {&kept.second, &was.second}, {&kept.heavy, &was.heavy}, {&kept.leans, &was.leans}} {
 		if !w.now.none() && !w.was.none() && !ds.serves(w.now, w.was, i) {
 			return
 		}
@@ -36,12 +38,12 @@ func (ds *doses) stays(i int, l *load, allowed int) {
 // serves puts the printed seconds, and the printed lean, in place of the new ones; not
 // where it is other work, or no longer within the effort of the week.
 func (h *holds) serves(now, was *work, week int) bool {
-	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.option.scale != was.option.scale || !sameRig(now.option.rig, was.option.rig) {
+	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.aid.Scale != was.aid.Scale || !ladder.SameRig(now.aid.Rig, was.aid.Rig) {
 		return false
 	}
 	w := *now
-	w.option, w.hold = was.option, was.hold
-	w.max = h.look.maxHold(w.option, week)
+	w.aid, w.hold = was.aid, was.hold
+	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
 	if h.slack(w, week) > 0 || h.limits.elbowSore && w.share > elbowLoad || w.hold > held(h.limits.mostEffortIn(week), w.max) {
 		return false

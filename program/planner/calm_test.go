@@ -11,8 +11,8 @@ import (
 // (our judgement), and another exercise or rig is another week.
 func TestWorkThatStillServes(t *testing.T) {
 	p := capableOf(t, 20, nil)
-	r := &p.body.ladder[0]
-	now := p.at(r, r.heldFree(), 0)
+	r := &p.body.Steps[0]
+	now := p.at(r, r.Free(), 0)
 	for hold, want := range map[int]bool{10: false, 11: false, 12: true, 14: true, 15: true, 16: false} {
 		was, kept := now, now
 		was.hold = hold
@@ -21,7 +21,7 @@ func TestWorkThatStillServes(t *testing.T) {
 		}
 	}
 	was := now
-	was.option.rig = program.Rig{Bands: []string{"narrow"}}
+	was.aid.Rig = program.Rig{Bands: []string{"narrow"}}
 	if p.serves(&now, &was, 0) {
 		t.Error("a band that hangs no more serves")
 	}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -15,7 +16,7 @@ type outlook struct {
 	path  strength.Path
 	low   []float64 // N·m held twelve seconds, by week, at the quantile that weeks are planned on
 	mid   []float64 // the same in the median
-	body  *body
+	body  *ladder.Body
 
 	quantile float64   // of low
 	felt     []float64 // by body.sites, as far as it was asked for: what a load there is to be multiplied by, against low
@@ -40,7 +41,7 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 	held, left := false, ms.leftOut()
 	for i := range tests {
 		t := &tests[i]
-		o, ok := ms.body.observe(t)
+		o, ok := ms.body.Observe(t)
 		switch {
 		case ok && !left[i]:
 			seen = append(seen, o)
@@ -49,7 +50,7 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 			notes = append(notes, note(noteTestUnused, exercise("exercise", t.Exercise)))
 		}
 	}
-	pairUp(seen)
+	ladder.PairUp(seen)
 	notes = append(notes, ms.disagreements()...)
 	if len(seen) == 0 {
 		notes = append(notes, note(noteUntested))
@@ -60,7 +61,7 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 // prior is the belief before the tests: of somebody who holds steps, or of whoever
 // has only leaned, or tried.
 func (ms *measures) prior(held bool) strength.State {
-	first := math.Log(ms.body.all[0].load)
+	first := math.Log(ms.body.All[0].Load)
 	if held {
 		return strength.Prior(first)
 	}
@@ -121,7 +122,7 @@ func (sn *season) shownPart(quantile float64) float64 {
 // or a step in the log.
 func (sn *season) heldAny() bool {
 	return sn.past.tested || slices.ContainsFunc(sn.athlete.Tests, func(t program.Hold) bool {
-		o, ok := sn.body.observe(&t)
+		o, ok := sn.body.Observe(&t)
 		return ok && o.Max && o.Seconds > 0
 	})
 }
@@ -228,10 +229,10 @@ func usualSessions(weeks []week) int {
 }
 
 // career is the training age, and the strength once had before a lay-off.
-func career(a *program.Assessment, b *body) strength.Career {
+func career(a *program.Assessment, b *ladder.Body) strength.Career {
 	c := strength.Career{Age: a.Training.Experience}
 	if best := a.Training.Best; best != nil {
-		if o, ok := b.observe(best); ok {
+		if o, ok := b.Observe(best); ok {
 			c.Best = heldTwelve(o)
 		}
 	}
@@ -250,17 +251,17 @@ const longestHold = 1200
 
 // maxHold is the predicted maximal hold of a rig at a week's planned capacity, in
 // tenths of a second, so that no processor can flip a plan.
-func (o *outlook) maxHold(at option, week int) int {
-	if n := len(o.felt); at.site >= n {
-		o.felt = append(o.felt, o.path.Factors(o.body.sites[n:], o.quantile)...)
+func (o *outlook) maxHold(at ladder.Aid, week int) int {
+	if n := len(o.felt); at.Site >= n {
+		o.felt = append(o.felt, o.path.Factors(o.body.Sites[n:], o.quantile)...)
 	}
-	return min(longestHold, tenths(strength.MaxHold(o.low[week], at.load*o.felt[at.site], o.state.K())))
+	return min(longestHold, tenths(strength.MaxHold(o.low[week], at.Load*o.felt[at.Site], o.state.K())))
 }
 
 // likelyHold is the same in the median.
-func (h *holds) likelyHold(at option, week int) int {
-	felt := h.look.path.Factors(h.body.sites[at.site:at.site+1], 0.5)
-	return tenths(strength.MaxHold(h.look.mid[week], at.load*felt[0], h.look.state.K()))
+func (h *holds) likelyHold(at ladder.Aid, week int) int {
+	felt := h.look.path.Factors(h.body.Sites[at.Site:at.Site+1], 0.5)
+	return tenths(strength.MaxHold(h.look.mid[week], at.Load*felt[0], h.look.state.K()))
 }
 
 func tenths(s float64) int { return int(math.Round(10 * s)) }

@@ -376,14 +376,14 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 	_, p, _ := begin(library(t), &a)
 	s, _ := p.assess(p.athlete.Tests)
 	for days := range 6 {
-		if told := p.body.known(s); days == 1 && len(told) > 0 {
+		if told := p.body.Known(s); days == 1 && len(told) > 0 {
 			t.Errorf("told after one day, its doubt still more than half of 0.05: %+v", told)
 		}
 		var day []strength.Observation
 		for i := range 5 {
-			r := &p.body.ladder[i]
+			r := &p.body.Steps[i]
 			o := strength.Observation{Seconds: strength.MaxHold(130, 128, 0) - 0.5, RPE: 10, Failed: true}
-			p.body.held(&o, r, r.rigs()[0], 0)
+			p.body.Held(&o, r, r.Aids()[0], 0)
 			if o.Load = 128; r.ID == "open-tuck" { // each with help that lets it be held as long
 				o.Load /= 1.08
 			}
@@ -391,7 +391,7 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 		}
 		s = s.Observe(day)
 	}
-	told := p.body.known(s)
+	told := p.body.Known(s)
 	if len(told) != 1 || told[0].Step != "open-tuck" || math.Abs(told[0].Ln-0.077) > 0.02 {
 		t.Errorf("told %+v", told)
 	}

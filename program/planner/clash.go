@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -65,13 +66,13 @@ func (ms *measures) leftOut() map[int]bool {
 }
 
 func (ms *measures) clash(i, j int) (clash, bool) {
-	x, ok := ms.body.observe(&ms.athlete.Tests[i])
-	y, too := ms.body.observe(&ms.athlete.Tests[j])
+	x, ok := ms.body.Observe(&ms.athlete.Tests[i])
+	y, too := ms.body.Observe(&ms.athlete.Tests[j])
 	if !ok || !too || x.Site() == y.Site() && x.Load == y.Load {
 		return clash{}, false // the same twice: a better day and a worse one
 	}
 	both := []strength.Observation{x, y}
-	if pairUp(both); both[0].Pair {
+	if ladder.PairUp(both); both[0].Pair {
 		return clash{}, false
 	}
 	by := func(o strength.Observation) strength.State { return ms.prior(true).Assess([]strength.Observation{o}) }
@@ -95,8 +96,8 @@ func (ms *measures) contradictions() program.Problems {
 		problems = append(problems, program.Problem{
 			Place: ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
 			Message: fmt.Sprintf("%s for %.0f s would mean %s %s, and the test says %.0f s; %s for %.0f s would mean %s %s",
-				ms.testName(left), testSeconds(left), ms.testName(used), about(c.implied), testSeconds(used),
-				ms.testName(used), testSeconds(used), ms.testName(left), about(c.other)),
+				ms.testName(left), ladder.TestSeconds(left), ms.testName(used), about(c.implied), ladder.TestSeconds(used),
+				ms.testName(used), ladder.TestSeconds(used), ms.testName(left), about(c.other)),
 			Advice:  "look for a slip in the step, the bands or the seconds of either; until then " + ms.madeFrom(c),
 			Warning: true,
 		})
@@ -147,8 +148,8 @@ func (ms *measures) disagreements() []program.Note {
 	var notes []program.Note
 	for _, c := range ms.clashed {
 		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
-		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", testSeconds(left)),
-			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", testSeconds(used))))
+		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", ladder.TestSeconds(left)),
+			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", ladder.TestSeconds(used))))
 	}
 	return notes
 }

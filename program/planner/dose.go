@@ -8,12 +8,12 @@ import (
 
 // load is a week's straight-arm work: what, and how many sets on which day.
 type load struct {
-	main, second, ahead, leans work
+	main, second, heavy, leans work
 	sets                       []daySets // one for each straight-arm day
 }
 
 // daySets is how many sets of each kind a straight-arm day holds.
-type daySets struct{ main, second, ahead, leans int }
+type daySets struct{ main, second, heavy, leans int }
 
 // part is which of the three kinds of day a straight-arm day is.
 type part int
@@ -45,7 +45,7 @@ const (
 	mainSetsLeast, mainSetsMost   = 3, 5
 	shortSetsLeast, shortSetsMost = 5, 6
 	secondSetsLeast, secondMostN  = 2, 3
-	aheadSetsLeast, aheadSetsMost = 4, 6
+	heavySetsLeast, heavySetsMost = 4, 6
 	leanSets                      = 2
 )
 
@@ -77,8 +77,8 @@ func (ds *doses) works(i int, main work) load {
 		l.leans = ds.lean(i, easyLoad, secondLeast, ds.leanHold(i))
 	}
 	spoken := ds.heldAny() || ds.provisional(i) // heavy is a share of what was shown
-	if back, _ := ds.returning(i); ds.limits.ahead && spoken && !back && !main.gate && ds.weeks[i].kind == program.WeekBuild && len(ds.weeks[i].straight) > 1 {
-		l.ahead = ds.ahead(main, i)
+	if back, _ := ds.returning(i); ds.limits.heavy && spoken && !back && !main.gate && ds.weeks[i].kind == program.WeekBuild && len(ds.weeks[i].straight) > 1 {
+		l.heavy = ds.heavyWork(main, i)
 	}
 	return l
 }
@@ -89,7 +89,7 @@ func (l *load) halfSeconds() int {
 	longest.hold += l.main.longer()
 	for _, s := range l.sets {
 		sum += s.main*l.main.halfSeconds() + s.second*l.second.halfSeconds() +
-			s.ahead*l.ahead.halfSeconds() + s.leans*l.leans.halfSeconds() +
+			s.heavy*l.heavy.halfSeconds() + s.leans*l.leans.halfSeconds() +
 			min(s.main, 1)*(longest.halfSeconds()-l.main.halfSeconds())
 	}
 	return sum
@@ -127,8 +127,8 @@ func (l *load) leastSets(part part, main int) daySets {
 	if part == partLight && !l.leans.none() {
 		s.leans = leanSets
 	}
-	if part == partHeavy && !l.ahead.none() {
-		s.ahead = aheadSetsLeast
+	if part == partHeavy && !l.heavy.none() {
+		s.heavy = heavySetsLeast
 	}
 	return s
 }
@@ -143,7 +143,7 @@ func (l *load) shrink(allowed int) {
 	}
 	for _, take := range []func(*daySets) bool{
 		func(s *daySets) bool { return drop(&s.leans, 0) },
-		func(s *daySets) bool { take := s.ahead > 0; s.ahead = 0; return take },
+		func(s *daySets) bool { take := s.heavy > 0; s.heavy = 0; return take },
 		func(s *daySets) bool { return drop(&s.second, secondLeast) },
 		func(s *daySets) bool { return drop(&s.main, 2) },
 		func(s *daySets) bool { return drop(&s.second, 0) },
@@ -175,8 +175,8 @@ func (l *load) grow(parts []part, allowed, mainMost int) {
 		for s.second > 0 && s.second < secondMostN && l.halfSeconds()+l.second.halfSeconds() <= allowed {
 			s.second++
 		}
-		for s.ahead > 0 && s.ahead < aheadSetsMost && l.halfSeconds()+l.ahead.halfSeconds() <= allowed {
-			s.ahead++
+		for s.heavy > 0 && s.heavy < heavySetsMost && l.halfSeconds()+l.heavy.halfSeconds() <= allowed {
+			s.heavy++
 		}
 	}
 }
@@ -207,8 +207,8 @@ func (l *load) keep(day int, items []program.Prescription) {
 		case item.Role == program.RoleMain || item.Check:
 			s.main += item.Sets
 		case item.Role == program.RoleAhead:
-			s.ahead += item.Sets
-		case item.Role == program.RoleSecond && !l.leans.none() && item.Ahead == l.leans.option.ahead:
+			s.heavy += item.Sets
+		case item.Role == program.RoleSecond && !l.leans.none() && item.Ahead == l.leans.aid.Ahead:
 			s.leans += item.Sets
 		case item.Role == program.RoleSecond:
 			s.second += item.Sets
@@ -220,7 +220,7 @@ func (l *load) keep(day int, items []program.Prescription) {
 func total(sets []daySets) int {
 	n := 0
 	for _, s := range sets {
-		n += s.main + s.second + s.ahead + s.leans
+		n += s.main + s.second + s.heavy + s.leans
 	}
 	return n
 }

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -43,8 +44,8 @@ func (h *holds) lean(week int, most float64, least, longest int) work {
 
 // leanAt is a lean by its place among the loads, without seconds.
 func (h *holds) leanAt(floor *program.Rung, i, week int) work {
-	w := work{floor: floor, option: h.leans[i]}
-	if w.max = h.look.maxHold(w.option, week); i == 0 {
+	w := work{floor: floor, aid: h.leans[i]}
+	if w.max = h.look.maxHold(w.aid, week); i == 0 {
 		w.max = longestHold // a push-up position: anybody's, and no work that counts
 	}
 	w.share = h.look.shareHeld(w.max)
@@ -59,14 +60,14 @@ const firstLean = 0.08 // m
 func (h *holds) farthest(week int) int {
 	last := len(h.leans) - 1
 	if !h.tested() {
-		last = min(last, int(firstLean/leanStep)+week)
+		last = min(last, int(firstLean/ladder.LeanStep)+week)
 	}
 	return last
 }
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
 func (h *holds) nearer(w work, broke float64, week int) work {
-	back := h.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/leanStep))), week)
+	back := h.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/ladder.LeanStep))), week)
 	back.hold = max(deloadLeast, min(w.hold, held(h.limits.effortIn(week), back.max)))
 	back.short = back.hold < mainLeast
 	return back
@@ -96,10 +97,10 @@ func (h *holds) onFloor(week int) work {
 // onScale is the first step with as little weight on the toes, in half
 // kilograms, as still lets it be held ten seconds.
 func (h *holds) onScale(week int) work {
-	first := &h.body.ladder[0]
+	first := &h.body.Steps[0]
 	for _, way := range h.scaled(first) {
-		if w := h.at(first, way.option, week); w.trainable() {
-			w.floor, w.option = way.floor, way.option
+		if w := h.at(first, way.aid, week); w.trainable() {
+			w.floor, w.aid = way.floor, way.aid
 			return w
 		}
 	}
@@ -108,14 +109,14 @@ func (h *holds) onScale(week int) work {
 
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
 // first, as much as a band may help at most.
-func (c *client) scaled(r *rung) []work {
+func (c *client) scaled(r *ladder.Rung) []work {
 	floor := c.floorRung(program.RungScale)
 	if floor == nil || !slices.Contains(c.athlete.Kit, scaleKit) {
 		return nil
 	}
 	var ways []work
-	for _, o := range r.onScale(bandShare) {
-		ways = append(ways, work{rung: r, floor: floor, option: o})
+	for _, o := range r.Scales(bandShare) {
+		ways = append(ways, work{rung: r, floor: floor, aid: o})
 	}
 	return ways
 }

@@ -33,7 +33,7 @@ func (rt *route) gateFirst(stages []stage, now, next stage, week int) stage {
 	switch {
 	case now.rung == onTheFloor || rt.asked(stages, now.rung):
 		return next
-	case rt.past.unanswered && rt.body.ladder[now.rung].ID == rt.past.step:
+	case rt.past.unanswered && rt.body.Steps[now.rung].ID == rt.past.step:
 		return stage{rung: now.rung}
 	case rt.gateless:
 		return next
@@ -55,14 +55,14 @@ func (rt *route) gateHere(stages []stage, s stage, week int) bool {
 	if rt.past.repeat && rt.buildsBefore(week) == 0 {
 		return true
 	}
-	goal := s.rung == len(rt.body.ladder)-1 && rt.beyondGate(s.rung, week)
+	goal := s.rung == len(rt.body.Steps)-1 && rt.beyondGate(s.rung, week)
 	return (goal || rt.closes(stages, s.rung, week)) && !rt.past.unanswered && !rt.asked(stages, s.rung)
 }
 
 // closes reports whether a week is the block's last build week and goes on with a step
 // that was trained in the one before; not where help came back.
 func (sn *season) closes(stages []stage, rung, week int) bool {
-	before, trained := sn.buildBefore(week), sn.body.ladder[rung].ID == sn.past.step
+	before, trained := sn.buildBefore(week), sn.body.Steps[rung].ID == sn.past.step
 	if before >= 0 {
 		trained = stages[before].rung == rung
 	}
@@ -72,7 +72,7 @@ func (sn *season) closes(stages []stage, rung, week int) bool {
 // asked says that a step's gate is passed, or is asked for on as many days as it
 // wants: in the weeks behind, and in those planned so far.
 func (sn *season) asked(stages []stage, rung int) bool {
-	r := &sn.body.ladder[rung]
+	r := &sn.body.Steps[rung]
 	days := 0
 	if sn.past.step == r.ID {
 		days = sn.past.gateDays
@@ -82,7 +82,7 @@ func (sn *season) asked(stages []stage, rung int) bool {
 			days += sn.mainDays(i)
 		}
 	}
-	return r.load <= sn.past.passed || days >= max(1, r.Gate.Sessions)
+	return r.Load <= sn.past.passed || days >= max(1, r.Gate.Sessions)
 }
 
 // mainDays is on how many days a week does its main work.
@@ -99,9 +99,9 @@ func (sn *season) mainDays(week int) int {
 // canShow says that a gate's seconds are within the effort of a week. Sore elbows
 // never come here: they keep to one step and one rig.
 func (rt *route) canShow(rung, week int) bool {
-	r := &rt.body.ladder[rung]
+	r := &rt.body.Steps[rung]
 	back, _ := rt.returning(week)
-	return rt.mainDays(week) > 0 && !back && !rt.comingBack(week) && held(rt.limits.mostEffortIn(week), rt.look.maxHold(r.heldFree(), week)) >= longestSet(r.Gate) && rt.hasRoom(rung, week)
+	return rt.mainDays(week) > 0 && !back && !rt.comingBack(week) && held(rt.limits.mostEffortIn(week), rt.look.maxHold(r.Free(), week)) >= longestSet(r.Gate) && rt.hasRoom(rung, week)
 }
 
 // crowded is a gate week that had no room for its gate: the session's minutes were too
@@ -144,9 +144,9 @@ func (ds *doses) opens(week, day int) bool {
 // waits are notes of the gates that no week of the block had room for.
 func (rt *route) waits(weeks []program.Week) []program.Note {
 	var out []program.Note
-	for rung := range rt.body.ladder {
+	for rung := range rt.body.Steps {
 		i := slices.IndexFunc(rt.noRoom, func(c crowded) bool { return c.rung == rung })
-		r := &rt.body.ladder[rung]
+		r := &rt.body.Steps[rung]
 		if i < 0 || slices.ContainsFunc(weeks, func(w program.Week) bool { return w.Gate && w.Step == r.ID }) {
 			continue
 		}
@@ -183,8 +183,8 @@ func (sn *season) buildBefore(week int) int {
 
 // gateOnly is the one choice of a gate week: the gate.
 func (rt *route) gateOnly(s stage, week int) (candidates, []work) {
-	r := &rt.body.ladder[s.rung]
-	w := rt.at(r, r.rigs()[0], week)
+	r := &rt.body.Steps[s.rung]
+	w := rt.at(r, r.Aids()[0], week)
 	w.hold, w.short, w.gate = r.Gate.Hold, false, true
 	return candidates{step: s.rung, gate: true, choices: []choice{{hold: w.hold}}}, []work{w}
 }

@@ -37,7 +37,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 		add(true, noteNoGain, seconds("counted", most))
 	}
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)
-	for _, id := range p.body.alike {
+	for _, id := range p.body.Alike {
 		add(true, noteStepDropped, step("step", id))
 	}
 	notes = slices.Concat(notes, p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
@@ -60,9 +60,9 @@ const slant = 10 * 3.141592653589793 / 180
 func (ds *doses) bandNotes(out *program.Program) []program.Note {
 	var beyond, slanted bool
 	for i := range out.Weeks {
-		if w := ds.loads[i].main; !w.none() && !w.option.rig.Free() {
-			beyond = beyond || w.option.hold.BeyondMeasured
-			slanted = slanted || w.option.hold.BandAngle > slant
+		if w := ds.loads[i].main; !w.none() && !w.aid.Rig.Free() {
+			beyond = beyond || w.aid.Hold.BeyondMeasured
+			slanted = slanted || w.aid.Hold.BandAngle > slant
 		}
 	}
 	var notes []program.Note

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -50,7 +51,7 @@ func (ds *doses) alike() {
 				w.fresh, w.light = was.fresh, was.light
 			}
 			if than := ds.loadOf(other).main; !than.none() {
-				than.max = ds.look.maxHold(than.option, i)
+				than.max = ds.look.maxHold(than.aid, i)
 				ds.least[i] = append(ds.least[i], than)
 			}
 		}
@@ -101,7 +102,7 @@ func (h *holds) asksMore(w work, week int) bool {
 
 func (w work) asksMoreThan(than work) bool {
 	sameStep := than.rung != nil && w.rung != nil && than.floor == nil && than.rung.ID == w.rung.ID
-	return w.max < than.max || sameStep && w.option.help < than.option.help
+	return w.max < than.max || sameStep && w.aid.Help < than.aid.Help
 }
 
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and
@@ -141,14 +142,14 @@ func (ds *doses) stayEased(i, lastBuild int) {
 // fallen reports whether printed work would last shorter now than was reckoned, at a
 // step whose gate is not passed yet.
 func (h *holds) fallen(printed *work, week int) bool {
-	passed := printed.rung != nil && printed.rung.load <= h.past.passed
+	passed := printed.rung != nil && printed.rung.Load <= h.past.passed
 	return !printed.none() && !passed && h.again(*printed, week).max < printed.max
 }
 
 // boundWork bounds what is held, with what help and for how long.
 func (ds *doses) boundWork(week int, l, than *load) {
-	if than.ahead.none() {
-		l.ahead = work{}
+	if than.heavy.none() {
+		l.heavy = work{}
 	}
 	if second := &l.second; !second.none() && !than.second.none() && second.exercise() == than.second.exercise() {
 		second.hold = min(second.hold, than.second.hold)
@@ -173,10 +174,10 @@ func (ds *doses) boundWork(week int, l, than *load) {
 // last as long as other work at the least, in tenths of a second; none where no rig does.
 func (h *holds) noHeavier(w work, max, week int) work {
 	for i := h.index(w.rung); i >= 0 && w.floor == nil; i-- {
-		r := &h.body.ladder[i]
+		r := &h.body.Steps[i]
 		var best work
-		for _, o := range r.rigs() {
-			if at := h.at(r, o, week); at.hold > 0 && at.max >= max && (best.none() || o.help < best.option.help) {
+		for _, o := range r.Aids() {
+			if at := h.at(r, o, week); at.hold > 0 && at.max >= max && (best.none() || o.Help < best.aid.Help) {
 				best = at
 			}
 		}
@@ -248,7 +249,7 @@ func (di *diary) tooLong() []tooLong {
 			if di.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.Done.Seconds == 0 {
 				continue
 			}
-			at := tooLong{exercise: s.Exercise, rig: rigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
+			at := tooLong{exercise: s.Exercise, rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
 			reached[at] = reached[at] || !s.short()
 			if j := slices.IndexFunc(out, at.same); j >= 0 {
 				out[j].longest = max(out[j].longest, s.Done.Seconds)
@@ -271,8 +272,8 @@ func (x tooLong) same(y tooLong) bool {
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
-		case w.none() || w.exercise() != x.exercise || rigName(w.option.rig) != x.rig || w.option.ahead < x.ahead || w.option.scale > x.scale:
-		case w.rung == nil && w.option.ahead > 0:
+		case w.none() || w.exercise() != x.exercise || ladder.RigName(w.aid.Rig) != x.rig || w.aid.Ahead < x.ahead || w.aid.Scale > x.scale:
+		case w.rung == nil && w.aid.Ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:
 			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))

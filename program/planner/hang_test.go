@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"testing"
 
 	"gatepost/program"
@@ -17,13 +18,13 @@ func TestBandsOfAHangingStepHangFromTheFloorsHeights(t *testing.T) {
 	for rest, helps := range map[float64]bool{1.0: false, 0.4: true} {
 		a.Hanging = program.Hanging{Anchor: 2.4, Bar: 2.3, Drops: []float64{0}}
 		a.Bands = []program.Band{{Name: "loop", Rest: rest, Pulls: []program.Pull{{At: 1.3 * rest, Force: 40}, {At: 1.6 * rest, Force: 70}, {At: 1.9 * rest, Force: 95}}}}
-		b, problems := newBody(&a, &hung)
+		b, problems := ladder.New(&a, &hung)
 		if problems.Stop() {
 			t.Fatal(problems)
 		}
-		for i := range b.all {
-			if n := len(b.all[i].rigs()); (n > 1) != helps {
-				t.Errorf("a loop of %.1f m at the %s: %d ways to hang", rest, b.all[i].ID, n)
+		for i := range b.All {
+			if n := len(b.All[i].Aids()); (n > 1) != helps {
+				t.Errorf("a loop of %.1f m at the %s: %d ways to hang", rest, b.All[i].ID, n)
 			}
 		}
 	}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"strings"
 	"testing"
@@ -14,7 +15,7 @@ import (
 func TestIllustrationsShowWhatThePagesSay(t *testing.T) {
 	road := roadMap(t)
 	all := map[string]program.Stance{}
-	for _, i := range Illustrations(road) {
+	for _, i := range ladder.Illustrations(road) {
 		all[i.Name] = i.Stance
 	}
 	for name, ahead := range map[string]float64{"tuck": .23, "straddle": .35, "full": .40} {
@@ -46,7 +47,7 @@ func TestIllustrationsShowWhatThePagesSay(t *testing.T) {
 func TestEveryStepIsIllustrated(t *testing.T) {
 	road := roadMap(t)
 	seen := map[string]bool{}
-	for _, i := range Illustrations(road) {
+	for _, i := range ladder.Illustrations(road) {
 		if seen[i.Name] || !strings.HasPrefix(i.Name, road.ID+"/") || !i.Stance.Drawn() {
 			t.Errorf("%q", i.Name)
 		}

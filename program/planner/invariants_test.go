@@ -153,7 +153,7 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 			least, most := 4, 25
 			switch {
 			case it.Role == program.RoleAhead:
-				limit, least, most = 80, aheadLeast, aheadMost
+				limit, least, most = 80, heavyLeast, heavyMost
 			case w.Kind != program.WeekBuild:
 			case it.Role == program.RoleMain && w.Gate: // see checkGates
 			case it.Role == program.RoleMain && hasNote(w.Notes, noteShortSets):

@@ -1,11 +1,11 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/mechanics"
 )
 
 // Readers of a public program were not measured. They are planned for as a body
@@ -72,17 +72,17 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		return nil, nil
 	}
 	a := reader(from)
-	body, problems := newBody(&a, road)
+	body, problems := ladder.New(&a, road)
 	if problems.Stop() {
 		return nil, problems
 	}
 	way := newcomer(&a, body)
-	starts := make([]start, len(body.ladder))
+	starts := make([]start, len(body.Steps))
 	for i := range starts {
 		l := program.Level{Number: i + 1, RPE: levelRPE, Mass: readerMass,
-			Next: body.ladder[i].ID, NextFor: threshold(&body.ladder[i])}
+			Next: body.Steps[i].ID, NextFor: threshold(&body.Steps[i])}
 		if i > 0 {
-			l.Step, l.Hold = body.ladder[i-1].ID, threshold(&body.ladder[i-1])
+			l.Step, l.Hold = body.Steps[i-1].ID, threshold(&body.Steps[i-1])
 		}
 		if i == len(starts)-1 {
 			l.NextFor = int(from.Goal.Hold)
@@ -93,7 +93,7 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 }
 
 // threshold is how long a step is held to start above it, in s.
-func threshold(r *rung) int { return r.Gate.Hold + levelMargin }
+func threshold(r *ladder.Rung) int { return r.Gate.Hold + levelMargin }
 
 // reader is an assessment of the mean build that has held nothing yet.
 func reader(from *program.PublicProgram) program.Assessment {
@@ -113,15 +113,15 @@ const farGoal = 3 * 52 * 7 // days
 
 // newcomer is the way of somebody who begins with nothing: how many weeks each
 // rung of the ladder likely takes to its threshold.
-func newcomer(a *program.Assessment, b *body) map[string]float64 {
+func newcomer(a *program.Assessment, b *ladder.Body) map[string]float64 {
 	start := blockStart(a)
 	m := &measures{client: client{athlete: a, body: b, limits: newLimits(a, start)}}
 	p, _ := firstPlan(m, start)
 	look := newOutlook(&p.season)
 	weeks := map[string]float64{}
-	for i := range b.ladder {
-		r := &b.ladder[i]
-		_, likely, _ := look.path.At(b.site(r)).Arrival(r.load, float64(threshold(r)+levelReserve))
+	for i := range b.Steps {
+		r := &b.Steps[i]
+		_, likely, _ := look.path.At(b.Site(r)).Arrival(r.Load, float64(threshold(r)+levelReserve))
 		weeks[r.ID] = math.Min(likely, farGoal/7)
 	}
 	return weeks
@@ -156,7 +156,7 @@ func forReaders(notes []program.Note) []program.Note {
 func helpByMass(p *program.Program) []program.HelpByMass {
 	var rows []program.HelpByMass
 	for _, w := range p.Weeks {
-		share := (w.Help + w.Scale) / (readerMass * mechanics.Gravity)
+		share := (w.Help + w.Scale) / (ladder.Newtons(readerMass))
 		if w.Kind != program.WeekBuild || share == 0 {
 			continue
 		}
@@ -166,7 +166,7 @@ func helpByMass(p *program.Program) []program.HelpByMass {
 		}
 		row := program.HelpByMass{From: w.Number, To: w.Number, Step: w.Step, Share: share, Mass: slices.Clone(readerMasses)}
 		for _, mass := range readerMasses {
-			row.Help = append(row.Help, share*mass*mechanics.Gravity)
+			row.Help = append(row.Help, share*ladder.Newtons(mass))
 		}
 		rows = append(rows, row)
 	}

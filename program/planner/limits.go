@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -20,7 +21,7 @@ type limits struct {
 	neutralOnly  bool // no load on an extended wrist
 	hands        bool // the hands may carry the body at all
 	grip         bool // the hands hold a bar in line with the forearm
-	ahead        bool
+	heavy        bool
 	elbowSore    bool
 	maxTests     bool
 	returning    bool // in a new spell after a lay-off
@@ -37,7 +38,7 @@ const (
 	gentleReturn   = 3  // weeks of gentle effort after a lay-off
 	easyReturn     = 2  // weeks of fewer seconds after a lay-off
 	returnSpell    = 13 // weeks after a lay-off with a deload every third week
-	aheadAfter     = 26 // weeks of the present spell
+	heavyAfter     = 26 // weeks of the present spell
 	fourthDayAfter = 104
 	youthAge       = 16
 	adultAge       = 18
@@ -60,7 +61,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 		deloadEvery:  deloadEvery(len(a.Training.Days), false),
 		straightDays: usualArmDays,
 		testRest:     usualTestRest,
-		grip:         slices.Contains(a.Kit, parallettes),
+		grip:         slices.Contains(a.Kit, ladder.Parallettes),
 		elbowSore:    sore(h.Elbows),
 	}
 	youth, older := l.age < youthAge, l.age >= olderAge
@@ -69,7 +70,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 	l.neutralOnly = sore(h.Wrists) || youth
 	l.hands = l.grip || !l.neutralOnly
 	l.maxTests = !youth && !anySore
-	l.ahead = l.spell >= aheadAfter && !anySore && !youth
+	l.heavy = l.spell >= heavyAfter && !anySore && !youth
 	if anySore || youth {
 		l.effort = gentleEffort
 	}

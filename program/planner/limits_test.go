@@ -69,7 +69,7 @@ func TestLimits(t *testing.T) {
 		"injured shoulders":  {[]func(*program.Assessment){injured(soreShoulders)}, shoulders},
 	} {
 		l := limitsOf(t, append([]func(*program.Assessment){spell(156)}, c.bend...)...)
-		got := rules{l.effortIn(5), l.testRest, l.straightDays, l.neutralOnly, l.maxTests, l.ahead, l.elbowSore}
+		got := rules{l.effortIn(5), l.testRest, l.straightDays, l.neutralOnly, l.maxTests, l.heavy, l.elbowSore}
 		if got != c.want {
 			t.Errorf("%s: %+v, want %+v", name, got, c.want)
 		}
@@ -83,8 +83,8 @@ func TestLimitsBySpell(t *testing.T) {
 		ahead bool
 		days  int
 	}{25: {false, 3}, 26: {true, 3}, 103: {true, 3}, 104: {true, 4}} {
-		if l := limitsOf(t, spell(weeks)); l.ahead != want.ahead || l.straightDays != want.days {
-			t.Errorf("%d weeks: heavy work %v, %d days", weeks, l.ahead, l.straightDays)
+		if l := limitsOf(t, spell(weeks)); l.heavy != want.ahead || l.straightDays != want.days {
+			t.Errorf("%d weeks: heavy work %v, %d days", weeks, l.heavy, l.straightDays)
 		}
 	}
 	l := limitsOf(t, back(0))
@@ -180,24 +180,24 @@ func TestRestBeforeTheTest(t *testing.T) {
 func TestToesOnAScaleTakeLoadAway(t *testing.T) {
 	a := clientOf(t, func(a *program.Assessment) { a.Kit = append(slices.Clone(a.Kit), "bathroom scale") })
 	p := retraced(library(t), &a)
-	tuck := &p.body.ladder[0]
-	reach := tuck.free.Joints.Shoulder.X - tuck.free.Joints.Toes[0].X
+	tuck := &p.body.Steps[0]
+	reach := tuck.FreeHold.Joints.Shoulder.X - tuck.FreeHold.Joints.Toes[0].X
 	if reach < 0.3 || reach > 0.8 { // of a trunk of half a metre, legs folded
 		t.Fatalf("the toes are %.2f m behind the shoulders", reach)
 	}
 	const tenKilograms = 98.0665 // N
-	want := tuck.free.Torque - tenKilograms*reach
-	if want < 0.2*tuck.free.Torque || want > 0.9*tuck.free.Torque {
-		t.Fatalf("%.1f of %.1f N·m are left", want, tuck.free.Torque)
+	want := tuck.FreeHold.Torque - tenKilograms*reach
+	if want < 0.2*tuck.FreeHold.Torque || want > 0.9*tuck.FreeHold.Torque {
+		t.Fatalf("%.1f of %.1f N·m are left", want, tuck.FreeHold.Torque)
 	}
-	tested, _ := p.body.observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms})
+	tested, _ := p.body.Observe(&program.Hold{Step: "tuck", Seconds: 10, Scale: tenKilograms})
 	set := setRead{SetRead: program.SetRead{Step: "tuck", Scale: tenKilograms}, item: &program.Prescription{Step: "tuck", Scale: tenKilograms}}
 	done := observationOf(&p.measures, &set)
-	printed := p.workOf(set.item).option.load
+	printed := p.workOf(set.item).aid.Load
 	var tried float64
 	for _, w := range p.helped(tuck) {
-		if math.Abs(w.option.scale-tenKilograms) < 1e-9 {
-			tried = w.option.load
+		if math.Abs(w.aid.Scale-tenKilograms) < 1e-9 {
+			tried = w.aid.Load
 		}
 	}
 	for name, got := range map[string]float64{"tested": tested.Load, "done": done, "printed": printed, "tried": tried} {

@@ -59,7 +59,7 @@ func (rt *route) mainsAt(stages []stage) (out []work, ok bool) {
 		if w.kind != program.WeekBuild {
 			last.gate = false
 		}
-		if out[i] = last; w.kind != program.WeekBuild && !last.option.hangsIn(w.start) {
+		if out[i] = last; w.kind != program.WeekBuild && !last.aid.HangsIn(w.start) {
 			out[i] = rt.alone(stages[i], i)
 		}
 	}
@@ -97,7 +97,7 @@ func (rt *route) floorWeek(last work, week int) work {
 
 // again is the same work in another week.
 func (h *holds) again(w work, week int) work {
-	w.max = h.look.maxHold(w.option, week)
+	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
 	w.hold, w.gate = max(deloadLeast, min(held(h.limits.effortIn(week), w.max), w.hold)), false
 	return w
@@ -125,9 +125,9 @@ func (rt *route) hung(weeks []candidates) []candidates {
 	if len(weeks) == 0 || last.floor != nil || weeks[0].step != rt.index(last.rung) {
 		return nil
 	}
-	for i, o := range rt.body.ladder[weeks[0].step].rigs() {
+	for i, o := range rt.body.Steps[weeks[0].step].Aids() {
 		if rt.past.hangs(last.rung, o) {
-			c := candidates{step: weeks[0].step, choices: []choice{{rig: i, help: o.help, hold: middleHold}}}
+			c := candidates{step: weeks[0].step, choices: []choice{{rig: i, help: o.Help, hold: middleHold}}}
 			return []candidates{c, c}[:min(2, rt.past.rigged)]
 		}
 	}
@@ -163,13 +163,13 @@ func (rt *route) candidatesFor(s stage, week int) (candidates, []work) {
 	}
 	c := candidates{step: s.rung}
 	var works []work
-	r := &rt.body.ladder[s.rung]
-	for i, o := range r.rigs() {
+	r := &rt.body.Steps[s.rung]
+	for i, o := range r.Aids() {
 		w := rt.at(r, o, week)
 		if w.hold == 0 || rt.limits.elbowSore && !rt.keeps(r, o, week, true) || rt.tooLittle(r, o, week) {
 			continue
 		}
-		c.choices = append(c.choices, choice{rig: i, help: o.help, hold: w.hold, slack: rt.slack(w, week)})
+		c.choices = append(c.choices, choice{rig: i, help: o.Help, hold: w.hold, slack: rt.slack(w, week)})
 		works = append(works, w)
 	}
 	return c, works

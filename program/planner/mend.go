@@ -37,21 +37,21 @@ func (ds *doses) mends() []program.Note {
 // has become too easy waits for its gate.
 func (h *holds) mend(w work, week int) program.Note {
 	var best work
-	for i := range h.body.bands {
+	for i := range h.body.Bands {
 		for n := 0; float64(n)*strapTried <= longestStrap+1e-9; n++ {
-			o := h.body.withRig(w.rung, float64(n)*strapTried, i)
-			if o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
+			o := h.body.WithRig(w.rung, float64(n)*strapTried, i)
+			if o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
 				best = h.milder(best, h.at(w.rung, o, week), week)
 			}
 		}
 	}
 	values := []program.Value{step("step", w.step()), seconds("hold", float64(w.hold))}
 	if !best.none() {
-		return note(noteMendStrap, append(values, metres("strap", best.option.rig.Drop), text("band", best.option.rig.Bands[0]),
-			newtons("help", float64(best.option.help)/10), seconds("better", float64(best.hold)))...)
+		return note(noteMendStrap, append(values, metres("strap", best.aid.Rig.Drop), text("band", best.aid.Rig.Bands[0]),
+			newtons("help", float64(best.aid.Help)/10), seconds("better", float64(best.hold)))...)
 	}
-	for help := 1; help <= int(bandShare*h.body.weight); help++ {
-		o := w.rung.helpedBy(help)
+	for help := 1; help <= int(bandShare*h.body.Weight); help++ {
+		o := w.rung.HelpedBy(help)
 		if best = h.milder(best, h.at(w.rung, o, week), week); !best.none() {
 			return note(noteMendBand, append(values, newtons("help", float64(help)), seconds("better", float64(best.hold)))...)
 		}
@@ -61,7 +61,7 @@ func (h *holds) mend(w work, week int) program.Note {
 
 // milder is the work with less help, of those that make ten seconds that train.
 func (h *holds) milder(best, w work, week int) work {
-	if w.trainable() && h.slack(w, week) == 0 && (best.none() || w.option.help < best.option.help) {
+	if w.trainable() && h.slack(w, week) == 0 && (best.none() || w.aid.Help < best.aid.Help) {
 		return w
 	}
 	return best

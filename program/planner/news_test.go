@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
@@ -27,13 +28,13 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 			continue
 		}
 		w := p.workOf(item)
-		a.max = min(a.max, p.look.maxHold(w.option, week))
+		a.max = min(a.max, p.look.maxHold(w.aid, week))
 		now := *item
-		now.Load = p.look.shareHeld(p.look.maxHold(w.option, week))
+		now.Load = p.look.shareHeld(p.look.maxHold(w.aid, week))
 		if counted(now) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
 		}
-		key := fmt.Sprint(item.Exercise, rigName(item.Rig), item.Ahead, item.Scale)
+		key := fmt.Sprint(item.Exercise, ladder.RigName(item.Rig), item.Ahead, item.Scale)
 		a.holds[key] = max(a.holds[key], item.Hold)
 		if h, ok := a.help[item.Exercise]; !ok || item.Help+item.Scale < h {
 			a.help[item.Exercise] = item.Help + item.Scale
@@ -106,7 +107,7 @@ func (l *life) planned(lib *program.Library) *plan {
 		return first
 	}
 	r.replan(&out, &eased, r.gatesRead())
-	return r.ahead
+	return r.next
 }
 
 var badNews = []struct {

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -12,11 +13,11 @@ import (
 // forecasts, gates, what comes after the block, what cues are worth.
 func (p *plan) outcome(out *program.Program) {
 	out.Steps = p.stepLoads()
-	for i, c := range p.body.curves {
-		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.bands[i].Name, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
+	for i, c := range p.body.Curves {
+		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.Bands[i].Name, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
 	}
 	out.Capacity = p.capacity()
-	out.Offsets = p.body.known(p.look.state)
+	out.Offsets = p.body.Known(p.look.state)
 	out.Asks = append(out.Asks, p.disagreements()...)
 	out.Forecasts = p.forecasts()
 	out.Goal = p.goalOf(out.Forecasts)
@@ -28,7 +29,7 @@ func (p *plan) outcome(out *program.Program) {
 	out.Place = placeOfWeeks(out.Weeks[min(p.past.over(), len(out.Weeks)):])
 	out.Gates = p.gates(out.Weeks)
 	out.Outline = p.outline(out)
-	out.Cues = p.body.cues(p.now())
+	out.Cues = p.body.Cues(p.now())
 	out.Asks = append(out.Asks, p.asks(out)...)
 }
 
@@ -44,9 +45,9 @@ func placeOfWeeks(weeks []program.Week) string {
 
 func (h *holds) stepLoads() []program.StepLoad {
 	var out []program.StepLoad
-	for i := range h.body.ladder {
-		s := h.body.stepLoad(&h.body.ladder[i])
-		s.FreeHold = h.look.state.At(h.body.site(&h.body.ladder[i])).MaxHold(h.body.ladder[i].load)
+	for i := range h.body.Steps {
+		s := h.body.StepLoad(&h.body.Steps[i])
+		s.FreeHold = h.look.state.At(h.body.Site(&h.body.Steps[i])).MaxHold(h.body.Steps[i].Load)
 		out = append(out, s)
 	}
 	return out
@@ -100,7 +101,7 @@ func (sn *season) tested() bool {
 		return true
 	}
 	for i := range sn.athlete.Tests {
-		if _, ok := sn.body.observe(&sn.athlete.Tests[i]); ok {
+		if _, ok := sn.body.Observe(&sn.athlete.Tests[i]); ok {
 			return true
 		}
 	}
@@ -114,15 +115,15 @@ func (sn *season) tested() bool {
 func (h *holds) forecasts() []program.Forecast {
 	hold := h.athlete.Goal.Hold
 	by := float64(h.athlete.Goal.By-h.now()) / 7
-	out := make([]program.Forecast, len(h.body.ladder))
+	out := make([]program.Forecast, len(h.body.Steps))
 	var early, likely, late float64
 	chance := 1.0
-	for i := range h.body.ladder { // nobody is said to hold a step before the one below it
-		r := &h.body.ladder[i]
-		path := h.look.path.At(h.body.site(r))
-		x, y, z := path.Arrival(r.load, hold)
+	for i := range h.body.Steps { // nobody is said to hold a step before the one below it
+		r := &h.body.Steps[i]
+		path := h.look.path.At(h.body.Site(r))
+		x, y, z := path.Arrival(r.Load, hold)
 		early, likely, late = max(early, x), max(likely, y), max(late, z)
-		chance = min(chance, path.Chance(r.load, hold, max(0, by)))
+		chance = min(chance, path.Chance(r.Load, hold, max(0, by)))
 		out[i] = program.Forecast{Step: r.ID, Early: h.inWeeks(early), Likely: h.inWeeks(likely), Late: h.inWeeks(late), Chance: math.Round(100*chance) / 100}
 	}
 	h.notBefore(h.showable(), out)
@@ -170,15 +171,15 @@ func (sn *season) inWeeks(weeks float64) program.Date {
 func (sn *season) markHeld(out []program.Forecast, hold float64) {
 	shown, left := 0.0, sn.leftOut()
 	for n, t := range sn.athlete.Tests {
-		for i := range sn.body.all {
-			if r := &sn.body.all[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
-				shown = max(shown, r.load)
+		for i := range sn.body.All {
+			if r := &sn.body.All[i]; r.ID == t.Step && !left[n] && t.Rig.Free() && t.Scale == 0 && t.Seconds >= hold {
+				shown = max(shown, r.Load)
 			}
 		}
 	}
-	sn.past.markShown(out, sn.body.ladder)
+	sn.past.markShown(out, sn.body.Steps)
 	for i := range out {
-		if sn.body.ladder[i].load <= shown {
+		if sn.body.Steps[i].Load <= shown {
 			out[i].Held, out[i].Chance = true, 1
 			out[i].Early, out[i].Likely, out[i].Late = sn.athlete.Measured, sn.athlete.Measured, sn.athlete.Measured
 		}
@@ -194,9 +195,9 @@ func (sn *season) markHeld(out []program.Forecast, hold float64) {
 // that is printed to show each.
 func (c *client) gates(weeks []program.Week) []program.StepGate {
 	var out []program.StepGate
-	for i := range c.body.ladder {
-		r := &c.body.ladder[i]
-		g, trained := program.StepGate{Step: r.ID, Gate: r.Gate}, i == len(c.body.ladder)-1
+	for i := range c.body.Steps {
+		r := &c.body.Steps[i]
+		g, trained := program.StepGate{Step: r.ID, Gate: r.Gate}, i == len(c.body.Steps)-1
 		for _, w := range weeks {
 			if w.Step != r.ID || w.Kind == program.WeekAway {
 				continue
@@ -222,11 +223,11 @@ func (h *holds) outline(out *program.Program) []program.Stage {
 	}
 	from, last := h.weeks[len(h.weeks)-1].start+7, 0
 	for _, w := range weeks {
-		last = max(last, h.index(&rung{Step: &program.Step{ID: w.Step}}))
+		last = max(last, h.index(&ladder.Rung{Step: &program.Step{ID: w.Step}}))
 	}
 	var stages []program.Stage
-	for i := max(0, h.index(&rung{Step: &program.Step{ID: out.Place}})); i < len(h.body.ladder); i++ {
-		s := weeksOn(h.body.ladder[i].ID, weeks)
+	for i := max(0, h.index(&ladder.Rung{Step: &program.Step{ID: out.Place}})); i < len(h.body.Steps); i++ {
+		s := weeksOn(h.body.Steps[i].ID, weeks)
 		switch {
 		case s.First == 0 && i < last:
 			continue
@@ -259,8 +260,8 @@ func weeksOn(step string, weeks []program.Week) program.Stage {
 func (h *holds) begins(i int, from, held program.Date) program.Date {
 	begin := held
 	if i > 0 {
-		before := &h.body.ladder[i-1]
-		_, likely, _ := h.look.path.At(h.body.site(before)).Arrival(before.load, float64(before.Gate.Hold+reserve))
+		before := &h.body.Steps[i-1]
+		_, likely, _ := h.look.path.At(h.body.Site(before)).Arrival(before.Load, float64(before.Gate.Hold+reserve))
 		if gate := h.inWeeks(likely); gate != 0 && (held == 0 || gate < held) {
 			begin = gate
 		}

@@ -48,6 +48,7 @@ package planner
 
 import (
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // A plan is laid in courses: each knows those below it, and none above.
@@ -57,7 +58,7 @@ type client struct {
 	lib     *program.Library
 	road    *program.RoadMap
 	athlete *program.Assessment
-	body    *body
+	body    *ladder.Body
 	limits  limits
 	today   program.Date // first day to plan: a band retired by then is none
 }
@@ -81,9 +82,9 @@ type season struct {
 type holds struct {
 	season
 	look        outlook
-	leans       []option    // of 0, 2, 4 … cm
-	gentlerThan []otherPlan // plans that this one may not ask more than
-	least       [][]work    // main work of other plans, by week: what asks more is no choice
+	leans       []ladder.Aid // of 0, 2, 4 … cm
+	gentlerThan []otherPlan  // plans that this one may not ask more than
+	least       [][]work     // main work of other plans, by week: what asks more is no choice
 }
 
 // route is which step is worked on in which week, and with which bands.
@@ -186,7 +187,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 		return out, nil, nil
 	}
 	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: newLimits(a, out.Start), today: a.Measured}}
-	if m.body, problems = newBody(a, road); problems.Stop() {
+	if m.body, problems = ladder.New(a, road); problems.Stop() {
 		return out, nil, problems
 	}
 	m.clashed = m.clashes()
@@ -195,7 +196,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 
 // fill runs the planning steps in order.
 func (p *plan) fill(out *program.Program, notes []program.Note) {
-	p.leans = p.body.leans()
+	p.leans = p.body.Leans()
 	p.look = newOutlook(&p.season)
 	p.easeBegun()
 	p.alike()
@@ -287,14 +288,14 @@ func (ds *doses) dosed(i, lastBuild int, v *volume) load {
 		return l
 	case w.kind == program.WeekTest:
 		l := ds.works(i, main)
-		l.ahead, l.leans = work{}, work{}
+		l.heavy, l.leans = work{}, work{}
 		l.taper(v.done[len(ds.past.before)+lastBuild])
 		l.spare(w.parts())
 		return l
 	}
 	l := ds.works(i, main)
 	from := &ds.loads[lastBuild]
-	l.main, l.second, l.ahead, l.leans = eased(main), eased(from.second), work{}, work{}
+	l.main, l.second, l.heavy, l.leans = eased(main), eased(from.second), work{}, work{}
 	l.ease(from, w.parts(), ds.weeks[lastBuild].parts())
 	return l
 }

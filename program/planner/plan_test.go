@@ -2,6 +2,7 @@ package planner
 
 import (
 	"encoding/json"
+	"gatepost/program/ladder"
 	"math"
 	"testing"
 
@@ -76,9 +77,9 @@ func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
 			if w.Kind != program.WeekBuild || w.Gate || w.Hold >= mainLeast || w.Hold == 0 || p.main[i].rung == nil {
 				continue
 			}
-			for _, o := range p.main[i].rung.rigs() {
+			for _, o := range p.main[i].rung.Aids() {
 				if allowsTen(p, out.Weeks, p.main[i].rung, o) {
-					t.Errorf("week %d holds %s %d s, but %v allows ten", i+1, w.Step, w.Hold, o.rig)
+					t.Errorf("week %d holds %s %d s, but %v allows ten", i+1, w.Step, w.Hold, o.Rig)
 				}
 			}
 		}
@@ -87,13 +88,13 @@ func TestShortSetsOnlyWhereNoRigAllowsMore(t *testing.T) {
 
 // allowsTen reports whether a rig gives ten seconds and the effort in every build week
 // of a step; after a gate week no help comes back.
-func allowsTen(p *plan, weeks []program.Week, r *rung, o option) bool {
+func allowsTen(p *plan, weeks []program.Week, r *ladder.Rung, o ladder.Aid) bool {
 	for i, w := range weeks {
 		if w.Kind != program.WeekBuild || w.Step != r.ID {
 			continue
 		}
 		other := p.at(r, o, i)
-		if w.Gate && !o.rig.Free() || other.hold < 10 || 10*float64(other.hold) < (w.Effort-0.10)*float64(other.max) && !p.limits.elbowSore {
+		if w.Gate && !o.Rig.Free() || other.hold < 10 || 10*float64(other.hold) < (w.Effort-0.10)*float64(other.max) && !p.limits.elbowSore {
 			return false
 		}
 	}
@@ -155,7 +156,7 @@ func retraced(lib *program.Library, a *program.Assessment) *plan {
 // What the form shows is in balance: the band helps, and the lean is as far as it
 // says (shoulder ahead of the wrist crease).
 func TestShownStances(t *testing.T) {
-	banded, lean := Shown(library(t))
+	banded, lean := ladder.Shown(library(t))
 	if !banded.Drawn() || banded.Help < 20 || banded.Anchor.Y < banded.Hip.Y {
 		t.Errorf("the band helps by %.0f N from %v", banded.Help, banded.Anchor)
 	}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"testing"
 	"time"
@@ -76,7 +77,7 @@ func TestLongerHoldOfSoreElbows(t *testing.T) {
 	a.Training = program.Training{Days: []time.Weekday{time.Thursday}, Minutes: 20, Away: []program.Interval{{From: monday + 5, To: monday + 31}}}
 	a.Health = program.Health{Elbows: program.JointSore, Guardian: "Some Body"}
 	a.Goal = program.Goal{Skill: "planche", Step: "open-tuck", Hold: 3, By: monday + 35}
-	a.Kit, a.Hanging = []string{parallettes}, program.Hanging{Anchor: 2.11, Support: 0.10, Drops: []float64{0}}
+	a.Kit, a.Hanging = []string{ladder.Parallettes}, program.Hanging{Anchor: 2.11, Support: 0.10, Drops: []float64{0}}
 	a.Bands = []program.Band{loop("band", 1, []float64{1.3, 1.6, 1.9}, []float64{25, 37.5, 47.5})}
 	for _, held := range []float64{3, 4} {
 		a.Tests = []program.Hold{{Step: "open-half-lay", Seconds: held}}

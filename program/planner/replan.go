@@ -124,7 +124,7 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 		out.Withheld = []program.Note{note(noteAlwaysAway)}
 		return
 	}
-	r.ahead, p.compared = p, r.without != news{}
+	r.next, p.compared = p, r.without != news{}
 	p.onWall = r.wall[len(r.wall)-1].Weeks
 	p.gentlerThan = r.otherPlans(p)
 	p.fill(out, r.notes())
@@ -153,7 +153,7 @@ func (r *reading) behind(gates []program.GateRead) past {
 		b.counted = append(b.counted, r.countedIn(i, w))
 		if kind == program.WeekBuild {
 			last := r.loadOf(&week)
-			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.option) {
+			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.aid) {
 				b.rigged = 1
 			}
 			b.last, b.sets, b.step = last, total(last.sets), week.Step
@@ -286,9 +286,9 @@ func (r *reading) leftOpen(b *past, gates []program.GateRead) string {
 // loadOfStep is what a step of the road map weighs for this body, N·m; 0 where it
 // has none of that name.
 func (c *client) loadOfStep(id string) float64 {
-	for i := range c.body.all {
-		if c.body.all[i].ID == id {
-			return c.body.all[i].load
+	for i := range c.body.All {
+		if c.body.All[i].ID == id {
+			return c.body.All[i].Load
 		}
 	}
 	return 0
@@ -330,9 +330,9 @@ func (di *diary) shown() []shown {
 			if s.Step == "" || !s.Rig.Free() || s.Done.Clean != program.CleanYes || s.Done.Seconds < di.athlete.Goal.Hold || s.item != nil && s.item.Scale > 0 {
 				continue
 			}
-			for j := range di.body.all {
-				if g := &di.body.all[j]; g.ID == s.Step {
-					out = append(out, shown{g.load, d.date})
+			for j := range di.body.All {
+				if g := &di.body.All[j]; g.ID == s.Step {
+					out = append(out, shown{g.Load, d.date})
 				}
 			}
 		}

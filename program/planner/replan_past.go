@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -63,16 +64,16 @@ func (b *past) stays() int {
 func (b *past) main() work { return b.last.main }
 
 // hangs says that a rig is the one of the last build week.
-func (b *past) hangs(r *rung, o option) bool {
+func (b *past) hangs(r *ladder.Rung, o ladder.Aid) bool {
 	last := b.last.main
-	return last.rung != nil && last.floor == nil && last.rung.ID == r.ID && sameRig(last.option.rig, o.rig)
+	return last.rung != nil && last.floor == nil && last.rung.ID == r.ID && ladder.SameRig(last.aid.Rig, o.Rig)
 }
 
 // markShown notes the steps that the log has shown held, as of the day they were.
-func (b *past) markShown(out []program.Forecast, ladder []rung) {
+func (b *past) markShown(out []program.Forecast, ladder []ladder.Rung) {
 	for i := range out {
 		for _, s := range b.shown {
-			if f := &out[i]; !f.Held && ladder[i].load <= s.load {
+			if f := &out[i]; !f.Held && ladder[i].Load <= s.load {
 				f.Held, f.Chance, f.Early, f.Likely, f.Late = true, 1, s.on, s.on, s.on
 			}
 		}
@@ -151,13 +152,13 @@ func (rt *route) resumed() (stage, bool) {
 // hardest one that loads no more.
 func (c *client) rungBelow(id string) int {
 	load, at := 0.0, onTheFloor
-	for i := range c.body.all {
-		if c.body.all[i].ID == id {
-			load = c.body.all[i].load
+	for i := range c.body.All {
+		if c.body.All[i].ID == id {
+			load = c.body.All[i].Load
 		}
 	}
-	for i := range c.body.ladder {
-		if c.body.ladder[i].load <= load {
+	for i := range c.body.Steps {
+		if c.body.Steps[i].Load <= load {
 			at = i
 		}
 	}
@@ -177,9 +178,9 @@ func (rt *route) still(w work, s stage, week int) work {
 // tooLittle says that a rig helps less than the weeks behind allow: after a gate
 // not passed in three weeks one step of help comes back for two build weeks, and
 // sore elbows get no less help than they had.
-func (rt *route) tooLittle(r *rung, o option, week int) bool {
+func (rt *route) tooLittle(r *ladder.Rung, o ladder.Aid, week int) bool {
 	least, weeks := rt.leastHelpBack(r)
-	return o.help < least && rt.buildsBefore(week) < weeks
+	return o.Help < least && rt.buildsBefore(week) < weeks
 }
 
 // backWeeks is how many build weeks help that came back stays at the least.
@@ -187,12 +188,12 @@ const backWeeks = 2
 
 // leastHelpBack is the least help at a step, in tenths of a newton, and for how
 // many build weeks; 0 where any will do, or where no rig with as much serves.
-func (rt *route) leastHelpBack(r *rung) (help, weeks int) {
+func (rt *route) leastHelpBack(r *ladder.Rung) (help, weeks int) {
 	main := rt.past.main()
 	if main.rung == nil || main.rung.ID != r.ID || main.floor != nil {
 		return 0, 0
 	}
-	from, weeks := main.option.help, len(rt.weeks)
+	from, weeks := main.aid.Help, len(rt.weeks)
 	switch {
 	case rt.past.moreHelp:
 		from++
@@ -203,9 +204,9 @@ func (rt *route) leastHelpBack(r *rung) (help, weeks int) {
 		return 0, 0
 	}
 	best := 0
-	for _, o := range r.rigs() {
-		if o.help >= from && (best == 0 || o.help < best) && rt.keeps(r, o, rt.firstBuild(), rt.limits.elbowSore) {
-			best = o.help
+	for _, o := range r.Aids() {
+		if o.Help >= from && (best == 0 || o.Help < best) && rt.keeps(r, o, rt.firstBuild(), rt.limits.elbowSore) {
+			best = o.Help
 		}
 	}
 	return best, weeks

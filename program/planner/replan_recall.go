@@ -64,7 +64,7 @@ func (c *client) loadOf(printed *program.Week) load {
 			case isMain(item) && (l.main.none() || item.Hold > l.main.hold):
 				l.main = c.workOf(item)
 			case item.Role == program.RoleAhead:
-				l.ahead = c.workOf(item)
+				l.heavy = c.workOf(item)
 			case item.Role == program.RoleSecond && item.Step != "":
 				l.second = c.workOf(item)
 			case item.Role == program.RoleSecond:
@@ -89,7 +89,7 @@ func (c *client) figure(w work) program.Stance {
 	if w.none() {
 		return program.Stance{}
 	}
-	return c.body.figure(w.rung, w.option)
+	return c.body.Figure(w.rung, w.aid)
 }
 
 // workOf is one printed item as work; none where this body, these bands or this
@@ -100,25 +100,25 @@ func (c *client) workOf(item *program.Prescription) work {
 	switch {
 	case item.Step == "":
 		if w.floor = c.floorRung(program.RungLean); w.floor == nil {
-			w.option.ahead = item.Ahead
+			w.aid.Ahead = item.Ahead
 			return w
 		}
-		w.option = c.body.leanOf(item.Ahead)
+		w.aid = c.body.LeanOf(item.Ahead)
 		return w
 	case item.Scale > 0:
 		if w.floor = c.floorRung(program.RungScale); w.floor == nil {
 			return work{}
 		}
 	}
-	for i := range c.body.ladder {
-		if r := &c.body.ladder[i]; r.ID == item.Step {
+	for i := range c.body.Steps {
+		if r := &c.body.Steps[i]; r.ID == item.Step {
 			w.rung = r
-			if w.option = c.body.named(r, item.Rig); item.Scale > 0 {
-				w.option = r.carried(item.Scale)
+			if w.aid = c.body.Named(r, item.Rig); item.Scale > 0 {
+				w.aid = r.Carried(item.Scale)
 			}
 		}
 	}
-	if w.rung == nil || len(w.option.rig.Bands) != len(item.Rig.Bands) {
+	if w.rung == nil || len(w.aid.Rig.Bands) != len(item.Rig.Bands) {
 		return work{}
 	}
 	return w

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"testing"
 
 	"gatepost/cmd/study/people"
@@ -16,20 +17,20 @@ func TestRigsStay(t *testing.T) {
 	for i := range uint64(40) {
 		p := people.Draw(people.Base(), lib, 2000, i)
 		readWeekly(t, lib, p, func(r *reading, w *program.Week) {
-			last := r.ahead.past.main()
+			last := r.next.past.main()
 			if w.Kind != program.WeekBuild || last.step() != w.Step || last.floor != nil || w.Gate || r.gateBefore() {
 				return // a gate is shown free, and on the scale the toes help
 			}
 			builds++
-			if sameRig(w.Rig, last.option.rig) {
+			if ladder.SameRig(w.Rig, last.aid.Rig) {
 				return
 			}
 			changes++
 			if r.missedWeek() != 0 {
 				return // no less help than without the week missed
 			}
-			if up := tenths(w.Help) > last.option.help; (up || r.ahead.past.rigged == 1) && !r.ahead.past.moreHelp && r.serves(last.option) {
-				t.Errorf("person %d, week of %s: %v for %v after %d weeks, which would have served", i, w.Start, w.Rig.Bands, last.option.rig.Bands, r.ahead.past.rigged)
+			if up := tenths(w.Help) > last.aid.Help; (up || r.next.past.rigged == 1) && !r.next.past.moreHelp && r.serves(last.aid) {
+				t.Errorf("person %d, week of %s: %v for %v after %d weeks, which would have served", i, w.Start, w.Rig.Bands, last.aid.Rig.Bands, r.next.past.rigged)
 			}
 		})
 	}
@@ -66,8 +67,8 @@ func readWeekly(t *testing.T, lib *program.Library, p *people.Person, look func(
 
 // gateBefore says that the last build week was a gate week.
 func (r *reading) gateBefore() bool {
-	for i := len(r.ahead.past.weeks) - 1; i >= 0; i-- {
-		if w := &r.ahead.past.weeks[i]; w.Kind == program.WeekBuild {
+	for i := len(r.next.past.weeks) - 1; i >= 0; i-- {
+		if w := &r.next.past.weeks[i]; w.Kind == program.WeekBuild {
 			return w.Gate
 		}
 	}
@@ -75,9 +76,9 @@ func (r *reading) gateBefore() bool {
 }
 
 // serves says that ten seconds are within the effort of each build week ahead.
-func (r *reading) serves(o option) bool {
-	for i := r.ahead.past.over(); i < len(r.ahead.weeks); i++ {
-		if r.ahead.weeks[i].kind == program.WeekBuild && held(r.ahead.limits.mostEffortIn(i), r.ahead.look.maxHold(o, i)) < 10 {
+func (r *reading) serves(o ladder.Aid) bool {
+	for i := r.next.past.over(); i < len(r.next.weeks); i++ {
+		if r.next.weeks[i].kind == program.WeekBuild && held(r.next.limits.mostEffortIn(i), r.next.look.maxHold(o, i)) < 10 {
 			return false
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // notes say why the weeks ahead are what they are.
 func (r *reading) notes() []program.Note {
 	var notes []program.Note
-	p := r.ahead
+	p := r.next
 	b := &p.past
 	if b.off > 0 {
 		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
@@ -67,7 +67,7 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	out.Sessions, out.Done, out.Missed = r.sessions()
 	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
 	out.Doubted, out.Unread = r.est.doubted, r.est.unread
-	out.Offsets = r.body.known(r.est.state)
+	out.Offsets = r.body.Known(r.est.state)
 	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
 	out.Gates, out.Asks = gates, r.asks(gates)
 	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 
@@ -30,7 +31,7 @@ import (
 //     package strength;
 //   - repetitions of a press tell by their change, see pressed.
 type estimate struct {
-	body   *body
+	body   *ladder.Body
 	state  strength.State
 	career strength.Career
 	lost   float64            // ln C lost in weeks off and not yet back
@@ -88,7 +89,7 @@ func (e *estimate) day(d *dayRead) {
 		e.weighPresses(d)
 		return
 	}
-	pairUp(list)
+	ladder.PairUp(list)
 	e.state = e.state.Observe(list)
 	for i, s := range from {
 		e.note(s, list[i], e.state.Moved[i])
@@ -124,7 +125,7 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 			return o, false
 		}
 	case s.Ahead > 0:
-		e.body.leant(&o, s.Exercise, s.Ahead)
+		e.body.Leant(&o, s.Exercise, s.Ahead)
 	default:
 		return o, false // a hold that no model weighs: trunk, mobility, handstand
 	}
@@ -134,24 +135,24 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 // held gives the load of a step as it was hung.
 func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 	switch {
-	case s.Rig.Drop == rigPrinted && len(e.body.bands) > 0:
+	case s.Rig.Drop == rigPrinted && len(e.body.Bands) > 0:
 		return e.skip(s, noteSetUnplaced)
-	case s.Rig.Drop == dropPrinted:
+	case s.Rig.Drop == ladder.DropPrinted:
 		return e.skip(s, noteStrapUnsaid)
 	}
 	if s.Rig.Drop < 0 {
 		s.Rig.Drop = 0
 	}
-	for i := range e.body.all {
-		r := &e.body.all[i]
+	for i := range e.body.All {
+		r := &e.body.All[i]
 		if r.ID != s.Step {
 			continue
 		}
-		hung, ok := e.body.hungAs(r, s.Rig)
+		hung, ok := e.body.HungAs(r, s.Rig)
 		if !ok {
 			return e.skip(s, noteBandGone)
 		}
-		e.body.held(o, r, hung, s.Scale)
+		e.body.Held(o, r, hung, s.Scale)
 		return true
 	}
 	return false

@@ -194,9 +194,9 @@ func (r *reading) gateFlags(gates []program.GateRead) []program.Flag {
 
 // goalFlag says that the goal is shown, from the first day it was.
 func (r *reading) goalFlag() []program.Flag {
-	goal := &r.body.ladder[len(r.body.ladder)-1]
+	goal := &r.body.Steps[len(r.body.Steps)-1]
 	for _, s := range r.shown() {
-		if s.load >= goal.load {
+		if s.load >= goal.Load {
 			return []program.Flag{{Level: program.FlagAct, Note: note(flagGoalShown, step("step", goal.ID), seconds("hold", r.athlete.Goal.Hold), date("on", s.on))}}
 		}
 	}

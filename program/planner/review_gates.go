@@ -108,9 +108,9 @@ func isOpen(item program.Prescription) bool { return item.Check && item.Hold == 
 // says nothing of a gate.
 func (r *reading) gatesRead() []program.GateRead {
 	var out []program.GateRead
-	for i := range r.body.ladder {
-		g := &r.body.ladder[i]
-		week, trained := 0, i == len(r.body.ladder)-1
+	for i := range r.body.Steps {
+		g := &r.body.Steps[i]
+		week, trained := 0, i == len(r.body.Steps)-1
 		for _, w := range r.weeks {
 			if w.start >= r.block && w.Step == g.ID && w.Scale == 0 {
 				if trained = true; w.Gate {

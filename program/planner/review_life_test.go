@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"reflect"
 	"slices"
@@ -290,12 +291,12 @@ func TestNoMoreThanWasReached(t *testing.T) {
 	lib, a := library(t), maren(t)
 	_, m, _ := begin(lib, &a)
 	p, _ := firstPlan(m, blockStart(&a))
-	p.leans, p.look = p.body.leans(), newOutlook(&p.season)
+	p.leans, p.look = p.body.Leans(), newOutlook(&p.season)
 	p.past.short = []tooLong{{exercise: "planche-lean", ahead: 0.12, longest: 7}}
 	for ahead, want := range map[float64]float64{0.10: 0.10, 0.12: 0.08, 0.14: 0.08} {
-		w := work{floor: &program.Rung{Exercise: "planche-lean"}, hold: 11, option: option{ahead: ahead, site: leanSite}}
-		if p.asReached(&w, 0); math.Abs(w.option.ahead-want) > 1e-9 {
-			t.Errorf("%.0f cm: printed at %.0f, want %.0f", 100*ahead, 100*w.option.ahead, 100*want)
+		w := work{floor: &program.Rung{Exercise: "planche-lean"}, hold: 11, aid: ladder.Aid{Ahead: ahead, Site: ladder.LeanSite}}
+		if p.asReached(&w, 0); math.Abs(w.aid.Ahead-want) > 1e-9 {
+			t.Errorf("%.0f cm: printed at %.0f, want %.0f", 100*ahead, 100*w.aid.Ahead, 100*want)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -172,7 +173,7 @@ func (s *setRead) rigGiven(e *program.Entry) {
 	case !e.RigGiven:
 		s.Rig = program.Rig{Drop: rigPrinted}
 	case !e.DropGiven && !e.Rig.Free():
-		s.Rig.Drop = dropPrinted
+		s.Rig.Drop = ladder.DropPrinted
 	}
 }
 

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -26,7 +27,7 @@ type reading struct {
 
 	signed    []signed // gates that the coach passed by hand
 	signedNow int      // of them with this review
-	ahead     *plan    // of the weeks ahead, once it is made
+	next      *plan    // of the weeks ahead, once it is made
 	without   news     // left aside, to see what the plan would be without it
 	asIf      *asIf    // which sees to that
 
@@ -279,13 +280,13 @@ func (r *reading) halfSeconds(s *setRead) int {
 
 // help is the vertical help of a set, N.
 func (r *reading) help(s *setRead) float64 {
-	if s.item != nil && sameRig(s.Rig, s.item.Rig) {
+	if s.item != nil && ladder.SameRig(s.Rig, s.item.Rig) {
 		return s.item.Help
 	}
-	for i := range r.body.all {
-		if g := &r.body.all[i]; g.ID == s.Step && s.Rig.Drop >= 0 {
-			o, _ := r.body.hungAs(g, s.Rig)
-			return float64(o.help) / 10
+	for i := range r.body.All {
+		if g := &r.body.All[i]; g.ID == s.Step && s.Rig.Drop >= 0 {
+			o, _ := r.body.HungAs(g, s.Rig)
+			return float64(o.Help) / 10
 		}
 	}
 	return 0

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
@@ -77,7 +78,7 @@ func TestSnappedBandIsStillRead(t *testing.T) {
 		unread string
 	}{
 		{[]string{"narrow"}, []float64{0, 0.2, 0.4}, 0.4, ""},
-		{[]string{"narrow", "middle"}, []float64{0, 0.2, 0.4}, dropPrinted, noteStrapUnsaid},
+		{[]string{"narrow", "middle"}, []float64{0, 0.2, 0.4}, ladder.DropPrinted, noteStrapUnsaid},
 		{[]string{"narrow", "middle"}, []float64{0.3}, 0.3, ""},
 	} {
 		a.Hanging.Drops = c.straps

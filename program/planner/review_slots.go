@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -58,7 +59,7 @@ func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
 		if used[i] {
 			continue
 		}
-		if s.Rig.Drop == rigPrinted || sameRig(s.Rig, slots[i].Rig) {
+		if s.Rig.Drop == rigPrinted || ladder.SameRig(s.Rig, slots[i].Rig) {
 			return i
 		}
 		if free < 0 {
@@ -79,7 +80,7 @@ func (s *setRead) fit() {
 	switch s.Rig.Drop {
 	case rigPrinted:
 		s.Rig = s.item.Rig
-	case dropPrinted:
+	case ladder.DropPrinted:
 		s.Rig.Drop = s.item.Rig.Drop
 	}
 	if s.Step == "" {
@@ -89,7 +90,7 @@ func (s *setRead) fit() {
 	switch {
 	case s.Ahead != s.item.Ahead:
 		// leant otherwise than was printed: the seconds were not asked of it
-	case s.item.Step != "" && !sameRig(s.Rig, s.item.Rig):
+	case s.item.Step != "" && !ladder.SameRig(s.Rig, s.item.Rig):
 		// held with other help than was printed: the seconds were not asked of it
 	case s.Done.Reps > 0:
 		s.Printed = s.item.Reps
@@ -104,7 +105,7 @@ func (r *reading) match(w *weekPrinted) {
 	w.match()
 	for _, d := range w.days {
 		for i := range d.sets {
-			if s := &d.sets[i]; s.Rig.Drop == dropPrinted {
+			if s := &d.sets[i]; s.Rig.Drop == ladder.DropPrinted {
 				s.Rig.Drop = r.lastStrap(s)
 			}
 		}
@@ -117,16 +118,16 @@ func (r *reading) lastStrap(s *setRead) float64 {
 	for i := len(r.weeks) - 1; i >= 0; i-- {
 		for j := len(r.weeks[i].Sessions) - 1; j >= 0; j-- {
 			for _, item := range r.weeks[i].Sessions[j].Items {
-				if item.Exercise == s.Exercise && sameRig(s.Rig, item.Rig) {
+				if item.Exercise == s.Exercise && ladder.SameRig(s.Rig, item.Rig) {
 					return item.Rig.Drop
 				}
 			}
 		}
 	}
-	if lengths := r.body.hanging.Lengths(); len(lengths) == 1 {
+	if lengths := r.body.Hanging.Lengths(); len(lengths) == 1 {
 		return lengths[0]
 	}
-	return dropPrinted
+	return ladder.DropPrinted
 }
 
 // compareSets orders the sets of one exercise: by number, the unnumbered after

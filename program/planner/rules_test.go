@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
@@ -184,11 +185,11 @@ func capableOf(t *testing.T, seconds float64, change func(*program.Assessment)) 
 		change(&a)
 	}
 	p := retraced(library(t), &a)
-	r := &p.body.ladder[0]
-	from, to := r.load/4, 4*r.load
+	r := &p.body.Steps[0]
+	from, to := r.Load/4, 4*r.Load
 	for range 60 { // capacities that the hold lies between
 		p.look.low[0] = (from + to) / 2
-		if p.at(r, r.rigs()[0], 0).max < tenths(seconds) {
+		if p.at(r, r.Aids()[0], 0).max < tenths(seconds) {
 			from = p.look.low[0]
 		} else {
 			to = p.look.low[0]
@@ -227,8 +228,8 @@ func TestHoldsAndWhatIsTooEasy(t *testing.T) {
 		{16.6, gentle, 9, false}, {16.7, gentle, 10, false}, {25.1, gentle, 15, false}, {30.0, gentle, 15, false}, {30.1, gentle, 15, true},
 	} {
 		p := capableOf(t, c.seconds, c.change)
-		r := &p.body.ladder[0]
-		w := p.at(r, r.rigs()[0], 0)
+		r := &p.body.Steps[0]
+		w := p.at(r, r.Aids()[0], 0)
 		if w.hold != c.hold || w.hold > 0 && (p.slack(w, 0) > 0) != c.easy {
 			t.Errorf("of %.1f s (gentle %v) %d s, too easy %v; wanted %d, %v", c.seconds, c.change != nil, w.hold, p.slack(w, 0) > 0, c.hold, c.easy)
 		}
@@ -256,11 +257,11 @@ func TestMinutesOfASession(t *testing.T) {
 // The main work hangs on a quarter of body weight at most: 150 N of 600.
 func TestMostHelpOfTheMainWork(t *testing.T) {
 	p := capableOf(t, 20, nil)
-	p.body.weight = 600
-	r := &p.body.ladder[0]
+	p.body.Weight = 600
+	r := &p.body.Steps[0]
 	for newtons, want := range map[int]int{0: 14, 149: 14, 150: 14, 151: 0, 175: 0} {
-		o := r.heldFree()
-		o.help = 10 * newtons
+		o := r.Free()
+		o.Help = 10 * newtons
 		if w := p.at(r, o, 0); w.hold != want {
 			t.Errorf("%d N: %d s, want %d", newtons, w.hold, want)
 		}
@@ -282,7 +283,7 @@ func TestHowMuchATaperLeaves(t *testing.T) {
 // the sets and six tenths of the week's at most: of three sets on two days one.
 func TestWhatADeloadLeaves(t *testing.T) {
 	for hold, want := range map[int]int{5: 4, 10: 6, 12: 8, 15: 9} {
-		if w := eased(work{rung: &rung{}, hold: hold}); w.hold != want {
+		if w := eased(work{rung: &ladder.Rung{}, hold: hold}); w.hold != want {
 			t.Errorf("of %d s %d, want %d", hold, w.hold, want)
 		}
 	}

@@ -96,7 +96,7 @@ func (lo *layout) wanted(d day) []group {
 	if d.straight && !d.load.main.none() {
 		add("role.main", lo.mainItems(d)...)
 		add("role.test", lo.tries(d)...)
-		add("role.ahead", lo.hold(d.load.ahead, program.RoleAhead, d.sets.ahead, aheadRest))
+		add("role.ahead", lo.hold(d.load.heavy, program.RoleAhead, d.sets.heavy, aheadRest))
 		add("role.second", lo.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", lo.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
 	}
@@ -111,7 +111,7 @@ func (lo *layout) wanted(d day) []group {
 
 // wantsStrength: a strength drill goes with every straight-arm day but the heavy
 // one and one that is hard elsewhere; the days between pull.
-func (x *exercises) wantsStrength(d day) bool { return d.straight && d.sets.ahead == 0 && !d.hard }
+func (x *exercises) wantsStrength(d day) bool { return d.straight && d.sets.heavy == 0 && !d.hard }
 
 // mainItems are the main sets. One may stand apart: the first as a check hold after a
 // deload; the last as an open set where a gate is asked for the second time, or as
@@ -145,16 +145,16 @@ func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescrip
 		return program.Prescription{}
 	}
 	item := program.Prescription{
-		Exercise: w.exercise(), Role: role, Step: w.step(), Rig: w.option.rig,
-		Help: float64(w.option.help) / 10, Ahead: w.option.ahead, Scale: w.option.scale,
+		Exercise: w.exercise(), Role: role, Step: w.step(), Rig: w.aid.Rig,
+		Help: float64(w.aid.Help) / 10, Ahead: w.aid.Ahead, Scale: w.aid.Scale,
 		Sets: sets, Hold: w.hold, Rest: rest, StraightArm: true,
 		MaxHold: float64(w.max) / 10, Load: w.share,
 	}
 	if w.rung != nil {
 		item.EachSide = w.rung.Sides == 2
 	}
-	if !w.option.rig.Free() {
-		item.HandsAhead = w.option.hold.HandsAheadOfAnchor
+	if !w.aid.Rig.Free() {
+		item.HandsAhead = w.aid.Hold.HandsAheadOfAnchor
 	}
 	return item
 }

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"math"
 	"testing"
 
@@ -82,7 +83,7 @@ func TestBodyFitsTheRoom(t *testing.T) {
 	boy.Goal.Step = "advanced-tuck"
 	noBands(&boy)
 	boy.Tests = nil
-	for name, kit := range map[string][]string{"floor": nil, "parallettes": {parallettes}} {
+	for name, kit := range map[string][]string{"floor": nil, "parallettes": {ladder.Parallettes}} {
 		boy.Kit = kit
 		p, problems := Plan(library(t), &boy)
 		if problems.Stop() || len(p.Steps) == 0 {

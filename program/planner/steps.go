@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -94,9 +95,9 @@ func (rt *route) stageFor(week, current int) stage {
 // trains reports whether some rig that keeps serving, or the free hold, gives a hold of
 // so many seconds in a week, at an effort that trains.
 func (rt *route) trains(rung, week, least int, free bool) bool {
-	r := &rt.body.ladder[rung]
-	for _, o := range r.rigs() {
-		if free && !o.rig.Free() {
+	r := &rt.body.Steps[rung]
+	for _, o := range r.Aids() {
+		if free && !o.Rig.Free() {
 			break
 		}
 		if w := rt.at(r, o, week); w.hold >= least && rt.slack(w, week) == 0 && rt.keeps(r, o, week, least < mainLeast) {
@@ -109,9 +110,9 @@ func (rt *route) trains(rung, week, least int, free bool) bool {
 // forecastStep is the first step whose free hold is predicted to be shorter than
 // its gate's and the reserve; the goal where none is.
 func (rt *route) forecastStep(week int) int {
-	last := len(rt.body.ladder) - 1
-	for i := range rt.body.ladder[:last] {
-		if !rt.beyondGate(i, week) && rt.body.ladder[i].load > rt.past.passed {
+	last := len(rt.body.Steps) - 1
+	for i := range rt.body.Steps[:last] {
+		if !rt.beyondGate(i, week) && rt.body.Steps[i].Load > rt.past.passed {
 			return i
 		}
 	}
@@ -121,8 +122,8 @@ func (rt *route) forecastStep(week int) int {
 // beyondGate says that a free hold is predicted to last a gate's seconds and the
 // reserve.
 func (rt *route) beyondGate(rung, week int) bool {
-	r := &rt.body.ladder[rung]
-	return rt.look.maxHold(r.heldFree(), week) >= 10*(r.Gate.Hold+reserve)
+	r := &rt.body.Steps[rung]
+	return rt.look.maxHold(r.Free(), week) >= 10*(r.Gate.Hold+reserve)
 }
 
 // testedStep is the hardest step that a test has held free for as long as a short set,
@@ -130,7 +131,7 @@ func (rt *route) beyondGate(rung, week int) bool {
 // over. A goal that is due in the block may have been held with bands. Joints that are
 // sore, and the young, begin where the forecast says.
 func (rt *route) testedStep(week int) int {
-	for r := len(rt.body.ladder) - 1; r >= 0 && rt.limits.effort == usualEffort; r-- {
+	for r := len(rt.body.Steps) - 1; r >= 0 && rt.limits.effort == usualEffort; r-- {
 		if (rt.testedFree(r) || rt.testedGoal(r, week)) && rt.trains(r, week, testedHold, false) {
 			return r
 		}
@@ -144,8 +145,8 @@ const testedHold = 8
 // testedFree reports whether a test held a step free for five seconds, and the tests
 // together do not say that four are out of reach.
 func (rt *route) testedFree(rung int) bool {
-	r := &rt.body.ladder[rung]
-	return rt.look.state.At(rt.body.site(r)).MaxHold(r.load) >= deloadLeast && slices.ContainsFunc(rt.athlete.Tests, func(t program.Hold) bool {
+	r := &rt.body.Steps[rung]
+	return rt.look.state.At(rt.body.Site(r)).MaxHold(r.Load) >= deloadLeast && slices.ContainsFunc(rt.athlete.Tests, func(t program.Hold) bool {
 		return t.Step == r.ID && t.Rig.Free() && t.Scale == 0 && t.Seconds >= shortLeast
 	})
 }
@@ -155,8 +156,8 @@ func (rt *route) testedFree(rung int) bool {
 // reach without: what its day asks for is trained, with less help as it goes (our
 // judgement).
 func (rt *route) testedGoal(rung, week int) bool {
-	r := &rt.body.ladder[rung]
-	if rung < len(rt.body.ladder)-1 || !rt.dueIn() || rt.look.state.At(rt.body.site(r)).MaxHold(r.load) < deloadLeast {
+	r := &rt.body.Steps[rung]
+	if rung < len(rt.body.Steps)-1 || !rt.dueIn() || rt.look.state.At(rt.body.Site(r)).MaxHold(r.Load) < deloadLeast {
 		return false
 	}
 	if rung > 0 && !rt.testedFree(rung-1) && rt.forecastStep(week) < rung-1 {
@@ -170,8 +171,8 @@ func (rt *route) testedGoal(rung, week int) bool {
 // enterable says whether one rig keeps a rung trainable (or good for short sets)
 // in this and every later build week of the block.
 func (rt *route) enterable(rung, week int, short bool) bool {
-	r := &rt.body.ladder[rung]
-	for _, o := range r.rigs() {
+	r := &rt.body.Steps[rung]
+	for _, o := range r.Aids() {
 		if rt.keeps(r, o, week, short) {
 			return true
 		}
@@ -179,7 +180,7 @@ func (rt *route) enterable(rung, week int, short bool) bool {
 	return false
 }
 
-func (rt *route) keeps(r *rung, o option, week int, short bool) bool {
+func (rt *route) keeps(r *ladder.Rung, o ladder.Aid, week int, short bool) bool {
 	for v := rt.past.over(); v < len(rt.weeks); v++ {
 		if v != week && !rt.counts(v, week) {
 			continue

@@ -1,5 +1,7 @@
 package planner
 
+import "gatepost/program/ladder"
+
 import "gatepost/program"
 
 // testItems are the block's closing test: the step worked on, free where it can be,
@@ -37,11 +39,11 @@ func (lo *layout) testItems(d day) []program.Prescription {
 // the goal, and a free hold of it is near. A goal whose day has come is tested first.
 func (lo *layout) harderTest(w work, week int) (hard work, first bool) {
 	next := lo.index(w.rung) + 1
-	if next == len(lo.body.ladder) || w.floor != nil {
+	if next == len(lo.body.Steps) || w.floor != nil {
 		return work{}, false
 	}
-	goal := next == len(lo.body.ladder)-1
-	hard = lo.freeTest(&lo.body.ladder[next], week, lo.likelyHold)
+	goal := next == len(lo.body.Steps)-1
+	hard = lo.freeTest(&lo.body.Steps[next], week, lo.likelyHold)
 	if !lo.testable(hard.max) || !goal && !trains(lo.behind, hard.rung.ID) {
 		return work{}, false
 	}
@@ -54,8 +56,8 @@ func (sn *season) dueIn() bool {
 }
 
 // freeTest is a free hold of a rung in a week, by the cautious or the likely hold.
-func (h *holds) freeTest(r *rung, week int, hold func(option, int) int) work {
-	w := work{rung: r, option: r.heldFree(), max: hold(r.heldFree(), week)}
+func (h *holds) freeTest(r *ladder.Rung, week int, hold func(ladder.Aid, int) int) work {
+	w := work{rung: r, aid: r.Free(), max: hold(r.Free(), week)}
 	w.share = h.look.shareHeld(w.max)
 	return w
 }

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -39,10 +40,10 @@ func (lo *layout) tries(d day) []program.Prescription {
 // firstTry is the first step with the least help that this week allows.
 func (lo *layout) firstTry(week int) program.Prescription {
 	if lo.limits.effortIn(week) >= usualEffort {
-		for _, w := range lo.helped(&lo.body.ladder[0]) {
-			w.max = lo.likelyHold(w.option, week)
+		for _, w := range lo.helped(&lo.body.Steps[0]) {
+			w.max = lo.likelyHold(w.aid, week)
 			w.share = lo.look.shareHeld(w.max)
-			if w.max >= 10*tryLeast && w.option.hangsIn(lo.weeks[week].start) {
+			if w.max >= 10*tryLeast && w.aid.HangsIn(lo.weeks[week].start) {
 				return lo.hold(w, program.RoleTest, triesSets, secondRest)
 			}
 		}
@@ -52,21 +53,21 @@ func (lo *layout) firstTry(week int) program.Prescription {
 
 // helped are the ways to do a step, the least help first: free, with its rigs, with a
 // scale under the toes.
-func (c *client) helped(r *rung) []work {
+func (c *client) helped(r *ladder.Rung) []work {
 	ways := c.scaled(r)
-	for _, o := range r.rigs() {
-		if float64(o.help) <= bandShare*10*c.body.weight {
-			ways = append(ways, work{rung: r, option: o})
+	for _, o := range r.Aids() {
+		if float64(o.Help) <= bandShare*10*c.body.Weight {
+			ways = append(ways, work{rung: r, aid: o})
 		}
 	}
-	slices.SortStableFunc(ways, func(a, b work) int { return cmp.Compare(b.option.load, a.option.load) })
+	slices.SortStableFunc(ways, func(a, b work) int { return cmp.Compare(b.aid.Load, a.aid.Load) })
 	return ways
 }
 
 // lightToes is the first step with the toes on the floor: its nearest easier version
 // that no scale weighs.
 func (c *client) lightToes() program.Prescription {
-	first := &c.body.ladder[0]
+	first := &c.body.Steps[0]
 	e, _ := c.lib.Exercise(first.Exercise)
 	for _, r := range c.road.Rungs {
 		if r.Kind == program.RungScale {

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
@@ -26,7 +27,7 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 		sets  func(*daySets) *int
 	}{
 		{program.RoleMain, &l.main, leastMain(l.main), func(s *daySets) *int { return &s.main }},
-		{program.RoleAhead, &l.ahead, aheadLeast, func(s *daySets) *int { return &s.ahead }},
+		{program.RoleAhead, &l.heavy, heavyLeast, func(s *daySets) *int { return &s.heavy }},
 		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
 		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
 	} {
@@ -87,7 +88,7 @@ func dosesOf(w *program.Week, role program.Role, exercise string) []doseRead {
 	for i := range w.Sessions {
 		for _, it := range w.Sessions[i].Items {
 			if it.Role == role && it.Exercise == exercise {
-				out = append(out, doseRead{it.Sets, it.Hold, it.Ahead, it.Scale, rigName(it.Rig)})
+				out = append(out, doseRead{it.Sets, it.Hold, it.Ahead, it.Scale, ladder.RigName(it.Rig)})
 			}
 		}
 	}

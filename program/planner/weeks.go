@@ -25,8 +25,8 @@ func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
 	}
 	if !l.main.none() && w.kind != program.WeekAway {
 		out.Step, out.Exercise = l.main.step(), l.main.exercise()
-		out.Rig, out.Help = l.main.option.rig, float64(l.main.option.help)/10
-		out.Ahead, out.Scale = l.main.option.ahead, l.main.option.scale
+		out.Rig, out.Help = l.main.aid.Rig, float64(l.main.aid.Help)/10
+		out.Ahead, out.Scale = l.main.aid.Ahead, l.main.aid.Scale
 		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
 		out.Effort, out.Gate = lo.limits.effortIn(i), l.main.gate
 		out.Stance = lo.figure(l.main)
@@ -225,12 +225,12 @@ func (ds *doses) change(before, now work) []program.Note {
 	switch {
 	case now.rung != nil && (before.rung == nil || before.rung.ID != now.rung.ID):
 		return []program.Note{note(noteNewStep, step("step", now.step()))}
-	case now.option.rig.Free() && !before.option.rig.Free():
+	case now.aid.Rig.Free() && !before.aid.Rig.Free():
 		return []program.Note{note(noteFree, step("step", now.step()))}
-	case now.option.help < before.option.help:
-		return []program.Note{note(noteLessHelp, newtons("help", float64(now.option.help)/10))}
-	case now.rung != nil && now.option.help > before.option.help: // only from the log: planned anew
-		return []program.Note{note(noteMoreHelp, newtons("help", float64(now.option.help)/10))}
+	case now.aid.Help < before.aid.Help:
+		return []program.Note{note(noteLessHelp, newtons("help", float64(now.aid.Help)/10))}
+	case now.rung != nil && now.aid.Help > before.aid.Help: // only from the log: planned anew
+		return []program.Note{note(noteMoreHelp, newtons("help", float64(now.aid.Help)/10))}
 	}
 	return nil
 }

@@ -2,19 +2,20 @@ package planner
 
 import (
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // work is the straight-arm work of one kind in one week: where, with what help,
 // for how long a hold.
 type work struct {
-	rung   *rung  // nil on the floor
-	option option // the rig; free where there is none
-	floor  *program.Rung
-	max    int     // predicted maximal hold, tenths of a second
-	share  float64 // of the instant maximum
-	hold   int     // s, prescribed
-	short  bool    // sets of 5 to 9 s, because no rig allows more
-	gate   bool    // the step's gate itself, in its gate week
+	rung  *ladder.Rung // nil on the floor
+	aid   ladder.Aid   // the rig; free where there is none
+	floor *program.Rung
+	max   int     // predicted maximal hold, tenths of a second
+	share float64 // of the instant maximum
+	hold  int     // s, prescribed
+	short bool    // sets of 5 to 9 s, because no rig allows more
+	gate  bool    // the step's gate itself, in its gate week
 }
 
 func (w work) none() bool { return w.rung == nil && w.floor == nil }
@@ -56,7 +57,7 @@ const (
 	mainLeast, mainMost     = 10, 15
 	shortLeast, shortMost   = 5, 9
 	secondLeast, secondMost = 15, 25
-	aheadLeast, aheadMost   = 4, 8
+	heavyLeast, heavyMost   = 4, 8
 	deloadLeast             = 4
 )
 
@@ -72,10 +73,10 @@ func held(effort float64, max int) int {
 
 // at is a rung's option in a week, as main work would do it; hold 0 where it
 // cannot be main work.
-func (h *holds) at(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: h.look.maxHold(o, week)}
+func (h *holds) at(r *ladder.Rung, o ladder.Aid, week int) work {
+	w := work{rung: r, aid: o, max: h.look.maxHold(o, week)}
 	w.share = h.look.shareHeld(w.max)
-	if !o.hangsIn(h.weeks[week].start) || float64(o.help) > bandShare*10*h.body.weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) {
+	if !o.HangsIn(h.weeks[week].start) || float64(o.Help) > bandShare*10*h.body.Weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) {
 		return w
 	}
 	w.setHold(h.limits.effortIn(week))
@@ -118,8 +119,8 @@ func (c *client) slack(w work, week int) int {
 // step that can be held free for long enough, else a lean.
 func (h *holds) second(main work, week int) work {
 	for i := h.index(main.rung) - 1; i >= 0; i-- {
-		r := &h.body.ladder[i]
-		if w := h.lighter(work{rung: r, option: r.heldFree()}, week); w.hold > 0 && w.share <= secondLoad {
+		r := &h.body.Steps[i]
+		if w := h.lighter(work{rung: r, aid: r.Free()}, week); w.hold > 0 && w.share <= secondLoad {
 			return w
 		}
 	}
@@ -134,7 +135,7 @@ const (
 )
 
 func (h *holds) lighter(w work, week int) work {
-	w.max = h.look.maxHold(w.option, week)
+	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
 	if hold := held(h.limits.effortIn(week), w.max); hold >= secondLeast {
 		w.hold = min(hold, secondMost)
@@ -142,19 +143,19 @@ func (h *holds) lighter(w work, week int) work {
 	return w
 }
 
-// ahead is the heavy, short work: this step with less help or free, or the next
+// heavyWork is the heavy, short work: this step with less help or free, or the next
 // with help, whichever comes nearest the middle of its load.
-func (h *holds) ahead(main work, week int) work {
+func (h *holds) heavyWork(main work, week int) work {
 	var best work
 	i := h.index(main.rung)
 	if i < 0 {
 		return best
 	}
-	for next := i; next < min(i+2, len(h.body.ladder)); next++ {
-		r := &h.body.ladder[next]
-		for _, o := range r.rigs() {
-			easier := r.ID == main.rung.ID && o.help >= main.option.help
-			if easier || float64(o.help) > mostHelp*10*h.body.weight {
+	for next := i; next < min(i+2, len(h.body.Steps)); next++ {
+		r := &h.body.Steps[next]
+		for _, o := range r.Aids() {
+			easier := r.ID == main.rung.ID && o.Help >= main.aid.Help
+			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight {
 				continue
 			}
 			if w := h.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
@@ -167,33 +168,33 @@ func (h *holds) ahead(main work, week int) work {
 
 // Loads of the heavy work as shares of the instant maximum.
 const (
-	aheadFrom, aheadTo = 0.85, 0.92
+	heavyFrom, heavyTo = 0.85, 0.92
 )
 
-func (h *holds) heavy(r *rung, o option, week int) work {
-	w := work{rung: r, option: o, max: h.look.maxHold(o, week)}
+func (h *holds) heavy(r *ladder.Rung, o ladder.Aid, week int) work {
+	w := work{rung: r, aid: o, max: h.look.maxHold(o, week)}
 	w.share = h.look.shareHeld(w.max)
-	hold := min(held(h.limits.effortIn(week), w.max), aheadMost)
-	if o.hangsIn(h.weeks[week].start) && w.share >= aheadFrom && w.share <= aheadTo && hold >= aheadLeast {
+	hold := min(held(h.limits.effortIn(week), w.max), heavyMost)
+	if o.HangsIn(h.weeks[week].start) && w.share >= heavyFrom && w.share <= heavyTo && hold >= heavyLeast {
 		w.hold = hold
 	}
 	return w
 }
 
 func nearer(w, than work) bool {
-	middle := (aheadFrom + aheadTo) / 2
+	middle := (heavyFrom + heavyTo) / 2
 	return abs(w.share-middle) < abs(than.share-middle)-1e-9
 }
 
 func abs(x float64) float64 { return max(x, -x) }
 
 // index is a rung's place on the ladder, −1 for none.
-func (c *client) index(r *rung) int {
+func (c *client) index(r *ladder.Rung) int {
 	if r == nil {
 		return -1
 	}
-	for i := range c.body.ladder {
-		if c.body.ladder[i].ID == r.ID {
+	for i := range c.body.Steps {
+		if c.body.Steps[i].ID == r.ID {
 			return i
 		}
 	}

@@ -13,6 +13,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	"gatepost/program/ladder"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
 )
@@ -136,6 +137,6 @@ func days(t *rapid.T) []time.Weekday {
 
 func shown(t testing.TB) Shown {
 	studio := demo(t)
-	banded, lean := planner.Shown(&studio.Library)
+	banded, lean := ladder.Shown(&studio.Library)
 	return Shown{banded, lean}
 }

@@ -8,6 +8,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	"gatepost/program/ladder"
 	"gatepost/program/planner"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
@@ -48,9 +49,9 @@ func studio(t testing.TB, folder fs.FS, change func(*program.Assessment)) site.S
 	}
 	for i := range studio.Library.RoadMaps {
 		m := &studio.Library.RoadMaps[i]
-		s.Illustrations = append(s.Illustrations, planner.Illustrations(m)...)
+		s.Illustrations = append(s.Illustrations, ladder.Illustrations(m)...)
 		for _, sex := range []program.Sex{program.SexFemale, program.SexMale} {
-			s.References = append(s.References, site.Reference{RoadMap: m.ID, Name: string(sex), Steps: planner.Reference(m, sex)})
+			s.References = append(s.References, site.Reference{RoadMap: m.ID, Name: string(sex), Steps: ladder.Reference(m, sex)})
 		}
 	}
 	for _, p := range problems {

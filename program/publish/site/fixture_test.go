@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"gatepost/program"
-	"gatepost/program/planner"
+	"gatepost/program/ladder"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
@@ -55,7 +55,7 @@ func source(t testing.TB) site.Source {
 			{RoadMap: "planche", Name: "female", Steps: viewtest.Program().Steps},
 			{RoadMap: "planche", Name: "male", Steps: viewtest.Program().Steps},
 		},
-		Illustrations: planner.Illustrations(&lib.RoadMaps[0]),
+		Illustrations: ladder.Illustrations(&lib.RoadMaps[0]),
 		Notes: []program.CoachNote{
 			{ID: "quiet", Title: "A quiet < week", On: program.NewDate(2027, 1, 18), File: "content/notes/quiet.md", Line: 4,
 				Body: "Read [the lean](../exercises/planche-lean.md) and [an older note](old.md)."},

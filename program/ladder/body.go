@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"cmp"
@@ -12,81 +12,84 @@ import (
 	"gatepost/program/strength"
 )
 
-// rung is one step of the ladder: a step of the road map on this body.
-type rung struct {
+// Rung is one step of the ladder: a step of the road map on this body.
+type Rung struct {
 	*program.Step
-	pose mechanics.Pose
-	free mechanics.Hold
-	load float64 // N·m, effective: torque × allowance
-	body *body
-	hung []option // see rigs
-	site int      // of body.sites: held free
-	toes int      // of body.sites: with the toes on a scale
+	pose     mechanics.Pose
+	FreeHold mechanics.Hold
+	Load     float64 // N·m, effective: torque × allowance
+	body     *Body
+	hung     []Aid // see rigs
+	site     int   // of body.sites: held free
+	toes     int   // of body.sites: with the toes on a scale
 }
 
-// option is one way to do a step: with bands hung, or with the toes on a scale; or, of
+// Aid is one way to do a step: with bands hung, or with the toes on a scale; or, of
 // no step, a lean. The zero option's rig is none.
-type option struct {
-	rig   program.Rig
-	scale float64 // N on the toes
-	ahead float64 // m, shoulder ahead of the wrist crease in a lean
-	hold  mechanics.Hold
-	help  int     // tenths of a newton, vertical, so that comparing is exact
-	load  float64 // N·m, effective
-	site  int     // of body.sites: where it is held, for what the model is off by there
+type Aid struct {
+	Rig   program.Rig
+	Scale float64 // N on the toes
+	Ahead float64 // m, shoulder ahead of the wrist crease in a lean
+	Hold  mechanics.Hold
+	Help  int     // tenths of a newton, vertical, so that comparing is exact
+	Load  float64 // N·m, effective
+	Site  int     // of body.sites: where it is held, for what the model is off by there
 
 	until program.Date // the first day on which one of its bands is retired; 0: none is
 }
 
-// body is the client as mechanics sees them, with the ladder of their steps.
-type body struct {
+// Body is the client as mechanics sees them, with the ladder of their steps.
+type Body struct {
 	mechanics.Body
 	support mechanics.Support
-	hanging program.Hanging
-	curves  []mechanics.Curve // as in the assessment's bands
-	bands   []program.Band
-	all     []rung   // every step of the road map, in its order
-	ladder  []rung   // by torque, no further than the goal
-	alike   []string // step ids left out because they load like the step below
+	Hanging program.Hanging
+	Curves  []mechanics.Curve // as in the assessment's bands
+	Bands   []program.Band
+	All     []Rung   // every step of the road map, in its order
+	Steps   []Rung   // by torque, no further than the goal
+	Alike   []string // step ids left out because they load like the step below
 	full    float64  // N·m of the hardest step, the full position
-	weight  float64  // N
-	sites   []strength.Site
+	Weight  float64  // N
+	Sites   []strength.Site
 	leanID  string // exercise id of the road map's lean
 	toesID  string // of its step with the toes on a scale
 }
 
-// newBody measures the client against a road map. Heights in an assessment are
+// New measures the client against a road map. Heights in an assessment are
 // from the floor, in mechanics from the hands' support.
-func newBody(a *program.Assessment, m *program.RoadMap) (*body, program.Problems) {
+func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 	segments, err := mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, a.Athlete.BalancePoint)
 	var problems program.Problems
 	if err != nil {
 		problems = append(problems, balanceProblem(a, err))
 		segments, _ = mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, 0)
 	}
-	b := &body{
+	b := &Body{
 		Body:    segments,
 		support: supportOf(a, m),
-		hanging: a.Hanging,
-		bands:   a.Bands,
-		weight:  a.Athlete.Mass * mechanics.Gravity,
+		Hanging: a.Hanging,
+		Bands:   a.Bands,
+		Weight:  Newtons(a.Athlete.Mass),
 	}
 	problems = append(problems, b.fitBands(a)...)
 	b.climb(a, m)
 	return b, problems
 }
 
+// Newtons are what so many kilograms weigh.
+func Newtons(kg float64) float64 { return kg * mechanics.Gravity }
+
 var sexes = map[program.Sex]mechanics.Sex{
 	program.SexUnspecified: mechanics.Unspecified, "": mechanics.Unspecified,
 	program.SexFemale: mechanics.Female, program.SexMale: mechanics.Male,
 }
 
-// parallettes are the kit that gives a neutral wrist.
-const parallettes = "parallettes"
+// Parallettes are the kit that gives a neutral wrist.
+const Parallettes = "parallettes"
 
 func supportOf(a *program.Assessment, m *program.RoadMap) mechanics.Support {
 	return mechanics.Support{
-		Grip:   slices.Contains(a.Kit, parallettes),
+		Grip:   slices.Contains(a.Kit, Parallettes),
 		Hang:   m.Hands == program.HandsHang,
 		Height: supportHeight(a, m),
 		Clear:  m.Hands != program.HandsHang,
@@ -98,7 +101,7 @@ func supportHeight(a *program.Assessment, m *program.RoadMap) float64 {
 	if m.Hands == program.HandsHang {
 		return a.Hanging.Bar
 	}
-	if !slices.Contains(a.Kit, parallettes) {
+	if !slices.Contains(a.Kit, Parallettes) {
 		return 0
 	}
 	return a.Hanging.Support
@@ -121,7 +124,7 @@ func balanceProblem(a *program.Assessment, err error) program.Problem {
 const poorFit = 0.10
 
 // fitBands fits every band's curve and warns of points that miss it.
-func (b *body) fitBands(a *program.Assessment) program.Problems {
+func (b *Body) fitBands(a *program.Assessment) program.Problems {
 	var problems program.Problems
 	for i, band := range a.Bands {
 		pulls := make([]mechanics.Pull, len(band.Pulls))
@@ -136,7 +139,7 @@ func (b *body) fitBands(a *program.Assessment) program.Problems {
 				Advice:  "give its rest length and at least two pulls at different, longer lengths",
 			})
 		}
-		b.curves = append(b.curves, curve)
+		b.Curves = append(b.Curves, curve)
 		for _, r := range residuals {
 			if math.Abs(r.Share) > poorFit {
 				problems = append(problems, program.Problem{
@@ -156,43 +159,43 @@ const sameLoad = 1.015
 
 // climb puts the road map in this body's order: by torque, steps within 1.5 % of
 // the one below and everything at or above the goal left out.
-func (b *body) climb(a *program.Assessment, m *program.RoadMap) {
-	var goal rung
+func (b *Body) climb(a *program.Assessment, m *program.RoadMap) {
+	var goal Rung
 	apart := straddle(a, m)
 	b.rungs(m)
 	for i := range m.Steps {
 		r := b.rung(&m.Steps[i], apart)
 		b.settle(&r)
-		b.all = append(b.all, r)
-		b.full = max(b.full, r.free.Torque)
+		b.All = append(b.All, r)
+		b.full = max(b.full, r.FreeHold.Torque)
 		if r.ID == a.Goal.Step {
 			goal = r
 		} else {
-			b.ladder = append(b.ladder, r)
+			b.Steps = append(b.Steps, r)
 		}
 	}
-	slices.SortStableFunc(b.ladder, func(x, y rung) int { return cmp.Compare(x.free.Torque, y.free.Torque) })
-	var kept []rung
-	for _, r := range b.ladder {
+	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(x.FreeHold.Torque, y.FreeHold.Torque) })
+	var kept []Rung
+	for _, r := range b.Steps {
 		below := 0.0
 		if len(kept) > 0 {
-			below = kept[len(kept)-1].free.Torque
+			below = kept[len(kept)-1].FreeHold.Torque
 		}
 		switch {
-		case r.free.Torque*sameLoad >= goal.free.Torque: // as hard as the goal
-		case r.free.Torque <= below*sameLoad:
-			b.alike = append(b.alike, r.ID)
+		case r.FreeHold.Torque*sameLoad >= goal.FreeHold.Torque: // as hard as the goal
+		case r.FreeHold.Torque <= below*sameLoad:
+			b.Alike = append(b.Alike, r.ID)
 		default:
 			kept = append(kept, r)
 		}
 	}
-	b.ladder = append(kept, goal)
+	b.Steps = append(kept, goal)
 }
 
-func (b *body) rung(s *program.Step, straddle float64) rung {
-	r := rung{Step: s, pose: poseOf(s.Pose, straddle), body: b}
-	r.free = mechanics.Solve(b.Body, r.pose, b.support, nil)
-	r.load = r.free.Torque * allowance(s)
+func (b *Body) rung(s *program.Step, straddle float64) Rung {
+	r := Rung{Step: s, pose: poseOf(s.Pose, straddle), body: b}
+	r.FreeHold = mechanics.Solve(b.Body, r.pose, b.support, nil)
+	r.Load = r.FreeHold.Torque * allowance(s)
 	return r
 }
 

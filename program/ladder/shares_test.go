@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"crypto/rand"
@@ -18,10 +18,10 @@ func TestShareBesideTheDrawings(t *testing.T) {
 	if !ok {
 		t.Fatal("no road map planche")
 	}
-	b, _ := newBody(&drawnAthlete, road)
+	b, _ := New(&drawnAthlete, road)
 	for name, want := range map[string]float64{"tuck": .58, "advanced-tuck": .74, "straddle": .89, "open-half-lay": .83} {
 		r := stepOf(b, name)
-		if got := r.free.Torque / b.full; math.Abs(got-want) > .0051 {
+		if got := r.FreeHold.Torque / b.full; math.Abs(got-want) > .0051 {
 			t.Errorf("%s: %.3f, the page says %.2f", name, got, want)
 		}
 	}
@@ -31,11 +31,11 @@ func TestShareBesideTheDrawings(t *testing.T) {
 	if got := mechanics.Solve(b.Body, flat.pose, b.support, nil).Torque / b.full; math.Abs(got-.82) > .0051 {
 		t.Errorf("flat: %.3f", got)
 	}
-	if got := b.withRig(r, 0, 0).hold.Torque / b.full; math.Abs(got-.62) > .0051 {
+	if got := b.WithRig(r, 0, 0).Hold.Torque / b.full; math.Abs(got-.62) > .0051 {
 		t.Errorf("under the band: %.3f", got)
 	}
 }
 
-func stepOf(b *body, id string) *rung {
-	return &b.all[slices.IndexFunc(b.all, func(r rung) bool { return r.ID == id })]
+func stepOf(b *Body, id string) *Rung {
+	return &b.All[slices.IndexFunc(b.All, func(r Rung) bool { return r.ID == id })]
 }

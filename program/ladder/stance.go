@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"math"
@@ -8,31 +8,31 @@ import (
 )
 
 // stance is a hold of a step as a figure shows it.
-func (b *body) stance(r *rung, o option) program.Stance {
-	s := b.place(&r.pose, o.hold.Joints)
-	if o.help > 0 {
-		s.Help, s.Anchor, s.Strap = o.hold.Help, program.Point(o.hold.Joints.Anchor), o.rig.Drop
+func (b *Body) stance(r *Rung, o Aid) program.Stance {
+	s := b.place(&r.pose, o.Hold.Joints)
+	if o.Help > 0 {
+		s.Help, s.Anchor, s.Strap = o.Hold.Help, program.Point(o.Hold.Joints.Anchor), o.Rig.Drop
 	}
 	return s
 }
 
-// figure is what an option shows: of a step, or without one the lean.
-func (b *body) figure(r *rung, o option) program.Stance {
+// Figure is what an option shows: of a step, or without one the lean.
+func (b *Body) Figure(r *Rung, o Aid) program.Stance {
 	switch {
 	case r == nil:
-		return b.lean(o.ahead)
-	case o.scale > 0:
-		s := b.place(&r.pose, b.ToesCarried(r.pose, b.support, o.scale))
-		s.ToesCarry = o.scale
+		return b.lean(o.Ahead)
+	case o.Scale > 0:
+		s := b.place(&r.pose, b.ToesCarried(r.pose, b.support, o.Scale))
+		s.ToesCarry = o.Scale
 		return s
 	}
 	return b.stance(r, o)
 }
 
 // lean is the stance of a planche lean, in m ahead of the wrist crease.
-func (b *body) lean(ahead float64) program.Stance {
+func (b *Body) lean(ahead float64) program.Stance {
 	s := b.place(&mechanics.Pose{Rounding: leanRounding}, b.LeanJoints(ahead, b.support))
-	s.ToesCarry = b.weight * b.PlancheLean(ahead, b.support).Toes
+	s.ToesCarry = b.Weight * b.PlancheLean(ahead, b.support).Toes
 	return s
 }
 
@@ -41,7 +41,7 @@ const leanRounding = 0.02
 
 // place takes the joints over, and how far out the legs are: what runs along the
 // body is turned out by the abduction, what runs square to it stays.
-func (b *body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
+func (b *Body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	s := program.Stance{
 		Height:  b.Height,
 		Fingers: program.Point(j.Fingers), Wrist: program.Point(j.Wrist),

@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"math"
@@ -18,7 +18,7 @@ const (
 
 var drawnAthlete = program.Assessment{
 	Athlete: program.Athlete{Mass: 67.5, Height: 1.738},
-	Kit:     []string{parallettes},
+	Kit:     []string{Parallettes},
 	Hanging: program.Hanging{Anchor: 2.15, Support: 0.10},
 	Bands: []program.Band{{Name: "drawn", Rest: 1.0, Pulls: []program.Pull{
 		{At: 1.3, Force: 50}, {At: 1.6, Force: 75}, {At: 1.9, Force: 95}}}},
@@ -31,16 +31,16 @@ var drawnAthlete = program.Assessment{
 // "m/lean" for the two ends of measuring a lean at a wall; and "m/board" for the
 // reaction board.
 func Illustrations(m *program.RoadMap) []program.Illustration {
-	b, _ := newBody(&drawnAthlete, m)
+	b, _ := New(&drawnAthlete, m)
 	var all []program.Illustration
 	show := func(name string, kind program.IllustrationKind, s program.Stance) {
 		if s.Drawn() {
 			all = append(all, program.Illustration{Name: m.ID + "/" + name, Kind: kind, Stance: s})
 		}
 	}
-	for i := range b.all {
-		r := &b.all[i]
-		show(r.ID, "", b.stance(r, r.rigs()[0]))
+	for i := range b.All {
+		r := &b.All[i]
+		show(r.ID, "", b.stance(r, r.Aids()[0]))
 		show(r.ID+"/flat", "", b.flat(r))
 		show(r.ID+"/band", "", b.under(r, 0))
 		show(r.ID+"/slant", "", b.under(r, drawnSlant))
@@ -59,31 +59,31 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 }
 
 // flat is a step with a straight back and the shoulders left where they are.
-func (b *body) flat(r *rung) program.Stance {
+func (b *Body) flat(r *Rung) program.Stance {
 	flat := *r
 	flat.pose.Rounding, flat.pose.Depression = 0, 0
-	flat.free = mechanics.Solve(b.Body, flat.pose, b.support, nil)
-	return b.stance(&flat, option{hold: flat.free})
+	flat.FreeHold = mechanics.Solve(b.Body, flat.pose, b.support, nil)
+	return b.stance(&flat, Aid{Hold: flat.FreeHold})
 }
 
 // under is a step with the band so far off; none where no band fits.
-func (b *body) under(r *rung, offset float64) program.Stance {
-	b.hanging.Offset = offset
-	defer func() { b.hanging.Offset = 0 }()
-	if o := b.withRig(r, 0, 0); o.help > 0 && !o.hold.Unbalanced {
+func (b *Body) under(r *Rung, offset float64) program.Stance {
+	b.Hanging.Offset = offset
+	defer func() { b.Hanging.Offset = 0 }()
+	if o := b.WithRig(r, 0, 0); o.Help > 0 && !o.Hold.Unbalanced {
 		return b.stance(r, o)
 	}
 	return program.Stance{}
 }
 
 // onTheFloor is a floor rung. Balance alone has no statics of ours.
-func (b *body) onTheFloor(kind program.RungKind) program.Stance {
+func (b *Body) onTheFloor(kind program.RungKind) program.Stance {
 	switch kind {
 	case program.RungLean:
 		return b.lean(drawnLean)
 	case program.RungScale:
-		s := b.place(&b.all[0].pose, b.ToesCarried(b.all[0].pose, b.support, drawnToes*b.weight))
-		s.ToesCarry = drawnToes * b.weight
+		s := b.place(&b.All[0].pose, b.ToesCarried(b.All[0].pose, b.support, drawnToes*b.Weight))
+		s.ToesCarry = drawnToes * b.Weight
 		return s
 	}
 	return program.Stance{}
@@ -91,7 +91,7 @@ func (b *body) onTheFloor(kind program.RungKind) program.Stance {
 
 // lying is the body on its back, arms by its sides, soles above the origin and
 // the head away from it, as on a reaction board.
-func (b *body) lying() program.Stance {
+func (b *Body) lying() program.Stance {
 	at := func(x float64) program.Point { return program.Point{X: -x} }
 	knee, hip := b.AnkleHeight+b.Shank.Length, b.AnkleHeight+b.Shank.Length+b.Thigh.Length
 	shoulder := hip + b.Trunk.Length

@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"math"
@@ -10,11 +10,11 @@ import (
 // Places among a body's sites: of what has none, and of the lean.
 const (
 	noSite = iota
-	leanSite
+	LeanSite
 )
 
 // rungs notes the road map's lean and its work on a scale.
-func (b *body) rungs(m *program.RoadMap) {
+func (b *Body) rungs(m *program.RoadMap) {
 	for _, r := range m.Rungs {
 		switch {
 		case r.Kind == program.RungLean && b.leanID == "":
@@ -23,26 +23,26 @@ func (b *body) rungs(m *program.RoadMap) {
 			b.toesID = r.Exercise
 		}
 	}
-	b.sites = []strength.Site{noSite: {}, leanSite: {Model: strength.LeanModel, Position: b.leanID}}
+	b.Sites = []strength.Site{noSite: {}, LeanSite: {Model: strength.LeanModel, Position: b.leanID}}
 }
 
 // newSite notes a place where something is held, and gives its number.
-func (b *body) newSite(s strength.Site) int {
-	b.sites = append(b.sites, s)
-	return len(b.sites) - 1
+func (b *Body) newSite(s strength.Site) int {
+	b.Sites = append(b.Sites, s)
+	return len(b.Sites) - 1
 }
 
 // settle gives a step its sites: held free, and with the toes on a scale.
-func (b *body) settle(r *rung) {
+func (b *Body) settle(r *Rung) {
 	r.site = b.newSite(strength.Site{Model: strength.StepModel, Position: r.ID})
 	r.toes = b.newSite(strength.Site{Model: strength.ToesModel, Position: onToes(r)})
 }
 
 // onToes names a step with part of the weight on the toes.
-func onToes(r *rung) string { return r.ID + ", toes" }
+func onToes(r *Rung) string { return r.ID + ", toes" }
 
-// site is where a step is held free.
-func (b *body) site(r *rung) strength.Site { return b.sites[r.site] }
+// Site is where a step is held free.
+func (b *Body) Site(r *Rung) strength.Site { return b.Sites[r.site] }
 
 // What makes an offset worth a coach's eye (our judgement): known twice as well as
 // before anything was held, and three per cent at least.
@@ -51,9 +51,9 @@ const (
 	offsetLeast = 0.03
 )
 
-// known are the offsets of steps, leans and scale holds that the client's own sets
+// Known are the offsets of steps, leans and scale holds that the client's own sets
 // have taught.
-func (b *body) known(s strength.State) []program.Offset {
+func (b *Body) Known(s strength.State) []program.Offset {
 	var out []program.Offset
 	for _, o := range s.Offsets() {
 		if o.Model == strength.PressModel || o.Spread > knownShare*o.Prior || math.Abs(o.Mean) < offsetLeast {

@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"math"
@@ -15,10 +15,10 @@ const (
 	moreStraddle   = 10 * math.Pi / 180
 )
 
-// cues are what better positions save at the goal's step, as a share of its load
+// Cues are what better positions save at the goal's step, as a share of its load
 // and as band help worth as much.
-func (b *body) cues(now program.Date) []program.CueWorth {
-	goal := &b.ladder[len(b.ladder)-1]
+func (b *Body) Cues(now program.Date) []program.CueWorth {
+	goal := &b.Steps[len(b.Steps)-1]
 	try := []struct {
 		cue    string
 		tried  float64
@@ -32,10 +32,10 @@ func (b *body) cues(now program.Date) []program.CueWorth {
 	for _, t := range try {
 		pose := goal.pose
 		t.change(&pose)
-		saved := goal.free.Torque - mechanics.Solve(b.Body, pose, b.support, nil).Torque
+		saved := goal.FreeHold.Torque - mechanics.Solve(b.Body, pose, b.support, nil).Torque
 		if saved > 0 {
 			help := saved / goal.hipReach()
-			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.free.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, now)})
+			out = append(out, program.CueWorth{Cue: t.cue, Saves: saved / goal.FreeHold.Torque, Help: help, Tried: t.tried, Rig: goal.like(help, now)})
 		}
 	}
 	return out
@@ -43,15 +43,15 @@ func (b *body) cues(now program.Date) []program.CueWorth {
 
 // like is the rig of one band whose help comes nearest to some newtons, if it is
 // within a third of them (our judgement of "about").
-func (r *rung) like(newtons float64, now program.Date) program.Rig {
+func (r *Rung) like(newtons float64, now program.Date) program.Rig {
 	var best program.Rig
 	least := math.Log(4.0 / 3)
-	for _, o := range r.rigs() {
-		if len(o.rig.Bands) != 1 || o.help <= 0 || !o.hangsIn(now) {
+	for _, o := range r.Aids() {
+		if len(o.Rig.Bands) != 1 || o.Help <= 0 || !o.HangsIn(now) {
 			continue
 		}
-		if off := math.Abs(math.Log(float64(o.help) / 10 / newtons)); off < least {
-			best, least = o.rig, off
+		if off := math.Abs(math.Log(float64(o.Help) / 10 / newtons)); off < least {
+			best, least = o.Rig, off
 		}
 	}
 	return best
@@ -65,17 +65,17 @@ func widen(q *mechanics.Pose, s *program.Step) {
 	}
 }
 
-// helpedBy is a step under a band, which nobody has yet, that helps by so many newtons.
-func (r *rung) helpedBy(newtons int) option {
-	return option{help: 10 * newtons, load: r.load - float64(newtons)*r.hipReach()*allowance(r.Step)}
+// HelpedBy is a step under a band, which nobody has yet, that helps by so many newtons.
+func (r *Rung) HelpedBy(newtons int) Aid {
+	return Aid{Help: 10 * newtons, Load: r.Load - float64(newtons)*r.hipReach()*allowance(r.Step)}
 }
 
 // hipReach is how far behind the shoulder a band at the hip lifts, in m.
-func (r *rung) hipReach() float64 {
-	return r.free.Joints.Shoulder.X - r.free.Joints.Hip.X
+func (r *Rung) hipReach() float64 {
+	return r.FreeHold.Joints.Shoulder.X - r.FreeHold.Joints.Hip.X
 }
 
 // toesReach is how far behind the shoulder a scale under the toes lifts, in m.
-func (r *rung) toesReach() float64 {
-	return r.free.Joints.Shoulder.X - r.free.Joints.Toes[0].X
+func (r *Rung) toesReach() float64 {
+	return r.FreeHold.Joints.Shoulder.X - r.FreeHold.Joints.Toes[0].X
 }

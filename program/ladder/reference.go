@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import "gatepost/program"
 
@@ -9,16 +9,16 @@ import "gatepost/program"
 // 1.741 m).
 func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
 	a := referenceAthlete(sex)
-	b, _ := newBody(&a, m)
+	b, _ := New(&a, m)
 	var out []program.StepLoad
-	for i := range b.all {
-		out = append(out, b.stepLoad(&b.all[i]))
+	for i := range b.All {
+		out = append(out, b.StepLoad(&b.All[i]))
 	}
 	return out
 }
 
 func referenceAthlete(sex program.Sex) program.Assessment {
-	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{parallettes},
+	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{Parallettes},
 		Hanging: program.Hanging{Support: 0.10}}
 	if sex == program.SexFemale {
 		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735
@@ -26,18 +26,18 @@ func referenceAthlete(sex program.Sex) program.Assessment {
 	return a
 }
 
-func (b *body) stepLoad(r *rung) program.StepLoad {
+func (b *Body) StepLoad(r *Rung) program.StepLoad {
 	return program.StepLoad{
-		ID: r.ID, Torque: r.free.Torque, Share: r.free.Torque / b.full, Allowance: allowance(r.Step),
-		Lean: r.free.Lean, ShoulderAhead: r.free.ShoulderAhead, HipHeight: r.free.HipHeight,
-		Raised: r.raised(), HandsAhead: r.free.HandsAheadOfAnchor, Stance: b.stance(r, r.rigs()[0]),
+		ID: r.ID, Torque: r.FreeHold.Torque, Share: r.FreeHold.Torque / b.full, Allowance: allowance(r.Step),
+		Lean: r.FreeHold.Lean, ShoulderAhead: r.FreeHold.ShoulderAhead, HipHeight: r.FreeHold.HipHeight,
+		Raised: r.raised(), HandsAhead: r.FreeHold.HandsAheadOfAnchor, Stance: b.stance(r, r.Aids()[0]),
 	}
 }
 
 // raised is how far a free hold's hips are above the shoulders for the floor's sake.
-func (r *rung) raised() float64 {
-	if r.free.Pitch <= r.pose.Pitch {
+func (r *Rung) raised() float64 {
+	if r.FreeHold.Pitch <= r.pose.Pitch {
 		return 0
 	}
-	return r.free.Joints.Hip.Y - r.free.Joints.Shoulder.Y
+	return r.FreeHold.Joints.Hip.Y - r.FreeHold.Joints.Shoulder.Y
 }

@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"cmp"
@@ -14,7 +14,7 @@ import (
 // for both, in N (our judgement: fifty grams, less than a knot).
 const alikeHelp = 0.5
 
-// rigs are the ways to hang at most two bands at a step that pull at all, leave
+// Aids are the ways to hang at most two bands at a step that pull at all, leave
 // weight on the hands and help no more than any work allows: free first, then by
 // their help. Of rigs that help alike the one with fewer bands stays, or else the one
 // with the shorter strap.
@@ -22,24 +22,24 @@ const alikeHelp = 0.5
 // A strap of any length makes hundreds of rigs, of which few plans look at more than
 // those of three steps: they are solved when they are asked for, and only those that
 // the pull at the free hold's hip tells apart.
-func (r *rung) rigs() []option {
+func (r *Rung) Aids() []Aid {
 	if r.hung == nil {
-		r.hung = []option{r.heldFree()}
-		for _, h := range r.body.hangings(r.free.Joints.Hip) {
-			if o := r.body.withRig(r, h.drop, h.bands...); o.help > 0 && o.load > 0 && !o.hold.Unbalanced {
-				o.site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: rigName(o.rig)})
+		r.hung = []Aid{r.Free()}
+		for _, h := range r.body.hangings(r.FreeHold.Joints.Hip) {
+			if o := r.body.WithRig(r, h.drop, h.bands...); o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
+				o.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(o.Rig)})
 				r.hung = append(r.hung, o)
 			}
 		}
-		slices.SortStableFunc(r.hung, func(x, y option) int { return cmp.Compare(x.help, y.help) })
+		slices.SortStableFunc(r.hung, func(x, y Aid) int { return cmp.Compare(x.Help, y.Help) })
 	}
 	return r.hung
 }
 
-func (r *rung) heldFree() option { return option{hold: r.free, load: r.load, site: r.site} }
+func (r *Rung) Free() Aid { return Aid{Hold: r.FreeHold, Load: r.Load, Site: r.site} }
 
-// mostHelp is the most that bands help at any work, of body weight (our judgement).
-const mostHelp = 0.30
+// MostHelp is the most that bands help at any work, of body weight (our judgement).
+const MostHelp = 0.30
 
 // hanging is some bands on one length of strap, and their pull on a hip at rest.
 type hanging struct {
@@ -50,11 +50,11 @@ type hanging struct {
 }
 
 // hangings are all that pull on a hip at a place, one for each half newton.
-func (b *body) hangings(hip mechanics.Point) []hanging {
+func (b *Body) hangings(hip mechanics.Point) []hanging {
 	var all []hanging
-	for i := range b.bands {
+	for i := range b.Bands {
 		all = b.onEachStrap(all, hip, i)
-		for j := i + 1; j < len(b.bands); j++ {
+		for j := i + 1; j < len(b.Bands); j++ {
 			all = b.onEachStrap(all, hip, i, j)
 		}
 	}
@@ -71,16 +71,16 @@ func (b *body) hangings(hip mechanics.Point) []hanging {
 	return out
 }
 
-func (b *body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []hanging {
-	for _, drop := range b.hanging.Lengths() {
+func (b *Body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []hanging {
+	for _, drop := range b.Hanging.Lengths() {
 		h := hanging{bands: bands, drop: drop}
 		rig := b.hungBy(drop)
 		length := rig.Length(hip, b.support)
 		for _, i := range bands {
-			h.pull += b.curves[i].Force(length)
-			h.until = earlier(h.until, b.bands[i].Retired)
+			h.pull += b.Curves[i].Force(length)
+			h.until = earlier(h.until, b.Bands[i].Retired)
 		}
-		if h.pull > 0 && h.pull <= mostHelp*b.weight {
+		if h.pull > 0 && h.pull <= MostHelp*b.Weight {
 			all = append(all, h)
 		}
 	}
@@ -96,42 +96,42 @@ func earlier(a, b program.Date) program.Date {
 }
 
 // hungBy is a rig on a length of strap, without its bands yet.
-func (b *body) hungBy(drop float64) mechanics.Rig {
-	return mechanics.Rig{Drop: drop, Height: b.hanging.Anchor, Offset: b.hanging.Offset}
+func (b *Body) hungBy(drop float64) mechanics.Rig {
+	return mechanics.Rig{Drop: drop, Height: b.Hanging.Anchor, Offset: b.Hanging.Offset}
 }
 
-func (b *body) withRig(r *rung, drop float64, bands ...int) option {
+func (b *Body) WithRig(r *Rung, drop float64, bands ...int) Aid {
 	hang := b.hungBy(drop)
 	rig := program.Rig{Drop: drop}
 	until := program.Date(0)
 	for _, i := range bands {
-		hang.Bands = append(hang.Bands, b.curves[i])
-		rig.Bands = append(rig.Bands, b.bands[i].Name)
-		until = earlier(until, b.bands[i].Retired)
+		hang.Bands = append(hang.Bands, b.Curves[i])
+		rig.Bands = append(rig.Bands, b.Bands[i].Name)
+		until = earlier(until, b.Bands[i].Retired)
 	}
 	hold := mechanics.Solve(b.Body, r.pose, b.support, &hang)
-	return option{rig: rig, hold: hold, help: int(math.Round(10 * hold.Help)), load: hold.Torque * allowance(r.Step), until: until}
+	return Aid{Rig: rig, Hold: hold, Help: int(math.Round(10 * hold.Help)), Load: hold.Torque * allowance(r.Step), until: until}
 }
 
-// named is the option of a rig as an assessment names it.
-func (b *body) named(r *rung, rig program.Rig) option {
+// Named is the option of a rig as an assessment names it.
+func (b *Body) Named(r *Rung, rig program.Rig) Aid {
 	if rig.Free() {
-		return r.heldFree()
+		return r.Free()
 	}
-	if i := slices.IndexFunc(r.rigs(), func(o option) bool { return sameRig(rig, o.rig) }); i >= 0 {
-		return r.rigs()[i]
+	if i := slices.IndexFunc(r.Aids(), func(o Aid) bool { return SameRig(rig, o.Rig) }); i >= 0 {
+		return r.Aids()[i]
 	}
 	var indices []int
-	for i, band := range b.bands {
+	for i, band := range b.Bands {
 		if slices.Contains(rig.Bands, band.Name) {
 			indices = append(indices, i)
 		}
 	}
-	o := b.withRig(r, rig.Drop, indices...)
-	o.site = r.site
+	o := b.WithRig(r, rig.Drop, indices...)
+	o.Site = r.site
 	return o
 }
 
-// hangsIn reports whether a rig may hang in the week of a Monday: none of its bands is
+// HangsIn reports whether a rig may hang in the week of a Monday: none of its bands is
 // retired on any of its days.
-func (o *option) hangsIn(monday program.Date) bool { return o.until == 0 || monday+6 < o.until }
+func (o *Aid) HangsIn(monday program.Date) bool { return o.until == 0 || monday+6 < o.until }

@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import (
 	"fmt"
@@ -9,32 +9,32 @@ import (
 	"gatepost/program/strength"
 )
 
-// observe turns one test into a load held for a time.
-func (b *body) observe(t *program.Hold) (strength.Observation, bool) {
-	o := strength.Observation{Seconds: testSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
+// Observe turns one test into a load held for a time.
+func (b *Body) Observe(t *program.Hold) (strength.Observation, bool) {
+	o := strength.Observation{Seconds: TestSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
 	if t.Step == "" && t.Exercise == b.toesID && t.Scale > 0 {
-		b.held(&o, &b.all[0], b.all[0].heldFree(), t.Scale)
+		b.Held(&o, &b.All[0], b.All[0].Free(), t.Scale)
 		return o, o.Load > 0
 	}
 	if t.Step == "" {
 		if t.Ahead <= 0 {
 			return o, false
 		}
-		b.leant(&o, t.Exercise, t.Ahead)
+		b.Leant(&o, t.Exercise, t.Ahead)
 		return o, o.Load > 0
 	}
-	for i := range b.all {
-		if r := &b.all[i]; r.ID == t.Step {
-			b.held(&o, r, b.named(r, t.Rig), t.Scale)
+	for i := range b.All {
+		if r := &b.All[i]; r.ID == t.Step {
+			b.Held(&o, r, b.Named(r, t.Rig), t.Scale)
 		}
 	}
 	return o, o.Load > 0
 }
 
-// held fills in the load and the site of a step held with a rig, and with so many
+// Held fills in the load and the site of a step held with a rig, and with so many
 // newtons on the toes.
-func (b *body) held(o *strength.Observation, r *rung, hung option, scale float64) {
-	o.Load, o.Model, o.Position, o.Rig = hung.load, strength.StepModel, r.ID, rigName(hung.rig)
+func (b *Body) Held(o *strength.Observation, r *Rung, hung Aid, scale float64) {
+	o.Load, o.Model, o.Position, o.Rig = hung.Load, strength.StepModel, r.ID, RigName(hung.Rig)
 	if scale > 0 {
 		o.Load -= scale * r.toesReach() * allowance(r.Step)
 		o.Model, o.Position = strength.ToesModel, onToes(r)
@@ -44,15 +44,15 @@ func (b *body) held(o *strength.Observation, r *rung, hung option, scale float64
 // leanRead is how well a lean's distance is read, in m (our judgement).
 const leanRead = 0.01
 
-// leant fills in the load and the site of a lean.
-func (b *body) leant(o *strength.Observation, exercise string, ahead float64) {
+// Leant fills in the load and the site of a lean.
+func (b *Body) Leant(o *strength.Observation, exercise string, ahead float64) {
 	o.Load, o.Model, o.Position = b.PlancheLean(ahead, b.support).Torque, strength.LeanModel, exercise
 	o.More = min(1, b.PlancheLean(ahead+leanRead, b.support).Torque/o.Load-1)
 }
 
-// testSeconds is the hold's length; repetitions count three seconds each (common
+// TestSeconds is the hold's length; repetitions count three seconds each (common
 // practice), which agrees with the endurance model to 0.09 in share.
-func testSeconds(t *program.Hold) float64 {
+func TestSeconds(t *program.Hold) float64 {
 	if t.Reps > 0 {
 		return strength.HoldOf(float64(t.Reps))
 	}
@@ -65,9 +65,9 @@ const (
 	pairLongLeast, pairLongMost   = 45, 90
 )
 
-// pairUp marks maximal holds of one day that measure endurance: one step, two rigs
+// PairUp marks maximal holds of one day that measure endurance: one step, two rigs
 // (free is one), one of 45 to 90 s and one of 5 to 8 s. The statics know both loads.
-func pairUp(day []strength.Observation) {
+func PairUp(day []strength.Observation) {
 	within := func(s, least, most float64) bool { return least <= s && s <= most }
 	for i := range day {
 		for j := range day {
@@ -81,17 +81,17 @@ func pairUp(day []strength.Observation) {
 	}
 }
 
-func rigName(r program.Rig) string {
+func RigName(r program.Rig) string {
 	if r.Free() {
 		return ""
 	}
 	return fmt.Sprintf("%s@%.3f", strings.Join(r.Bands, "+"), r.Drop)
 }
 
-// dropPrinted is the strap of bands of which nobody says on what they hung: as printed.
-const dropPrinted = -2.0
+// DropPrinted is the strap of bands of which nobody says on what they hung: as printed.
+const DropPrinted = -2.0
 
-func sameRig(given, printed program.Rig) bool {
+func SameRig(given, printed program.Rig) bool {
 	if len(given.Bands) != len(printed.Bands) {
 		return false
 	}
@@ -100,11 +100,11 @@ func sameRig(given, printed program.Rig) bool {
 			return false
 		}
 	}
-	return given.Free() || given.Drop == dropPrinted || given.Drop == printed.Drop
+	return given.Free() || given.Drop == DropPrinted || given.Drop == printed.Drop
 }
 
-// hungAs is the option of a rig; not ok where a band is no longer the client's.
-func (b *body) hungAs(r *rung, rig program.Rig) (option, bool) {
-	o := b.named(r, rig)
-	return o, len(o.rig.Bands) == len(rig.Bands)
+// HungAs is the option of a rig; not ok where a band is no longer the client's.
+func (b *Body) HungAs(r *Rung, rig program.Rig) (Aid, bool) {
+	o := b.Named(r, rig)
+	return o, len(o.Rig.Bands) == len(rig.Bands)
 }

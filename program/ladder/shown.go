@@ -1,4 +1,4 @@
-package planner
+package ladder
 
 import "gatepost/program"
 
@@ -20,16 +20,16 @@ func Shown(lib *program.Library) (banded, lean program.Stance) {
 		a := referenceAthlete(program.SexFemale)
 		a.Bands = []program.Band{{Name: "band", Rest: 1, Pulls: []program.Pull{{At: 1.3, Force: 40}, {At: 1.6, Force: 60}, {At: 1.9, Force: 75}}}}
 		a.Hanging.Anchor = 2.15
-		b, _ := newBody(&a, m)
-		r := &b.all[0]
-		for i := range b.all {
-			if b.all[i].free.Torque <= shownShare*b.full && b.all[i].free.Torque > r.free.Torque {
-				r = &b.all[i]
+		b, _ := New(&a, m)
+		r := &b.All[0]
+		for i := range b.All {
+			if b.All[i].FreeHold.Torque <= shownShare*b.full && b.All[i].FreeHold.Torque > r.FreeHold.Torque {
+				r = &b.All[i]
 			}
 		}
 		a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
-		flat, _ := newBody(&a, m)
-		return b.stance(r, r.rigs()[len(r.rigs())-1]), flat.lean(shownLean)
+		flat, _ := New(&a, m)
+		return b.stance(r, r.Aids()[len(r.Aids())-1]), flat.lean(shownLean)
 	}
 	return banded, lean
 }

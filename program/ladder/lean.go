@@ -1,0 +1,46 @@
+package ladder
+
+import "gatepost/program/mechanics"
+
+// Leans are prescribed in steps of 2 cm, up to where the toes all but leave the
+// floor.
+const (
+	LeanStep   = 0.02 // m
+	leanMargin = 0.04 // m short of the lean at which the toes carry nothing
+)
+
+// Leans are those of 0, 2, 4 … cm.
+func (b *Body) Leans() []Aid {
+	var all []Aid
+	limit := b.LeanLimit(b.support) - leanMargin
+	for d := 0.0; d <= limit; d += LeanStep {
+		o := b.LeanOf(d)
+		o.Ahead, o.Load = float64(len(all))*LeanStep, max(0, o.Load)
+		all = append(all, o)
+	}
+	return all
+}
+
+// LeanOf is a lean of so many m.
+func (b *Body) LeanOf(ahead float64) Aid {
+	return Aid{Ahead: ahead, Load: b.PlancheLean(ahead, b.support).Torque, Site: LeanSite}
+}
+
+// scaleStep is how finely toes can be told what to carry, in kg (common practice: a
+// bathroom scale reads half kilograms).
+const scaleStep = 0.5
+
+// Scales are the ways to do a step with a scale under the toes, the least weight on it
+// first, up to a share of the body's.
+func (r *Rung) Scales(most float64) []Aid {
+	var all []Aid
+	for kg := scaleStep; kg*mechanics.Gravity <= most*r.body.Weight; kg += scaleStep {
+		all = append(all, r.Carried(kg*mechanics.Gravity))
+	}
+	return all
+}
+
+// Carried is a step with so many newtons on the toes.
+func (r *Rung) Carried(newtons float64) Aid {
+	return Aid{Scale: newtons, Load: r.Load - newtons*r.toesReach()*allowance(r.Step), Site: r.toes}
+}
