@@ -115,8 +115,20 @@ type Band struct {
 	Name    string
 	Rest    float64 // m, unstretched
 	Pulls   []Pull
+	At      BandAt
+	Folded  bool // hung as a loop laid double: twice the strands, half the length
 	Retired Date // from this day on no plan hangs it; 0: in use. Older lines of the log still name it
 }
+
+// BandAt is where on the body a band acts. The further from the shoulders, the more a
+// newton helps, and the less of a sagging hip it shows.
+type BandAt string
+
+const (
+	AtHip   BandAt = "hip" // also the meaning of ""
+	AtThigh BandAt = "thigh"
+	AtAnkle BandAt = "ankle"
+)
 
 // Pull is one measured point of a band.
 type Pull struct {
@@ -159,8 +171,10 @@ func (h Hanging) Lengths() []float64 {
 
 // Rig is which bands are hung, and how low. The zero Rig is no help at all.
 type Rig struct {
-	Bands []string // names, in the order of the assessment; at most two
-	Drop  float64  // m of strap between anchor and band
+	Bands  []string // names, in the order of the assessment; at most two
+	Drop   float64  // m of strap between anchor and band
+	At     BandAt   // of both; empty at the hip
+	Folded bool     // both
 }
 
 // Free says that the rig holds no band.

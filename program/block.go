@@ -70,6 +70,8 @@ type StepLoad struct {
 
 // BandCurve is a band's measured curve: F = (A + B/λ)(λ − λ⁻²).
 type BandCurve struct {
+	At      BandAt
+	Folded  bool // the curve is that of the loop laid double
 	Name    string
 	A, B    float64 // N
 	Rest    float64 // m

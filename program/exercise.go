@@ -35,10 +35,14 @@ const (
 	RoleMain     Role = "main"
 	RoleSecond   Role = "second" // lighter, longer
 	RoleStrength Role = "strength"
-	RolePull     Role = "pull"
+	RolePull     Role = "pull" // balances pushing
+	RolePush     Role = "push" // balances pulling
 	RoleTrunk    Role = "trunk"
 	RoleMobility Role = "mobility"
 )
+
+// Against reports whether a role balances the skill's own work.
+func (r Role) Against() bool { return r == RolePull || r == RolePush }
 
 // Purpose is what an exercise is for; the planner chooses by it.
 type Purpose string
@@ -47,6 +51,7 @@ const (
 	ForWrists       Purpose = "wrists" // preparation
 	ForElbows       Purpose = "elbows" // preparation
 	ForBlades       Purpose = "shoulder blades"
+	ForHang         Purpose = "hang" // preparation, hanging
 	ForStep         Purpose = "step" // holds a step of a road map
 	ForLean         Purpose = "lean"
 	ForBalance      Purpose = "balance"
@@ -64,7 +69,7 @@ const (
 )
 
 // Purposes lists every purpose, for messages that offer the right word.
-var Purposes = []Purpose{ForWrists, ForElbows, ForBlades, ForStep, ForLean, ForBalance, ForPush, ForRaise,
+var Purposes = []Purpose{ForWrists, ForElbows, ForBlades, ForHang, ForStep, ForLean, ForBalance, ForPush, ForRaise,
 	ForRow, ForRearShoulder, ForPullUp, ForStraightPull, ForCurl, ForTrunk, ForCompression, ForStraddle, ForHandstand}
 
 // Grip is what an exercise asks of the wrists.

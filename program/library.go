@@ -75,10 +75,15 @@ type RoadMap struct {
 	ID    string
 	Name  string
 	Hands Hands
+	Entry []Hold // what must be shown before any step is trained
 	Rungs []Rung // floor work before the first step can be held
 	Steps []Step
-	Body  string // Markdown: how to read this road map
-	File  string
+
+	// What a session has beside the steps, by purpose: what it begins with, the strength
+	// work that takes turns, and what balances all that set for set.
+	Prepare, Strength, Against []Purpose
+	Body                       string // Markdown: how to read this road map
+	File                       string
 }
 
 // Step finds a step by id.

@@ -21,8 +21,9 @@ type Stance struct {
 	Grip     bool    // parallettes or a bar; otherwise flat hands
 	Hang     bool    // the bar is above; no floor is drawn
 
-	Help      float64 // N, vertical, of the bands at the hip; 0: no band, and Anchor means nothing
+	Help      float64 // N, vertical, of the bands; 0: no band, and Anchor means nothing
 	Anchor    Point
+	Acts      Point   // where they act; the zero Point: at the hip
 	Strap     float64 // m of strap between anchor and bands
 	ToesCarry float64 // N that the floor, or a scale, takes off the hands; 0: the feet are free
 }

@@ -79,24 +79,35 @@ func (b *body) scale(d *Drawing) {
 }
 
 // banded says that there is a band to draw.
-func (b *body) banded() bool { return b.Help > 0 && distance(b.Anchor, b.Hip) > 0 }
+func (b *body) banded() bool { return b.Help > 0 && distance(b.Anchor, b.acts()) > 0 }
 
-// strands are the two sides of a loop between where the strap ends and the hip,
+// acts is where the band acts.
+func (b *body) acts() Point {
+	if Point(b.Acts) == (Point{}) {
+		return b.Hip
+	}
+	return Point(b.Acts)
+}
+
+// strands are the two sides of a loop between where the strap ends and the body,
 // and the strap itself.
 func (b *body) strands(o Options) (near, far, strap Path) {
-	top := b.Anchor
-	if o.Headroom > 0 && top.Y > b.Hip.Y+o.Headroom {
-		top = between(b.Hip, b.Anchor, o.Headroom/(b.Anchor.Y-b.Hip.Y))
+	at, top := b.acts(), b.Anchor
+	if o.Headroom > 0 && top.Y > at.Y+o.Headroom {
+		top = between(at, b.Anchor, o.Headroom/(b.Anchor.Y-at.Y))
 	}
-	whole, shown := distance(b.Anchor, b.Hip), distance(top, b.Hip)
-	end := between(b.Anchor, b.Hip, math.Min(1, b.Strap/whole))
-	if distance(end, b.Hip) > shown {
+	whole, shown := distance(b.Anchor, at), distance(top, at)
+	end := between(b.Anchor, at, math.Min(1, b.Strap/whole))
+	if distance(end, at) > shown {
 		end = top
 	}
-	side := times(bandHalf, turned(unit(minus(b.Hip, b.Anchor))))
-	under := along(b.Hip, b.belly, b.flesh(.050))
+	side := times(bandHalf, turned(unit(minus(at, b.Anchor))))
+	under := at
+	if at == b.Hip {
+		under = along(at, b.belly, b.flesh(.050))
+	}
 	near = polygon(minus(end, side), minus(under, side))
-	far = polygon(plus(end, side), plus(b.Hip, side))
+	far = polygon(plus(end, side), plus(at, side))
 	return near, far, polygon(top, end)
 }
 

@@ -121,6 +121,8 @@ func band(b *program.Band) read {
 		must("name", "narrow", text(&b.Name)),
 		must("rest", "100 cm", length.between(5, 400).usually(15, 250).into(&b.Rest)),
 		must("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", each(&b.Pulls, pull)),
+		may("at", "hip", choice(&b.At, program.AtHip, program.AtThigh, program.AtAnkle)),
+		may("folded", "yes", yesNo(&b.Folded)),
 		may("retired", "2027-02-01", date(&b.Retired, earliest, latest)),
 	)
 }

@@ -13,11 +13,11 @@ import (
 // exercise is the front matter of an exercise's file.
 func exercise(e *program.Exercise) read {
 	joint := func(j *string) read { return choice(j, "wrists", "elbows", "shoulders") }
-	purpose := func(p *program.Purpose) read { return choice(p, program.Purposes...) }
+
 	return group(
 		must("name", "Wall lean", text(&e.Name)),
 		must("role", "second", choice(&e.Role, program.RolePrepare, program.RoleMain, program.RoleSecond,
-			program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility)),
+			program.RoleStrength, program.RolePull, program.RolePush, program.RoleTrunk, program.RoleMobility)),
 		must("trains", "[lean]", each(&e.Trains, purpose)),
 		may("kit", "[wall]", each(&e.Kit, anyOneOf)),
 		must("grip", "support", choice(&e.Grip, program.GripNone, program.GripFlat, program.GripSupport, program.GripNeutral, program.GripHang)),

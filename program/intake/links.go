@@ -88,6 +88,9 @@ func (s *shelf) linkRoadMap(m *program.RoadMap) {
 		}
 		return s.resolveOne(src, path, written)
 	}
+	for i := range m.Entry {
+		m.Entry[i].Exercise = need(fmt.Sprintf("entry[%d].exercise", i), m.Entry[i].Exercise)
+	}
 	for i := range m.Rungs {
 		m.Rungs[i].Exercise = need(fmt.Sprintf("rungs[%d].exercise", i), m.Rungs[i].Exercise)
 	}

@@ -168,7 +168,7 @@ func planFault(v *program.PlanVersion) string {
 }
 
 var roles = []program.Role{program.RolePrepare, program.RoleTest, program.RoleAhead, program.RoleMain, program.RoleSecond,
-	program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility}
+	program.RoleStrength, program.RolePull, program.RolePush, program.RoleTrunk, program.RoleMobility}
 
 var weekKinds = []program.WeekKind{program.WeekBuild, program.WeekDeload, program.WeekTest, program.WeekAway}
 

@@ -12,9 +12,47 @@ func roadMap(m *program.RoadMap) read {
 		must("name", "My skill", text(&m.Name)),
 		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
 		may("body", "|", prose(&m.Body)),
+		may("entry", "[{exercise: still-hang, hold: 30 s}, {exercise: chin-up, reps: 8}]", each(&m.Entry, entry)),
+		may("prepare", "[wrists, elbows, shoulder blades]", each(&m.Prepare, purpose)),
+		may("strength", "[push, raise]", each(&m.Strength, purpose)),
+		may("against", "[row, rear shoulder, pull-up]", each(&m.Against, purpose)),
 		may("rungs", "[{kind: lean, exercise: wall-lean}]", each(&m.Rungs, rung)),
 		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
 	)
+}
+
+// entry is a hold or so many repetitions.
+func entry(h *program.Hold) read {
+	return func(v value) {
+		group(
+			must("exercise", "still-hang", slug(&h.Exercise)),
+			may("hold", "30 s", duration.between(1, 600).into(&h.Seconds)),
+			may("reps", "8", whole(&h.Reps, 1, 100)),
+		)(v)
+		if v.has("hold") == v.has("reps") {
+			v.wrong("wants a hold or repetitions", "Write one of the two: hold: 30 s, or reps: 8")
+		}
+	}
+}
+
+func purpose(p *program.Purpose) read { return choice(p, program.Purposes...) }
+
+// beside fills in what a session of a road map has beside its steps where the file says
+// nothing: pushing is balanced by pulling, and pulling by pushing (common practice).
+func beside(m *program.RoadMap) {
+	prepare, strength, against := []program.Purpose{program.ForWrists, program.ForElbows, program.ForBlades},
+		[]program.Purpose{program.ForPush, program.ForRaise},
+		[]program.Purpose{program.ForRow, program.ForRearShoulder, program.ForPullUp, program.ForStraightPull}
+	if m.Hands == program.HandsHang {
+		prepare, strength, against = []program.Purpose{program.ForElbows, program.ForBlades, program.ForHang},
+			[]program.Purpose{program.ForStraightPull, program.ForRow, program.ForPullUp},
+			[]program.Purpose{program.ForPush, program.ForRaise}
+	}
+	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against} {
+		if len(*at) == 0 {
+			*at = usual
+		}
+	}
 }
 
 func rung(r *program.Rung) read {
@@ -111,6 +149,7 @@ func gate(g *program.Gate) read {
 func readRoadMap(src *source, id string) program.RoadMap {
 	m := program.RoadMap{ID: id, File: src.file}
 	src.readYAML("name: My skill", roadMap(&m))
+	beside(&m)
 	if m.Steps != nil && len(m.Steps) < 2 {
 		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
 	}

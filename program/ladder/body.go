@@ -71,6 +71,7 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 		Bands:   a.Bands,
 		Weight:  Newtons(a.Athlete.Mass),
 	}
+	problems = append(problems, b.lowBar(a)...)
 	problems = append(problems, b.fitBands(a)...)
 	b.climb(a, m)
 	return b, problems
@@ -120,6 +121,20 @@ func balanceProblem(a *program.Assessment, err error) program.Problem {
 	return p
 }
 
+// lowBar warns of a bar under which a body cannot hang straight.
+func (b *Body) lowBar(a *program.Assessment) program.Problems {
+	reach := b.Reach()
+	if !b.support.Hang || b.support.Height == 0 || b.support.Height >= reach {
+		return nil
+	}
+	return program.Problems{{
+		Place:   a.Places.At("rig.bar"),
+		Message: fmt.Sprintf("the bar is lower than this body reaches, %.0f cm: the feet touch the floor in a hang", 100*reach),
+		Advice:  "measure it again from the floor; if it is so low, hang with the knees bent",
+		Warning: true,
+	}}
+}
+
 // poorFit is the residual from which a measured pull is doubted.
 const poorFit = 0.10
 
@@ -138,6 +153,9 @@ func (b *Body) fitBands(a *program.Assessment) program.Problems {
 				Message: fmt.Sprintf("no curve fits the band %q", band.Name),
 				Advice:  "give its rest length and at least two pulls at different, longer lengths",
 			})
+		}
+		if band.Folded {
+			curve = curve.Folded()
 		}
 		b.Curves = append(b.Curves, curve)
 		for _, r := range residuals {

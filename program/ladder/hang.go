@@ -25,7 +25,7 @@ const alikeHelp = 0.5
 func (r *Rung) Aids() []Aid {
 	if r.hung == nil {
 		r.hung = []Aid{r.Free()}
-		for _, h := range r.body.hangings(r.FreeHold.Joints.Hip) {
+		for _, h := range r.body.hangings(&r.FreeHold.Joints) {
 			if o := r.body.WithRig(r, h.drop, h.bands...); o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
 				o.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(o.Rig)})
 				r.hung = append(r.hung, o)
@@ -49,20 +49,23 @@ type hanging struct {
 	until program.Date
 }
 
-// hangings are all that pull on a hip at a place, one for each half newton.
-func (b *Body) hangings(hip mechanics.Point) []hanging {
+// hangings are all that pull on a body held still, one for each half newton at a place.
+// Two bands hang together only where they act on the same place, laid alike.
+func (b *Body) hangings(at *mechanics.Joints) []hanging {
 	var all []hanging
-	for i := range b.Bands {
-		all = b.onEachStrap(all, hip, i)
+	for i, band := range b.Bands {
+		all = b.onEachStrap(all, at, i)
 		for j := i + 1; j < len(b.Bands); j++ {
-			all = b.onEachStrap(all, hip, i, j)
+			if other := b.Bands[j]; placed(other.At) == placed(band.At) && other.Folded == band.Folded {
+				all = b.onEachStrap(all, at, i, j)
+			}
 		}
 	}
 	slices.SortStableFunc(all, func(x, y hanging) int { return cmp.Compare(x.pull, y.pull) })
 	var out []hanging
 	for _, h := range all {
 		switch last := len(out) - 1; {
-		case last < 0 || h.pull-out[last].pull >= alikeHelp || h.until != out[last].until:
+		case last < 0 || h.pull-out[last].pull >= alikeHelp || h.until != out[last].until || b.placeOf(h.bands) != b.placeOf(out[last].bands):
 			out = append(out, h)
 		case cmp.Or(cmp.Compare(len(h.bands), len(out[last].bands)), cmp.Compare(h.drop, out[last].drop)) < 0:
 			out[last] = h
@@ -71,11 +74,12 @@ func (b *Body) hangings(hip mechanics.Point) []hanging {
 	return out
 }
 
-func (b *Body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []hanging {
+func (b *Body) onEachStrap(all []hanging, at *mechanics.Joints, bands ...int) []hanging {
 	for _, drop := range b.Hanging.Lengths() {
 		h := hanging{bands: bands, drop: drop}
 		rig := b.hungBy(drop)
-		length := rig.Length(hip, b.support)
+		rig.At = b.placeOf(bands)
+		length := rig.Length(actsOn(rig.At, at), b.support)
 		for _, i := range bands {
 			h.pull += b.Curves[i].Force(length)
 			h.until = earlier(h.until, b.Bands[i].Retired)
@@ -85,6 +89,44 @@ func (b *Body) onEachStrap(all []hanging, hip mechanics.Point, bands ...int) []h
 		}
 	}
 	return all
+}
+
+func placed(at program.BandAt) mechanics.Place {
+	switch at {
+	case program.AtThigh:
+		return mechanics.AtThigh
+	case program.AtAnkle:
+		return mechanics.AtAnkle
+	}
+	return mechanics.AtHip
+}
+
+// placeOf is where bands act that hang together; the hip for none.
+func (b *Body) placeOf(bands []int) mechanics.Place {
+	if len(bands) == 0 {
+		return mechanics.AtHip
+	}
+	return placed(b.Bands[bands[0]].At)
+}
+
+// actsOn is a place on a body held still: of the leg that reaches further, as in
+// package mechanics.
+func actsOn(place mechanics.Place, j *mechanics.Joints) mechanics.Point {
+	if place == mechanics.AtHip {
+		return j.Hip
+	}
+	var far mechanics.Point
+	most := -1.0
+	for i := range j.Ankles {
+		at := j.Ankles[i]
+		if place == mechanics.AtThigh {
+			at = mechanics.Point{X: (j.Hip.X + j.Knees[i].X) / 2, Y: (j.Hip.Y + j.Knees[i].Y) / 2}
+		}
+		if d := math.Hypot(at.X-j.Shoulder.X, at.Y-j.Shoulder.Y); d > most {
+			far, most = at, d
+		}
+	}
+	return far
 }
 
 // earlier is the earlier of two dates, where 0 is none.
@@ -102,15 +144,23 @@ func (b *Body) hungBy(drop float64) mechanics.Rig {
 
 func (b *Body) WithRig(r *Rung, drop float64, bands ...int) Aid {
 	hang := b.hungBy(drop)
+	hang.At = b.placeOf(bands)
 	rig := program.Rig{Drop: drop}
 	until := program.Date(0)
 	for _, i := range bands {
 		hang.Bands = append(hang.Bands, b.Curves[i])
 		rig.Bands = append(rig.Bands, b.Bands[i].Name)
+		if rig.Folded = b.Bands[i].Folded; hang.At != mechanics.AtHip {
+			rig.At = b.Bands[i].At
+		}
 		until = earlier(until, b.Bands[i].Retired)
 	}
 	hold := mechanics.Solve(b.Body, r.pose, b.support, &hang)
-	return Aid{Rig: rig, Hold: hold, Help: int(math.Round(10 * hold.Help)), Load: hold.Torque * allowance(r.Step), until: until}
+	help := hold.Help
+	if hang.At != mechanics.AtHip { // as much as a band at the hip would have to help
+		help = (r.FreeHold.Torque - hold.Torque) / r.hipReach()
+	}
+	return Aid{Rig: rig, Hold: hold, Help: int(math.Round(10 * help)), Load: hold.Torque * allowance(r.Step), until: until}
 }
 
 // Named is the option of a rig as an assessment names it.

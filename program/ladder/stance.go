@@ -12,6 +12,9 @@ func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	s := b.place(&r.pose, o.Hold.Joints)
 	if o.Help > 0 {
 		s.Help, s.Anchor, s.Strap = o.Hold.Help, program.Point(o.Hold.Joints.Anchor), o.Rig.Drop
+		if placed(o.Rig.At) != mechanics.AtHip {
+			s.Acts = program.Point(o.Hold.Joints.Attached)
+		}
 	}
 	return s
 }

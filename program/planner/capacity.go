@@ -46,7 +46,7 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 		case ok && !left[i]:
 			seen = append(seen, o)
 			held = held || t.Step != "" && t.Scale == 0 && o.Seconds >= 1
-		case !ok && !ms.presses(t):
+		case !ok && !ms.presses(t) && !ms.asksEntry(t.Exercise):
 			notes = append(notes, note(noteTestUnused, exercise("exercise", t.Exercise)))
 		}
 	}
@@ -157,7 +157,7 @@ func (sn *season) schedule(weeks []week, counted []int) strength.Schedule {
 		Lost:        sn.past.lost, Off: sn.past.off,
 	}
 	full := 1.0
-	if !sn.limits.hands {
+	if !sn.straightArms() {
 		full = 0
 	}
 	plan.Slack = 1 - full

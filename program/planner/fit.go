@@ -7,16 +7,16 @@ import (
 	"gatepost/program"
 )
 
-// compose puts a session together: the preparation, the groups, and pulling sets
-// in a ratio (per cent) to the pushing sets of those groups.
+// compose puts a session together: the preparation, the groups, and sets against them
+// in a ratio (per cent) to the sets of those groups: pulling against pushing.
 func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescription {
 	items := x.prepare(d)
-	pushes, rests := 0, 0
+	work, rests := 0, 0
 	for _, g := range groups {
 		items = append(items, g.items...)
 		for _, item := range g.items {
-			if pushing(item.Role) {
-				pushes += item.Sets
+			if weighed(item.Role) {
+				work += item.Sets
 			}
 			if item.Role == program.RoleMain && item.Rest >= pullRest {
 				rests = item.Sets - 1
@@ -24,7 +24,7 @@ func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescrip
 		}
 	}
 	if !d.test || d.load.main.none() {
-		items = append(items, x.pulls(d, d.pulls+(pushes*ratio+99)/100, rests)...)
+		items = append(items, x.against(d, d.against+(work*ratio+99)/100, rests)...)
 	}
 	return items
 }
@@ -32,7 +32,8 @@ func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescrip
 // pullRest is how long a rest must be to hold a set of pulling.
 const pullRest = 120
 
-func pushing(r program.Role) bool {
+// weighed reports whether a role's sets are balanced by others.
+func weighed(r program.Role) bool {
 	switch r {
 	case program.RoleMain, program.RoleAhead, program.RoleSecond, program.RoleStrength:
 		return true
@@ -40,10 +41,10 @@ func pushing(r program.Role) bool {
 	return false
 }
 
-// prepare is the floor of every session: wrists, elbows, shoulder blades.
+// prepare is the floor of every session.
 func (x *exercises) prepare(d day) []program.Prescription {
 	var out []program.Prescription
-	for _, purpose := range []program.Purpose{program.ForWrists, program.ForElbows, program.ForBlades} {
+	for _, purpose := range x.road.Prepare {
 		if e := x.choose(need{purpose: purpose, bentArms: d.clear || !d.straight}); e != nil {
 			item := x.dose(day{}, e, program.RolePrepare)
 			item.Rest = 0 // the three take turns
@@ -53,19 +54,18 @@ func (x *exercises) prepare(d day) []program.Prescription {
 	return out
 }
 
-// thirdFrom is how many pulling sets are shared among three exercises.
+// thirdFrom is how many sets against the work are shared among three exercises.
 const thirdFrom = 6
 
-// pulls shares pulling sets between rows and the rear shoulder; one of them is
-// done in the rests of the main work where those are long enough.
-func (x *exercises) pulls(d day, sets, rests int) []program.Prescription {
-	row, rear := x.choose(x.pulling(d, program.ForRow)), x.choose(x.pulling(d, program.ForRearShoulder))
-	third := x.choose(x.pulling(d, x.thirdPull(d)))
-	shares := []*program.Exercise{row, rear, third}
-	if sets < thirdFrom && !(x.limits.elbowSore && sets >= len(shares)) {
-		shares[2] = nil
+// against shares the sets that balance the work between two exercises, in a long session
+// three; one of them is done in the rests of the main work where those are long enough.
+func (x *exercises) against(d day, sets, rests int) []program.Prescription {
+	var shares []*program.Exercise
+	for _, purpose := range x.sharing(d, sets) {
+		if e := x.choose(need{purpose: purpose, bentArms: !d.straight || d.clear}); e != nil {
+			shares = append(shares, e)
+		}
 	}
-	shares = slices.DeleteFunc(shares, func(e *program.Exercise) bool { return e == nil })
 	if sets == 1 && len(shares) > 1 && d.rear {
 		shares[0] = shares[1]
 	}
@@ -78,7 +78,7 @@ func (x *exercises) pulls(d day, sets, rests int) []program.Prescription {
 		if n == 0 {
 			continue
 		}
-		item := x.dose(d, e, program.RolePull)
+		item := x.dose(d, e, x.roleAgainst())
 		item.Sets = n
 		if n <= rests && setTime(item)+20 <= mainRest {
 			item.InRests, rests = true, 0
@@ -88,20 +88,32 @@ func (x *exercises) pulls(d day, sets, rests int) []program.Prescription {
 	return out
 }
 
-func (x *exercises) pulling(d day, purpose program.Purpose) need {
-	return need{purpose: purpose, bentArms: !d.straight || d.clear}
+func (x *exercises) roleAgainst() program.Role {
+	if x.road.Hands == program.HandsHang {
+		return program.RolePush
+	}
+	return program.RolePull
 }
 
-// thirdPull varies what a long session pulls: upward, with straight arms, or
-// slow curls for elbows that are sore.
-func (x *exercises) thirdPull(d day) program.Purpose {
-	switch {
-	case x.limits.elbowSore:
-		return program.ForCurl
-	case d.straight && d.number%2 == 1:
-		return program.ForStraightPull
+// sharing are the two purposes that share the sets against the work, and a third for many
+// sets: the further ones take turns, or it is slow curls for elbows that are sore and pull.
+func (x *exercises) sharing(d day, sets int) []program.Purpose {
+	all := x.road.Against
+	first, further := all[:min(2, len(all))], all[min(2, len(all)):]
+	curl := x.limits.elbowSore && x.roleAgainst() == program.RolePull
+	if sets < thirdFrom && !(curl && sets > len(first)) {
+		return first
 	}
-	return program.ForPullUp
+	third := 0
+	switch {
+	case curl:
+		further = []program.Purpose{program.ForCurl}
+	case len(further) == 0:
+		return first
+	case d.straight:
+		third = d.number % len(further)
+	}
+	return slices.Concat(first, further[third:third+1])
 }
 
 // length is a session's time in seconds, rests counted.
@@ -149,7 +161,7 @@ func inOrder(items []program.Prescription, open bool) []program.Prescription {
 
 func place(item program.Prescription, open bool) int {
 	order := []program.Role{program.RolePrepare, program.RoleTest, program.RoleAhead, program.RoleMain,
-		program.RoleSecond, program.RoleStrength, program.RolePull, program.RoleTrunk, program.RoleMobility}
+		program.RoleSecond, program.RoleStrength, program.RolePull, program.RolePush, program.RoleTrunk, program.RoleMobility}
 	at := 2 * slices.Index(order, item.Role)
 	if item.InRests || open && item.Check {
 		at = 2*slices.Index(order, program.RoleMain) + 1

@@ -33,14 +33,14 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(l.returning, noteReturning)
 	add(out.Rungs, noteRungs)
 	add(out.Capacity.Typical && !out.Capacity.Untested, noteTypical)
-	if most, little := p.littleWork(out.Weeks); little {
+	if most, little := p.littleWork(out.Weeks); little && len(p.open) == 0 {
 		add(true, noteNoGain, seconds("counted", most))
 	}
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)
 	for _, id := range p.body.Alike {
 		add(true, noteStepDropped, step("step", id))
 	}
-	notes = slices.Concat(notes, p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
+	notes = slices.Concat(notes, p.entryNotes(), p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
 	return append(notes, p.bandNotes(out)...)
 }
 
@@ -62,7 +62,7 @@ func (ds *doses) bandNotes(out *program.Program) []program.Note {
 	for i := range out.Weeks {
 		if w := ds.loads[i].main; !w.none() && !w.aid.Rig.Free() {
 			beyond = beyond || w.aid.Hold.BeyondMeasured
-			slanted = slanted || w.aid.Hold.BandAngle > slant
+			slanted = slanted || w.aid.Hold.BandAngle > slant && ds.road.Hands != program.HandsHang // there it leads to the bar
 		}
 	}
 	var notes []program.Note

@@ -82,7 +82,7 @@ func checkPulls(lib *program.Library, _ *program.Assessment, p *program.Program)
 		var row, rear, blades bool
 		for _, it := range items(&w) {
 			e, _ := lib.Exercise(it.Exercise)
-			if pushing(it.Role) {
+			if slices.Contains([]program.Role{program.RoleMain, program.RoleAhead, program.RoleSecond, program.RoleStrength}, it.Role) {
 				push += it.Sets
 			}
 			if it.Role == program.RolePull {

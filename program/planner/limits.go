@@ -51,6 +51,13 @@ const (
 	bandsKit       = "bands"
 )
 
+// limitsIn are the limits of a block of one road map: a wrist hangs straight.
+func limitsIn(m *program.RoadMap, a *program.Assessment, start program.Date) limits {
+	l := newLimits(a, start)
+	l.hands = l.hands || m.Hands == program.HandsHang
+	return l
+}
+
 // newLimits reads the rules off an assessment, for a block that starts on a day.
 func newLimits(a *program.Assessment, start program.Date) limits {
 	h := a.Health

@@ -54,6 +54,8 @@ const (
 	noteGateMinutes  = "gate-no-minutes"
 	noteGateSeconds  = "gate-no-seconds"
 	noteKitWouldOpen = "kit-would-open"
+	noteEntryHold    = "entry-hold"
+	noteEntryReps    = "entry-reps"
 
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
@@ -116,7 +118,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -61,6 +61,7 @@ type client struct {
 	body    *ladder.Body
 	limits  limits
 	today   program.Date // first day to plan: a band retired by then is none
+	open    []opening    // what is missing of the road map's entry
 }
 
 // measures are what the client was tested by.
@@ -186,11 +187,11 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
 		return out, nil, nil
 	}
-	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: newLimits(a, out.Start), today: a.Measured}}
+	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: limitsIn(road, a, out.Start), today: a.Measured}}
 	if m.body, problems = ladder.New(a, road); problems.Stop() {
 		return out, nil, problems
 	}
-	m.clashed = m.clashes()
+	m.clashed, m.open = m.clashes(), m.openings()
 	return out, m, append(problems, m.contradictions()...)
 }
 
@@ -215,7 +216,7 @@ func (p *plan) fillWeeks() []program.Week {
 	p.noRoom = nil
 	for {
 		p.main = make([]work, len(p.weeks))
-		if p.limits.hands {
+		if p.straightArms() {
 			p.main = p.mains()
 		}
 		if out, ok := p.doseWeeks(); ok {

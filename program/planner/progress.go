@@ -19,16 +19,16 @@ import (
 // sore since. The preparation stays: warming up is no work to add to.
 
 const (
-	movesEvery, pullMovesEvery = 2, 3 // build weeks
-	mostReps                   = 15
-	mostSets                   = 5
+	movesEvery, againstMovesEvery = 2, 3 // build weeks
+	mostReps                      = 15
+	mostSets                      = 5
 )
 
 // progressed is an exercise and its dose in a build week.
 func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
 	every := movesEvery
-	if role == program.RolePull {
-		every = pullMovesEvery
+	if role.Against() {
+		every = againstMovesEvery
 	}
 	dose, from := e.Dose, e.Dose
 	came, ok := x.came[e.ID]
@@ -41,7 +41,7 @@ func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*
 			if h := x.harder(e, d); h != nil {
 				e, from = h, h.Dose
 				next = from
-			} else if next = from; role != program.RolePull { // heavier, from the start
+			} else if next = from; !role.Against() { // heavier, from the start
 				next = oneSetMore(dose, from)
 			}
 		}

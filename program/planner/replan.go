@@ -113,11 +113,11 @@ func retiredSince(a *program.Assessment) bool {
 // replan plans the weeks ahead for joints as the log has them.
 func (r *reading) replan(out *program.Program, eased *program.Assessment, gates []program.GateRead) {
 	m := r.measures
-	m.athlete, m.limits = eased, newLimits(eased, r.block)
+	m.athlete, m.limits = eased, limitsIn(r.road, eased, r.block)
 	out.Start = r.block
 	p := newPlan(&m, r.behind(gates), r.block)
 	if len(p.weeks) == 0 { // the block is over: the next begins
-		out.Start, m.limits = r.from, newLimits(eased, r.from)
+		out.Start, m.limits = r.from, limitsIn(r.road, eased, r.from)
 		p = newPlan(&m, nextBlock(p.past), r.from)
 	}
 	if len(p.weeks) == 0 {

@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // day is what one session is to hold before the minutes have their say.
 type day struct {
@@ -17,8 +21,8 @@ type day struct {
 	hard     bool // on or after hard training elsewhere, and other days hold the main work
 	check    bool // opens with a check hold
 	open     bool // its last main set is an open one
-	pulls    int  // sets of pulling, on a day between straight-arm days
-	rear     bool // a single set of pulling is for the rear shoulder
+	against  int  // sets that balance the work, on a day between straight-arm days
+	rear     bool // a single one of them is the second of its kinds
 	test     bool // the test's day
 	oneTest  bool // the minutes allow a single maximal test
 	clear    bool // within the rest before the test: no straight arms at all
@@ -82,7 +86,7 @@ func (lo *layout) groups(d day) []group { return lo.bound(d, lo.wanted(d)) }
 func (lo *layout) wanted(d day) []group {
 	if d.test {
 		beside := group{"role.trunk", lo.exercises.trunk(d)}
-		if d.load.main.none() { // the trunk is what is tested
+		if d.load.main.none() && len(lo.open) == 0 { // the trunk is what is tested
 			beside = group{"role.strength", lo.exercises.strength(d)}
 		}
 		return []group{{"role.test", lo.testItems(d)}, {"role.test", lo.tries(d)}, beside, {"role.mobility", lo.exercises.mobility(d)}}
@@ -100,7 +104,12 @@ func (lo *layout) wanted(d day) []group {
 		add("role.second", lo.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", lo.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
 	}
-	if lo.exercises.wantsStrength(d) {
+	if d.straight {
+		for _, item := range lo.exercises.entryWork(d) {
+			add("role.strength", item)
+		}
+	}
+	if len(lo.open) == 0 && lo.exercises.wantsStrength(d) {
 		add("role.strength", lo.exercises.strength(d)...)
 	}
 	add("role.trunk", lo.exercises.trunk(d)...)
@@ -159,10 +168,10 @@ func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescrip
 	return item
 }
 
-// strength is a pushing drill with bent arms and a straight-arm raise by turns; who is
-// on the floor practises balance as well.
+// strength is the road map's drills by turns; who is on the floor practises balance as
+// well.
 func (x *exercises) strength(d day) []program.Prescription {
-	purposes := []program.Purpose{program.ForPush, program.ForRaise}
+	purposes := slices.Clone(x.road.Strength)
 	onFloor := d.load.main.floor != nil
 	if onFloor && !x.limits.elbowSore {
 		purposes = append(purposes, program.ForBalance)

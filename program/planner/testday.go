@@ -10,6 +10,9 @@ import "gatepost/program"
 // the cautious hold allows.
 func (lo *layout) testItems(d day) []program.Prescription {
 	w, week, hold := d.load.main, len(lo.weeks)-1, lo.likelyHold
+	if len(lo.open) > 0 {
+		return lo.exercises.entryTests()
+	}
 	if w.none() {
 		return lo.exercises.trunkTest(d)
 	}

@@ -56,10 +56,10 @@ func (lo *layout) sessions(i, number int) []program.Session {
 		d.rear = rear
 		out[j] = lo.session(d)
 		lo.easeBack(&out[j], i)
-		rear = rear != (pulling(out[j].Items) == 1)
+		rear = rear != (setsAgainst(out[j].Items) == 1)
 		l.keep(slices.Index(w.straight, date), out[j].Items)
 		check = check && d.sets.main == 0
-		spare += sparePulls(out[j].Items)
+		spare += spareAgainst(out[j].Items)
 	}
 	between := len(w.days) - len(w.straight)
 	for j, date := range w.days {
@@ -67,40 +67,38 @@ func (lo *layout) sessions(i, number int) []program.Session {
 		if d.straight {
 			continue
 		}
-		if d.pulls = max(0, min(pullsBetween, spare/2/between)); d.kind == program.WeekDeload {
-			d.pulls = half(d.pulls)
+		if d.against = max(0, min(againstBetween, spare/2/between)); d.kind == program.WeekDeload {
+			d.against = half(d.against)
 		}
 		d.rear = rear
 		out[j] = lo.session(d)
 		lo.easeBack(&out[j], i)
-		rear = rear != (pulling(out[j].Items) == 1)
+		rear = rear != (setsAgainst(out[j].Items) == 1)
 	}
 	return out
 }
 
-// pullsBetween is the most pulling sets of a day between straight-arm days.
-const pullsBetween = 6
+// againstBetween is the most pulling sets of a day between straight-arm days.
+const againstBetween = 6
 
-func pulling(items []program.Prescription) int {
+// setsAgainst are those that balance the work.
+func setsAgainst(items []program.Prescription) int {
 	n := 0
 	for _, item := range items {
-		if item.Role == program.RolePull {
+		if item.Role.Against() {
 			n += item.Sets
 		}
 	}
 	return n
 }
 
-// sparePulls is how many half sets of pulling a session leaves to others, for
-// pulling to stay within one and a half times pushing.
-func sparePulls(items []program.Prescription) int {
-	spare := 0
+// spareAgainst is how many half sets against the work a session leaves to others, for
+// them to stay within one and a half times the work.
+func spareAgainst(items []program.Prescription) int {
+	spare := -2 * setsAgainst(items)
 	for _, item := range items {
-		switch {
-		case pushing(item.Role):
+		if weighed(item.Role) {
 			spare += 3 * item.Sets
-		case item.Role == program.RolePull:
-			spare -= 2 * item.Sets
 		}
 	}
 	return spare

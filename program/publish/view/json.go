@@ -2,6 +2,7 @@ package view
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"encoding/json"
 	"math"
@@ -77,10 +78,12 @@ type (
 		HandsAhead    float64 `json:"hands_ahead_of_anchor_m"`
 	}
 	bandJSON struct {
-		Name string  `json:"name"`
-		A    float64 `json:"a_n"`
-		B    float64 `json:"b_n"`
-		Rest float64 `json:"rest_m"`
+		Name   string  `json:"name"`
+		A      float64 `json:"a_n"`
+		B      float64 `json:"b_n"`
+		Rest   float64 `json:"rest_m"`
+		At     string  `json:"at"`
+		Folded bool    `json:"folded"`
 	}
 	capacityJSON struct {
 		Torque    *float64 `json:"torque_nm"` // null where endurance is only assumed
@@ -188,7 +191,7 @@ func (s *speech) toStep(l program.StepLoad) stepJSON {
 }
 
 func toBand(b program.BandCurve) bandJSON {
-	return bandJSON{b.Name, places(b.A, 3), places(b.B, 3), places(b.Rest, 3)}
+	return bandJSON{b.Name, places(b.A, 3), places(b.B, 3), places(b.Rest, 3), string(cmp.Or(b.At, program.AtHip)), b.Folded}
 }
 
 func toCapacity(c program.Capacity) capacityJSON {

@@ -66,8 +66,10 @@ type (
 		Load        float64  `json:"load,omitempty"`
 	}
 	planRig struct {
-		Bands []string `json:"bands"`
-		Drop  float64  `json:"drop,omitempty"`
+		Bands  []string `json:"bands"`
+		Drop   float64  `json:"drop,omitempty"`
+		At     string   `json:"at,omitempty"`
+		Folded bool     `json:"folded,omitempty"`
 	}
 	planNote struct {
 		Code   string      `json:"code"`
@@ -174,5 +176,5 @@ func toPlanRig(r program.Rig) *planRig {
 	if r.Free() {
 		return nil
 	}
-	return &planRig{r.Bands, r.Drop}
+	return &planRig{r.Bands, r.Drop, string(r.At), r.Folded}
 }

@@ -96,12 +96,23 @@ func halves(n float64) string {
 	return strconv.Itoa(whole) + "½"
 }
 
-// rig writes the bands: "narrow + middle"; the word for none when free.
+// rig writes the bands: "narrow + middle", and where they act if not at the hips; the
+// word for none when free.
 func (s *speech) rig(r program.Rig) string {
 	if r.Free() {
 		return s.say("rig.free")
 	}
-	return strings.Join(r.Bands, s.say("rig.join"))
+	text := strings.Join(r.Bands, s.say("rig.join"))
+	if r.Folded {
+		text = s.say("rig.folded", "bands", text)
+	}
+	switch r.At {
+	case program.AtThigh:
+		return s.say("rig.at_thigh", "bands", text)
+	case program.AtAnkle:
+		return s.say("rig.at_ankle", "bands", text)
+	}
+	return text
 }
 
 // drop writes the strap between anchor and band; empty without one.
