@@ -2,6 +2,7 @@ package intake
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"slices"
 	"strconv"
@@ -22,7 +23,8 @@ type samples struct {
 	Lean, Scale, Counted               string // exercises; empty where there is none
 }
 
-// sample takes examples from the library's first road map.
+// sample takes examples from the road map with the most floor rungs, which has every
+// kind of test to speak of; of equals the first.
 func sample(lib *program.Library) samples {
 	s := samples{Skill: "skill", FirstStep: "first-step", SecondStep: "second-step", Step: "step"}
 	for _, e := range lib.Exercises {
@@ -30,10 +32,13 @@ func sample(lib *program.Library) samples {
 			s.Counted = e.ID
 		}
 	}
-	if len(lib.RoadMaps) == 0 || len(lib.RoadMaps[0].Steps) < 2 {
+	if len(lib.RoadMaps) == 0 {
 		return s
 	}
-	m := lib.RoadMaps[0]
+	m := slices.MaxFunc(lib.RoadMaps, func(x, y program.RoadMap) int { return cmp.Compare(len(x.Rungs), len(y.Rungs)) })
+	if len(m.Steps) < 2 {
+		return s
+	}
 	s.Skill, s.FirstStep, s.SecondStep, s.Step = m.ID, m.Steps[0].ID, m.Steps[1].ID, m.Steps[len(m.Steps)/2].ID
 	for _, r := range m.Rungs {
 		switch r.Kind {
