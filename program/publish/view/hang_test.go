@@ -34,3 +34,19 @@ func TestWhoHangsHasNoSpot(t *testing.T) {
 		t.Errorf("under the rig: %q", words)
 	}
 }
+
+// Whoever hangs starts at the bar, and builds no support on the floor.
+func TestWhoHangsStartsAtTheBar(t *testing.T) {
+	lib, p := viewtest.Library(), viewtest.Program()
+	lib.RoadMaps[0].Hands = program.HandsHang
+	for _, c := range []struct {
+		untested  bool
+		want, not string
+	}{{true, "starts at the bar", "ground"}, {false, "builds up to the first step", "floor"}} {
+		p.Capacity.Untested, p.Place = c.untested, ""
+		v, _ := view.New(viewtest.Coach(), lib, p)
+		if !strings.Contains(v.Where, c.want) || strings.Contains(v.Where, c.not) {
+			t.Errorf("%q", v.Where)
+		}
+	}
+}
