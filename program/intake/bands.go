@@ -111,7 +111,7 @@ func (c *client) checkGoalKit() {
 	}
 	for _, oneOf := range e.Kit {
 		if !slices.ContainsFunc(oneOf, func(k string) bool { return slices.Contains(c.Kit, k) || k == "bands" && len(c.Bands) > 0 }) {
-			c.wrong(at, fmt.Sprintf("%s is held with %s, and the kit has none", quote(e.Name), strings.Join(oneOf, " or ")), fmt.Sprintf("Add it, if it is there: kit: [%s]; else choose another goal.", oneOf[0]))
+			c.wrong(at, "goal_kit", "exercise", quote(e.Name), "kit", strings.Join(oneOf, ", "), "example", fmt.Sprintf("kit: [%s]", oneOf[0]))
 		}
 	}
 }
