@@ -12,7 +12,7 @@ type Options struct {
 	Text  float64 // m of the figure, type size of these; 0: left to the ink
 
 	Plain    bool    // without marks and plumb line
-	Headroom float64 // m of band drawn above the body, then a break; 0: to its anchor
+	Headroom float64 // m of band drawn above the body, or the bar, then a break; 0: to its anchor
 }
 
 // Draw is a stance as a drawing. A stance that is not Drawn gives an empty one.

@@ -66,9 +66,12 @@ func (b *body) words(d *Drawing, o Options) {
 	if b.banded() {
 		near, _, _ := b.strands(o)
 		at := between(near.From, b.Hip, 0.35)
-		if math.Max(b.Toes[0].Y, b.Toes[1].Y) > b.Hip.Y+0.15 { // the legs are in the way
+		switch {
+		case b.Hang: // arms and legs are on both sides
+			say(o.Help, Point{X: -b.flesh(.06), Y: -railThick}, End)
+		case math.Max(b.Toes[0].Y, b.Toes[1].Y) > b.Hip.Y+0.15: // the legs are in the way
 			say(o.Help, plus(at, Point{X: 0.05}), Start)
-		} else {
+		default:
 			say(o.Help, plus(at, Point{X: -0.04}), End)
 		}
 	}

@@ -17,11 +17,7 @@ const (
 
 // ground is what the hands and toes stand on, beside the floor.
 func (b *body) ground(d *Drawing) {
-	if b.Hang {
-		d.add(Shape{Ink: Line, Stroke: true, Width: lineThick, Paths: []Path{disc(Point{}, railThick/2)}})
-		return
-	}
-	if b.Grip {
+	if b.Grip && !b.Hang {
 		d.add(Shape{Ink: Line, Paths: b.parallette()})
 	}
 	if b.ToesCarry > 0 && b.lowest() > b.Floor+0.01 {
@@ -29,12 +25,15 @@ func (b *body) ground(d *Drawing) {
 	}
 }
 
-// floor is drawn over the hands and toes, so that nothing left free breaks it.
+// floor is drawn over the hands and toes, so that nothing left free breaks it; in a
+// hang it is the bar, seen from its end.
 func (b *body) floor(d *Drawing) {
-	if !b.Hang {
-		left, right := b.span()
-		d.add(floorLine(left-overhang, right+overhang, b.Floor))
+	if b.Hang {
+		d.add(Shape{Ink: Line, Paths: []Path{disc(Point{}, railThick/2)}, Edge: b.flesh(edge)})
+		return
 	}
+	left, right := b.span()
+	d.add(floorLine(left-overhang, right+overhang, b.Floor))
 }
 
 // span is how far the joints reach.
@@ -93,8 +92,12 @@ func (b *body) acts() Point {
 // and the strap itself.
 func (b *body) strands(o Options) (near, far, strap Path) {
 	at, top := b.acts(), b.Anchor
-	if o.Headroom > 0 && top.Y > at.Y+o.Headroom {
-		top = between(at, b.Anchor, o.Headroom/(b.Anchor.Y-at.Y))
+	room := at.Y + o.Headroom
+	if b.Hang { // the hands are above what hangs
+		room = o.Headroom
+	}
+	if o.Headroom > 0 && top.Y > room {
+		top = between(at, b.Anchor, (room-at.Y)/(b.Anchor.Y-at.Y))
 	}
 	whole, shown := distance(b.Anchor, at), distance(top, at)
 	end := between(b.Anchor, at, math.Min(1, b.Strap/whole))

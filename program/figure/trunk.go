@@ -56,7 +56,8 @@ var skull = []struct{ along, out float64 }{
 	{.122, .008}, {.100, -.028}, {.068, -.054}, {.024, -.047},
 }
 
-// gaze is how far the head is turned back to look ahead, our judgement.
+// gaze is how far the head is turned back to look ahead, our judgement. In a hang it
+// stays in line with the trunk: thrown back it is a fault.
 const gaze = 18 * math.Pi / 180
 
 // head is turned about its own centre of mass, so that it balances as computed.
@@ -64,6 +65,9 @@ func (b *body) head() Path {
 	down := unit(minus(b.C7, b.Crown)) // from the crown to the neck
 	face := b.front(down)
 	sin, cos := math.Sincos(gaze)
+	if b.Hang {
+		sin, cos = 0, 1
+	}
 	axis := plus(times(cos, down), times(sin, face))
 	out := plus(times(cos, face), times(-sin, down))
 	top := along(b.Head, axis, -distance(b.Crown, b.Head))

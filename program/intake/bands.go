@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"gatepost/program"
 )
@@ -88,6 +89,30 @@ func (c *client) checkRig() {
 	}
 	if h.Anchor > 0 && h.Anchor <= h.Support+0.3 {
 		c.wrong("rig.anchor", "anchor_low")
+	}
+}
+
+// checkGoalKit asks for what the goal cannot be held without: nobody hangs from a wall.
+func (c *client) checkGoalKit() {
+	if c.roadMap == nil || !c.sound() {
+		return
+	}
+	step, _ := c.roadMap.Step(c.Goal.Step)
+	if step == nil {
+		return
+	}
+	e, _ := c.library.Exercise(step.Exercise)
+	if e == nil {
+		return
+	}
+	at := "goal"
+	if c.given("kit") {
+		at = "kit"
+	}
+	for _, oneOf := range e.Kit {
+		if !slices.ContainsFunc(oneOf, func(k string) bool { return slices.Contains(c.Kit, k) || k == "bands" && len(c.Bands) > 0 }) {
+			c.wrong(at, "goal_kit", "exercise", quote(e.Name), "kit", strings.Join(oneOf, ", "), "example", fmt.Sprintf("kit: [%s]", oneOf[0]))
+		}
 	}
 }
 

@@ -36,6 +36,7 @@ func (c *client) check() {
 	c.checkRig()
 	c.checkGoal()
 	c.checkBar()
+	c.checkGoalKit()
 	c.checkTests()
 }
 

@@ -107,6 +107,7 @@ func (f *folder) readProgram(src *source, id string, library *shelf, kit *names)
 		c.checkRig()
 		c.checkGoal()
 		c.checkBar()
+		c.checkGoalKit()
 	}
 	p.Training, p.Goal, p.Kit, p.Bands, p.Hanging = c.Training, c.Goal, c.Kit, c.Bands, c.Hanging
 	return c

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
 )
@@ -71,12 +72,14 @@ func (c *chart) pictures(b Box) {
 	if len(all) == 0 {
 		return
 	}
-	var bodies []body
-	tall, deep := 0.0, 0.0
+	var stances []program.Stance
 	for _, p := range all {
-		body := bodyOf(p.Stance, figure.Options{Headroom: bandShown, Help: p.Help})
-		bodies, tall = append(bodies, body), math.Max(tall, body.above())
-		deep = math.Max(deep, body.below())
+		stances = append(stances, p.Stance)
+	}
+	bodies := bodiesOf(stances, func(i int) figure.Options { return figure.Options{Headroom: bandShown, Help: all[i].Help} })
+	tall, deep := 0.0, 0.0
+	for _, body := range bodies {
+		tall, deep = math.Max(tall, body.above()), math.Max(deep, body.below())
 	}
 	scale := math.Min((b.H-c.mm(captionHeight+0.5))/(tall+deep), widest(bodies, b.W, c.mm(captionLeast)))
 	floor := b.Bottom() - c.mm(captionHeight+0.5) - scale*deep

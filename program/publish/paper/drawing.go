@@ -49,9 +49,26 @@ type body struct {
 	floor float64 // m
 }
 
-// bodyOf draws a stance; headroom is how many m of band are shown above the hip.
-func bodyOf(s program.Stance, o figure.Options) body {
-	return body{figure.Draw(s, o), s.Floor}
+// air is how much is left free below figures that hang, m (our judgement: a line
+// that they touch would be a floor).
+const air = 0.12
+
+// bodiesOf draws stances for one line; headroom is how many m of band are shown above
+// the hip. What hangs has its bars at one height, and the line below the lowest body:
+// the floor is further down than anybody wants to see.
+func bodiesOf(stances []program.Stance, o func(i int) figure.Options) []body {
+	var bodies []body
+	lowest := 0.0
+	for i, s := range stances {
+		bodies = append(bodies, body{figure.Draw(s, o(i)), s.Floor})
+		lowest = min(lowest, bodies[i].Min.Y-air)
+	}
+	for i, s := range stances {
+		if s.Hang {
+			bodies[i].floor = lowest
+		}
+	}
+	return bodies
 }
 
 // above and below are how far the drawing reaches from its floor, in m.

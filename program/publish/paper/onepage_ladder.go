@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 
+	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
 )
@@ -70,11 +71,11 @@ func (p *onePage) rungBodies(top float64) (all []body, floor, scale float64) {
 
 // rungFigures are drawn once, for all tries.
 func rungFigures(v *view.View) []body {
-	var bodies []body
+	var stances []program.Stance
 	for _, r := range v.Ladder {
-		bodies = append(bodies, bodyOf(r.Stance, figure.Options{Plain: true}))
+		stances = append(stances, r.Stance)
 	}
-	return bodies
+	return bodiesOf(stances, func(int) figure.Options { return figure.Options{Plain: true} })
 }
 
 // rungWords are share and name of a step and, in the second rank, where it stands

@@ -96,6 +96,8 @@ func (b *builder) told(s *program.Stance) string {
 		return b.words.fill("figure.desc_band", "help", b.kilograms(s.Help))
 	case s.ToesCarry > 0:
 		return b.words.fill("figure.desc_toes", "help", b.kilograms(s.ToesCarry))
+	case s.Hang:
+		return b.words.word("figure.desc_hang")
 	}
 	return b.words.word("figure.desc")
 }

@@ -180,8 +180,8 @@ func (c *CoachPage) rig(s *speech, p *program.Program) {
 func (s *speech) spotIn(w program.Week) string {
 	for _, session := range w.Sessions {
 		for _, item := range session.Items {
-			if item.Role == program.RoleMain && !item.Rig.Free() {
-				return capital(s.spot(item)) + "."
+			if spot := s.spot(item); item.Role == program.RoleMain && !item.Rig.Free() && spot != "" {
+				return capital(spot) + "."
 			}
 		}
 	}

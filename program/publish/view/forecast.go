@@ -24,9 +24,9 @@ func (s *speech) where(p *program.Program) string {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
 	case p.Capacity.Untested:
-		return s.say("plan.untested", "name", first(p.Client.Name))
+		return s.say(s.hung("plan.untested"), "name", first(p.Client.Name))
 	case !ok:
-		return s.say("plan.floor", "name", first(p.Client.Name))
+		return s.say(s.hung("plan.floor"), "name", first(p.Client.Name))
 	case p.Weeks[0].Scale > 0:
 		return s.say("plan.on_scale", "name", first(p.Client.Name), "step", s.step(p.Place))
 	case place.FreeHold < 1:

@@ -109,7 +109,7 @@ func (s *speech) raised(l program.StepLoad) string {
 func (s *speech) hands(p program.Prescription) string {
 	cm := round(100 * p.HandsAhead)
 	switch {
-	case p.Rig.Free():
+	case p.Rig.Free(), s.road.Hands == program.HandsHang: // the hands are where the bar is
 		return ""
 	case cm > 0:
 		return s.say("rig.hands_ahead", "length", s.centimetres(p.HandsAhead))

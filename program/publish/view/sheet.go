@@ -72,7 +72,7 @@ func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Proble
 	}
 	sheet.Bands = s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force")
 	sheet.Rig = s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
-		s.field("drops", "sheet.cm"))
+		s.field("bar", "sheet.cm"), s.field("drops", "sheet.cm"))
 	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", "ahead", "rpe", "pain", "clean")
 	sheet.How = s.say("sheet.how")
 	sheet.Panels = SheetPanels{s.panel("rig"), s.panel("lean"), s.panel("board"), s.panel("straddle")}

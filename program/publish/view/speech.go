@@ -35,6 +35,14 @@ func newSpeech(coach program.Coach, lib *program.Library, p *program.Program) *s
 	return s
 }
 
+// hung is the key of what is said otherwise where the body hangs.
+func (s *speech) hung(key string) string {
+	if s.road.Hands == program.HandsHang {
+		return key + "_hang"
+	}
+	return key
+}
+
 // say gives the words of a key with its {placeholders} filled from pairs of
 // name and text. A key without words is said as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
