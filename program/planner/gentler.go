@@ -134,8 +134,9 @@ func (ds *doses) stayEased(i, lastBuild int) {
 	if !ds.limits.elbowSore || ds.weeks[i].kind != program.WeekBuild || lastBuild < ds.past.over() || ds.loads[lastBuild].main.none() || ds.loads[i].main.none() {
 		return
 	}
-	if before := ds.again(ds.loads[lastBuild].main, i); ds.loads[i].main.asksMoreThan(before) {
-		ds.loads[i].main = before
+	now, before := &ds.loads[i].main, ds.again(ds.loads[lastBuild].main, i)
+	if onFloor := before.rung == nil && now.rung != nil; onFloor || now.asksMoreThan(before) {
+		*now = before
 	}
 }
 
