@@ -105,7 +105,8 @@ type Clearance struct {
 type Goal struct {
 	Skill string // road map id
 	Step  string // step id
-	Hold  float64
+	Hold  float64 // s; of a press what its repetitions take
+	Reps  int     // of a press
 	By    Date
 }
 
@@ -144,6 +145,7 @@ type Hanging struct {
 	Drops   []float64 // m, lengths of unstretched strap that may go between
 	Strap   Strap     // a strap of any length, beside those; the zero Strap is none
 	Bar     float64   // m, height of the bar to hang from; 0: none
+	Pads    []float64 // m, heights of pads under the head that can be stacked from what there is
 }
 
 // Strap is one that can be set to any length between two, in steps of five centimetres.
@@ -175,10 +177,11 @@ type Rig struct {
 	Drop   float64  // m of strap between anchor and band
 	At     BandAt   // of both; empty at the hip
 	Folded bool     // both
+	Pad    float64  // m of pads under the head, in a press
 }
 
-// Free says that the rig holds no band.
-func (r Rig) Free() bool { return len(r.Bands) == 0 }
+// Free reports whether nothing helps.
+func (r Rig) Free() bool { return len(r.Bands) == 0 && r.Pad == 0 }
 
 // Hold is a static position kept for a time: a test, or a former best.
 // Either Step or Exercise is set.

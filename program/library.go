@@ -75,6 +75,7 @@ type RoadMap struct {
 	ID    string
 	Name  string
 	Hands Hands
+	Load  Load
 	Entry []Hold // what must be shown before any step is trained
 	Rungs []Rung // floor work before the first step can be held
 	Steps []Step
@@ -104,12 +105,21 @@ const (
 	HandsHang    Hands = "hang"
 )
 
+// Load is what a road map's steps are: held, or pressed up from.
+type Load string
+
+const (
+	LoadHold  Load = "hold"  // also the meaning of "": seconds, and the torque about the shoulders
+	LoadPress Load = "press" // repetitions, and the push of both hands
+)
+
 // Step is one position of a road map.
 type Step struct {
 	ID        string
 	Name      string
 	Exercise  string // id of the exercise that holds it
 	Pose      Pose
+	Press     Press   // of a press, in place of the pose
 	Allowance float64 // skill allowance: effective load = torque × allowance; 0: 1
 	Gate      Gate
 	Drills    []string // exercise ids that serve this step
@@ -138,6 +148,27 @@ type Pose struct {
 	Depression float64 // m the shoulder moves toward the hips
 }
 
+// Press is a step that is pressed up from: what carries the feet, and how steep the trunk
+// is above the hands. Heights are from the floor.
+type Press struct {
+	Rest  PressRest
+	Trunk float64 // rad above the horizontal, from the shoulders up to the hips; 0: one straight line
+	Feet  float64 // m, what the toes or knees stand on
+	Hands float64 // m, what the hands stand on, so that the head goes lower than they are
+	Gap   float64 // m from the wrists to the wall
+	Lower bool    // only lowered, slowly; the way up is walked or kicked
+}
+
+// PressRest is what carries the part of a pressing body that its hands do not.
+type PressRest string
+
+const (
+	PressOnToes  PressRest = "toes"
+	PressOnKnees PressRest = "knees"
+	PressAtWall  PressRest = "wall" // the wall keeps the balance and carries nothing
+	PressFree    PressRest = "nothing"
+)
+
 // Leg is one leg of a pose, in radians.
 type Leg struct {
 	Hip      float64 // flexion: 0 straight, π/2 thigh square to the trunk
@@ -150,13 +181,18 @@ type Leg struct {
 // side-view video, on two days.
 type Gate struct {
 	Sets     int
-	Hold     int     // s
+	Hold     int     // s; of a press what its repetitions take, at SecondsPerRep
+	Reps     int     // of a press
 	Single   int     // s of one longer set shown after those; 0: none
 	RPEMax   float64 // of the last set
 	Sessions int     // how many
 	Apart    int     // hours between them
 	PainMax  int     // of ten
 }
+
+// SecondsPerRep is how long a repetition takes (common practice); a press is planned and
+// read in seconds, and printed and written in repetitions.
+const SecondsPerRep = 3
 
 // Page is a page of the coach's words.
 type Page struct {
