@@ -52,6 +52,7 @@ type Athlete struct {
 	Height       float64 // m
 	ArmSpan      float64 // m; 0: equal to the height
 	Straddle     float64 // rad between the legs; 0: DefaultStraddle
+	Fold         float64 // rad the hips bend standing, legs straight; 0: DefaultFold
 	BalancePoint float64 // m from the soles to the centre of mass; 0: from the table
 }
 
@@ -103,8 +104,8 @@ type Clearance struct {
 
 // Goal is a step of a road map, held for a time, by a date.
 type Goal struct {
-	Skill string // road map id
-	Step  string // step id
+	Skill string  // road map id
+	Step  string  // step id
 	Hold  float64 // s; of a press what its repetitions take
 	Reps  int     // of a press
 	By    Date
@@ -146,6 +147,7 @@ type Hanging struct {
 	Strap   Strap     // a strap of any length, beside those; the zero Strap is none
 	Bar     float64   // m, height of the bar to hang from; 0: none
 	Pads    []float64 // m, heights of pads under the head that can be stacked from what there is
+	Blocks  []float64 // m, heights of blocks to lift the feet from
 }
 
 // Strap is one that can be set to any length between two, in steps of five centimetres.
@@ -178,10 +180,11 @@ type Rig struct {
 	At     BandAt   // of both; empty at the hip
 	Folded bool     // both
 	Pad    float64  // m of pads under the head, in a press
+	Block  float64  // m of a block under the feet, in a lift
 }
 
 // Free reports whether nothing helps.
-func (r Rig) Free() bool { return len(r.Bands) == 0 && r.Pad == 0 }
+func (r Rig) Free() bool { return len(r.Bands) == 0 && r.Pad == 0 && r.Block == 0 }
 
 // Hold is a static position kept for a time: a test, or a former best.
 // Either Step or Exercise is set.
@@ -195,6 +198,10 @@ type Hold struct {
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
 	Stopped  bool    // the coach ended it: it could have lasted longer
 }
+
+// DefaultFold is how far the hips bend where nobody measured: 120 degrees (our judgement:
+// hands flat on the floor with straight legs).
+const DefaultFold = 120 * 3.141592653589793 / 180
 
 // DefaultStraddle is the angle between the legs where none was measured:
 // 100 degrees (our judgement: a usual active straddle).

@@ -105,13 +105,17 @@ const (
 	HandsHang    Hands = "hang"
 )
 
-// Load is what a road map's steps are: held, or pressed up from.
+// Load is what a road map's steps are: held, pressed up from, or lifted into.
 type Load string
 
 const (
 	LoadHold  Load = "hold"  // also the meaning of "": seconds, and the torque about the shoulders
 	LoadPress Load = "press" // repetitions, and the push of both hands
+	LoadLift  Load = "lift"  // repetitions, and the torque about the shoulders while the legs come up
 )
+
+// Repeats reports whether steps are counted in repetitions.
+func (l Load) Repeats() bool { return l == LoadPress || l == LoadLift }
 
 // Step is one position of a road map.
 type Step struct {
@@ -120,6 +124,7 @@ type Step struct {
 	Exercise  string // id of the exercise that holds it
 	Pose      Pose
 	Press     Press   // of a press, in place of the pose
+	Lift      Lift    // of a lift
 	Allowance float64 // skill allowance: effective load = torque × allowance; 0: 1
 	Gate      Gate
 	Drills    []string // exercise ids that serve this step
@@ -157,6 +162,14 @@ type Press struct {
 	Hands float64 // m, what the hands stand on, so that the head goes lower than they are
 	Gap   float64 // m from the wrists to the wall
 	Lower bool    // only lowered, slowly; the way up is walked or kicked
+}
+
+// Lift is a step that is lifted into: straight legs from a block or the floor up to a
+// handstand. The hips fold as far as the athlete's do.
+type Lift struct {
+	Stance float64 // rad between the legs until the toes leave the block
+	Open   float64 // rad each leg is out to the side from there on
+	Lower  bool    // only lowered, slowly
 }
 
 // PressRest is what carries the part of a pressing body that its hands do not.

@@ -19,6 +19,9 @@ const (
 // and as band help worth as much.
 func (b *Body) Cues(now program.Date) []program.CueWorth {
 	goal := &b.Steps[len(b.Steps)-1]
+	if b.Repeats() {
+		return nil
+	}
 	try := []struct {
 		cue    string
 		tried  float64

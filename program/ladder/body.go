@@ -41,6 +41,8 @@ type Aid struct {
 // Body is the client as mechanics sees them, with the ladder of their steps.
 type Body struct {
 	mechanics.Body
+	load    program.Load
+	fold    float64 // rad the hips bend
 	support mechanics.Support
 	Hanging program.Hanging
 	Curves  []mechanics.Curve // as in the assessment's bands
@@ -66,6 +68,8 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 	}
 	b := &Body{
 		Body:    segments,
+		load:    m.Load,
+		fold:    cmp.Or(a.Athlete.Fold, program.DefaultFold),
 		support: supportOf(a, m),
 		Hanging: a.Hanging,
 		Bands:   a.Bands,
@@ -73,7 +77,10 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 	}
 	problems = append(problems, b.lowBar(a)...)
 	problems = append(problems, b.fitBands(a)...)
-	b.climb(a, m)
+	steps, unfit := b.stands(a, m)
+	if problems = append(problems, unfit...); !unfit.Stop() {
+		b.climb(a, m, steps)
+	}
 	return b, problems
 }
 
@@ -177,12 +184,12 @@ const sameLoad = 1.015
 
 // climb puts the road map in this body's order: by torque, steps within 1.5 % of
 // the one below and everything at or above the goal left out.
-func (b *Body) climb(a *program.Assessment, m *program.RoadMap) {
+func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program.Step) {
 	var goal Rung
 	apart := straddle(a, m)
 	b.rungs(m)
-	for i := range m.Steps {
-		r := b.rung(&m.Steps[i], apart)
+	for _, s := range steps {
+		r := b.rung(s, apart)
 		b.settle(&r)
 		b.All = append(b.All, r)
 		b.full = max(b.full, r.FreeHold.Torque)
@@ -211,6 +218,9 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap) {
 }
 
 func (b *Body) rung(s *program.Step, straddle float64) Rung {
+	if b.Repeats() {
+		return b.repeated(s)
+	}
 	r := Rung{Step: s, pose: poseOf(s.Pose, straddle), body: b}
 	r.FreeHold = mechanics.Solve(b.Body, r.pose, b.support, nil)
 	r.Load = r.FreeHold.Torque * allowance(s)

@@ -23,6 +23,9 @@ const alikeHelp = 0.5
 // those of three steps: they are solved when they are asked for, and only those that
 // the pull at the free hold's hip tells apart.
 func (r *Rung) Aids() []Aid {
+	if r.hung == nil && r.body.Repeats() {
+		r.hung = r.onHeights()
+	}
 	if r.hung == nil {
 		r.hung = []Aid{r.Free()}
 		for _, h := range r.body.hangings(&r.FreeHold.Joints) {
@@ -170,6 +173,10 @@ func (b *Body) Named(r *Rung, rig program.Rig) Aid {
 	}
 	if i := slices.IndexFunc(r.Aids(), func(o Aid) bool { return SameRig(rig, o.Rig) }); i >= 0 {
 		return r.Aids()[i]
+	}
+	if b.Repeats() {
+		a, _ := r.onHeight(max(rig.Pad, rig.Block))
+		return a
 	}
 	var indices []int
 	for i, band := range b.Bands {

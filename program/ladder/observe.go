@@ -85,6 +85,9 @@ func RigName(r program.Rig) string {
 	if r.Free() {
 		return ""
 	}
+	if h := max(r.Pad, r.Block); h > 0 {
+		return fmt.Sprintf("on@%.3f", h)
+	}
 	return fmt.Sprintf("%s@%.3f", strings.Join(r.Bands, "+"), r.Drop)
 }
 
@@ -92,7 +95,7 @@ func RigName(r program.Rig) string {
 const DropPrinted = -2.0
 
 func SameRig(given, printed program.Rig) bool {
-	if len(given.Bands) != len(printed.Bands) {
+	if len(given.Bands) != len(printed.Bands) || given.Pad != printed.Pad || given.Block != printed.Block {
 		return false
 	}
 	for _, b := range given.Bands {

@@ -9,6 +9,9 @@ import (
 
 // stance is a hold of a step as a figure shows it.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
+	if b.Repeats() {
+		return program.Stance{}
+	}
 	s := b.place(&r.pose, o.Hold.Joints)
 	if o.Help > 0 {
 		s.Help, s.Anchor, s.Strap = o.Hold.Help, program.Point(o.Hold.Joints.Anchor), o.Rig.Drop

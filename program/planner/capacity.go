@@ -62,10 +62,14 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 // has only leaned, or tried.
 func (ms *measures) prior(held bool) strength.State {
 	first := math.Log(ms.body.All[0].Load)
+	state := strength.PriorUntested(first)
 	if held {
-		return strength.Prior(first)
+		state = strength.Prior(first)
 	}
-	return strength.PriorUntested(first)
+	if ms.body.Repeats() {
+		return state.Repeating()
+	}
+	return state
 }
 
 // secondsPerRep is how long one repetition takes.

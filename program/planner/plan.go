@@ -184,6 +184,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 		out.Withheld = []program.Note{note(noteSkillUnknown, text("skill", a.Goal.Skill))}
 		return out, nil, nil
 	}
+	a = inSeconds(road, a)
 	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
 		return out, nil, nil
 	}

@@ -46,11 +46,14 @@ func isArm(item *program.Prescription) bool {
 	case program.RoleMain, program.RoleSecond, program.RoleAhead:
 		return true
 	}
-	return item.Role == program.RoleTest && item.StraightArm
+	return item.Role == program.RoleTest && armed(item)
 }
 
+// armed reports whether an item is a step, or held on straight arms.
+func armed(item *program.Prescription) bool { return item.Step != "" || item.StraightArm }
+
 func isMain(item *program.Prescription) bool {
-	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check && item.StraightArm
+	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check && armed(item)
 }
 
 // loadOf is a printed week's straight-arm work, read back.

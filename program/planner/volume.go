@@ -120,7 +120,7 @@ func worked(w *program.Week, halfSeconds int) int {
 	tests := 0
 	for i := range w.Sessions {
 		for _, item := range w.Sessions[i].Items {
-			if item.Check && item.StraightArm && w.Kind == program.WeekBuild {
+			if item.Check && armed(&item) && w.Kind == program.WeekBuild {
 				hold := item.Hold
 				if hold == 0 {
 					hold = w.Hold

@@ -35,6 +35,7 @@ func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
 	if lo.comingBack(i) {
 		easeWeek(&out)
 	}
+	lo.inRepetitions(&out)
 	lo.tally(&out)
 	out.Notes = lo.weekNotes(&out, lastBuild)
 	return out

@@ -9,6 +9,14 @@ const (
 	// shoulder and whole-body work imply 0.35 to 1.6.
 	TypicalK = 1.05
 
+	// RepeatedK is the endurance constant, per minute, of repetitions that count three
+	// seconds each: with it shares are within .012 of Epley's equation, 1/(1 + n/30)
+	// (Boyd Epley 1985, from memory), from one to sixteen repetitions (computed).
+	RepeatedK = 0.78
+
+	// repeatedSpread is the sd of its ln (our judgement).
+	repeatedSpread = 0.25
+
 	// typicalSpread is the sd of ln k before any test (our judgement, as above).
 	typicalSpread = 0.40
 

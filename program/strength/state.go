@@ -64,6 +64,7 @@ type State struct {
 	among   []float64 // covariance of the offsets: the lower triangle, row by row
 	here    [2]int    // offsets of the site of the present set
 	heres   int       // how many
+	usual   float64   // endurance assumed until the own is known, per minute; 0: TypicalK
 	sited   bool      // as seen from a site, see At
 	gated   bool      // what lies too far from belief is doubted
 
@@ -95,6 +96,15 @@ func prior(c, spread float64) State {
 	return s
 }
 
+// Repeating is the belief about somebody who repeats a load and does not hold it: a
+// repetition counts [SecondsPerRepetition], and with RepeatedK the curve of holds is that
+// of Epley's equation.
+func (s State) Repeating() State {
+	s.Kappa, s.usual = math.Log(RepeatedK), RepeatedK
+	s.P[iKappa][iKappa] = repeatedSpread * repeatedSpread
+	return s
+}
+
 // TypicalEndurance says that the client's own endurance is not known well
 // enough: [State.K] is then the typical one, and no instant maximum is shown.
 func (s State) TypicalEndurance() bool {
@@ -103,10 +113,13 @@ func (s State) TypicalEndurance() bool {
 
 // K is the endurance constant to use, per minute.
 func (s State) K() float64 {
-	if s.TypicalEndurance() {
-		return TypicalK
+	switch {
+	case !s.TypicalEndurance():
+		return math.Exp(s.Kappa)
+	case s.usual > 0:
+		return s.usual
 	}
-	return math.Exp(s.Kappa)
+	return TypicalK
 }
 
 // C12 is the torque, N·m, that can be held twelve seconds, in the median.

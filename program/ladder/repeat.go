@@ -1,0 +1,131 @@
+package ladder
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+	"gatepost/program/strength"
+)
+
+// # What is repeated
+//
+// A press asks for the push of both hands that moves the body, N, times what its depth
+// weighs; pads under the head take depth off. A lift asks for the torque about the
+// shoulders while straight legs come up from a block, N·m; a lower block asks for more.
+// Pads and blocks are their aids, and taper to the floor.
+
+// loweringEases is what a slow lowering alone weighs against the way up (our judgement:
+// people lower a fifth to two fifths more than they press, common practice).
+const loweringEases = 0.80
+
+// liftedBlades is how far shoulders are pushed up in a lift, m (our judgement).
+const liftedBlades = 0.035
+
+var rests = map[program.PressRest]mechanics.Rest{
+	program.PressOnToes: mechanics.OnToes, "": mechanics.OnToes, program.PressOnKnees: mechanics.OnKnees,
+	program.PressAtWall: mechanics.AtWall, program.PressFree: mechanics.Nothing,
+}
+
+// Repeats reports whether the road map's steps are counted in repetitions.
+func (b *Body) Repeats() bool { return b.load.Repeats() }
+
+// repeated is a step that is repeated, from the floor.
+func (b *Body) repeated(s *program.Step) Rung {
+	demand, _ := b.demand(s, 0)
+	return Rung{Step: s, body: b, FreeHold: mechanics.Hold{Torque: demand}, Load: demand * allowance(s)}
+}
+
+// demand is what a step asks with pads or a block of a height in m, in N or N·m; not ok
+// where this body cannot stand so.
+func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool) {
+	lower := s.Press.Lower
+	if b.load == program.LoadLift {
+		demand, ok = b.lifted(s, height)
+		lower = s.Lift.Lower
+	} else {
+		demand, ok = b.pressed(s, height)
+	}
+	if lower {
+		demand *= loweringEases
+	}
+	return demand, ok
+}
+
+func (b *Body) pressed(s *program.Step, pad float64) (newtons float64, ok bool) {
+	p := s.Press
+	stood, err := b.Press(mechanics.PressPose{Rest: rests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap})
+	if err != nil {
+		return 0, false
+	}
+	depth, err := b.PressDepth(pad, p.Hands)
+	return stood.Moved * b.Weight * mechanics.DepthFactor(depth), err == nil
+}
+
+func (b *Body) lifted(s *program.Step, block float64) (torque float64, ok bool) {
+	pose := mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
+	l, err := b.Lift(pose, block, s.Lift.Open, mechanics.Support{})
+	return l.Torque, err == nil
+}
+
+// heights are the pads or blocks that there are, m.
+func (b *Body) heights() []float64 {
+	if b.load == program.LoadLift {
+		return b.Hanging.Blocks
+	}
+	return b.Hanging.Pads
+}
+
+// onHeights are the ways to do a step that is repeated: from the floor first, then with the
+// least help. Hands that stand higher than the head comes have no use for pads.
+func (r *Rung) onHeights() []Aid {
+	all := []Aid{r.Free()}
+	for _, h := range r.body.heights() {
+		if a, ok := r.onHeight(h); ok && a.Help > 0 && r.Press.Hands == 0 {
+			a.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(a.Rig)})
+			all = append(all, a)
+		}
+	}
+	slices.SortStableFunc(all, func(x, y Aid) int { return cmp.Compare(x.Help, y.Help) })
+	return all
+}
+
+// onHeight is a step on pads or a block. The help of a block is what would help as much
+// at the hips, a trunk's length from the shoulders.
+func (r *Rung) onHeight(height float64) (Aid, bool) {
+	demand, ok := r.body.demand(r.Step, height)
+	a := Aid{Rig: program.Rig{Pad: height}, Load: demand * allowance(r.Step), Site: r.site}
+	help := r.FreeHold.Torque - demand
+	if r.body.load == program.LoadLift {
+		a.Rig = program.Rig{Block: height}
+		help /= r.body.Trunk.Length
+	}
+	a.Help = int(math.Round(10 * help))
+	return a, ok
+}
+
+// stands leaves out the steps in which this body cannot stand, and says so; where it is
+// the goal that stops everything.
+func (b *Body) stands(a *program.Assessment, m *program.RoadMap) (steps []*program.Step, problems program.Problems) {
+	for i := range m.Steps {
+		s := &m.Steps[i]
+		if !b.Repeats() {
+			steps = append(steps, s)
+			continue
+		}
+		if _, ok := b.demand(s, 0); ok {
+			steps = append(steps, s)
+			continue
+		}
+		problems = append(problems, program.Problem{
+			Place:   a.Places.At("goal"),
+			Message: fmt.Sprintf("this body cannot do the step %q of the road map %q: hands or feet do not reach, or the hips would have to bend too far", s.ID, m.ID),
+			Advice:  "look at the heights and angles of the step, and at the fold of the hips; or choose another goal",
+			Warning: s.ID != a.Goal.Step,
+		})
+	}
+	return steps, problems
+}
