@@ -51,10 +51,16 @@ const (
 	bandsKit       = "bands"
 )
 
-// limitsIn are the limits of a block of one road map: a wrist hangs straight.
+// limitsIn are the limits of a block of one road map. In a hang a wrist is straight, and
+// a sore one asks for nothing but pushing that spares it.
 func limitsIn(m *program.RoadMap, a *program.Assessment, start program.Date) limits {
-	l := newLimits(a, start)
-	l.hands = l.hands || m.Hands == program.HandsHang
+	if m.Hands != program.HandsHang {
+		return newLimits(a, start)
+	}
+	hanging := *a
+	hanging.Health.Wrists = program.JointFine
+	l := newLimits(&hanging, start)
+	l.neutralOnly, l.hands = l.neutralOnly || sore(a.Health.Wrists), true
 	return l
 }
 
