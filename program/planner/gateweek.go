@@ -129,6 +129,16 @@ func (ds *doses) asksGate(week int) bool {
 	return true
 }
 
+// shortOfGate reports whether a gate week came out with shorter sets than its gate's,
+// since another plan asks for no longer ones on that day.
+func shortOfGate(main *work, w *program.Week) bool {
+	return main.gate && slices.ContainsFunc(w.Sessions, func(s program.Session) bool {
+		return slices.ContainsFunc(s.Items, func(i program.Prescription) bool {
+			return i.Role == program.RoleMain && i.Hold < main.rung.Gate.Hold
+		})
+	})
+}
+
 // opens reports whether a straight-arm day closes with an open set: the second main day
 // of a gate week, of those who may test.
 func (ds *doses) opens(week, day int) bool {

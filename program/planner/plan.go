@@ -247,7 +247,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		}
 		fits := p.asksGate(i)
 		w := p.printed(i, lastBuild, &session)
-		if !p.asksGate(i) {
+		if !p.asksGate(i) || shortOfGate(&p.loads[i].main, &w) {
 			p.noRoom = append(p.noRoom, crowded{p.index(p.main[i].rung), i, fits})
 			return nil, false
 		}
