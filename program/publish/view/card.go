@@ -228,7 +228,7 @@ func (s *speech) easier(p program.Prescription) string {
 	case p.Step != "" && len(s.program.Bands) > 0:
 		return s.say("card.some_help")
 	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
-		return s.seconds(max(p.Hold-3, 3))
+		return s.length(max(p.Hold-3, 3))
 	case e != nil && s.instead(e, e.Easier) != "":
 		return s.instead(e, e.Easier)
 	case p.Hold > 0:
@@ -237,12 +237,20 @@ func (s *speech) easier(p program.Prescription) string {
 	return s.say("card.fewer")
 }
 
+// oneMore is a second, or what a repetition takes.
+func (s *speech) oneMore() int {
+	if s.repeats() {
+		return program.SecondsPerRep
+	}
+	return 1
+}
+
 // harder is the next thing when every set was easy: of a hold one second more.
 func (s *speech) harder(p program.Prescription) string {
 	e, _ := s.lib.Exercise(p.Exercise)
 	switch {
 	case p.Step != "" || p.StraightArm && p.Hold > 0:
-		return s.seconds(p.Hold + 1)
+		return s.length(p.Hold + s.oneMore())
 	case e != nil && s.instead(e, e.Harder) != "":
 		return s.instead(e, e.Harder)
 	case p.Hold > 0:

@@ -33,7 +33,7 @@ func (s *speech) where(p *program.Program) string {
 		return s.say("plan.helped", "name", first(p.Client.Name), "step", s.step(p.Place))
 	}
 	return s.say("plan.held", "name", first(p.Client.Name), "step", s.step(p.Place),
-		"hold", s.seconds(int(place.FreeHold)))
+		"hold", s.length(int(place.FreeHold)))
 }
 
 func load(p *program.Program, step string) (program.StepLoad, bool) {
@@ -67,7 +67,7 @@ func (s *speech) forecast(p *program.Program) Forecast {
 	v.Chance = s.say("chance." + v.ChanceKey)
 	v.ChanceLine = s.say("forecast.chance", "date", s.date(p.Goal.By), "chance", v.Chance,
 		"means", s.say("chance."+v.ChanceKey+"_means"))
-	v.Sentence = s.say("forecast.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold),
+	v.Sentence = s.say("forecast.goal", "step", s.step(p.Goal.Step), "hold", s.length(p.Goal.Hold),
 		"range", v.Range, "date", s.date(p.Goal.By), "chance", v.Chance)
 	return v
 }

@@ -46,7 +46,7 @@ func (s *speech) item(p program.Prescription, least string) Item {
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
 		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Open: open(p),
 	}
-	if v.Open {
+	if v.Open || p.Reps > 0 {
 		v.Hold = 0 // no timer
 	}
 	if p.Check && least != "" {
@@ -77,6 +77,8 @@ func open(p program.Prescription) bool { return p.Max || p.Check || p.Try }
 func (s *speech) amount(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
+	case p.Step != "" && s.repeats() && (p.Max || p.Check):
+		return s.openReps(p)
 	case p.Try:
 		return s.say(s.plural("amount.tries", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Max:
@@ -85,10 +87,21 @@ func (s *speech) amount(p program.Prescription) string {
 		return s.say("amount.check_for", "hold", strconv.Itoa(p.Hold))
 	case p.Check:
 		return s.say("amount.check_hold")
-	case p.Hold > 0:
+	case p.Hold > 0 && p.Reps == 0:
 		key = "amount.holds"
 	}
 	return s.say(key, "sets", strconv.Itoa(p.Sets), "hold", strconv.Itoa(p.Hold), "reps", strconv.Itoa(p.Reps))
+}
+
+// openReps writes a test or a check set of a step that is repeated.
+func (s *speech) openReps(p program.Prescription) string {
+	switch {
+	case p.Max:
+		return s.say("amount.max_reps")
+	case p.Hold > 0:
+		return s.say("amount.check_for_reps", "reps", strconv.Itoa(p.Hold/program.SecondsPerRep))
+	}
+	return s.say("amount.check_reps")
 }
 
 // spot says where the hands go under a band, and how high the hips have to be over

@@ -79,7 +79,7 @@ func NewPublic(coach program.Coach, lib *program.Library, from *program.PublicPr
 }
 
 func (s *speech) goalOf(from *program.PublicProgram) string {
-	return capital(s.say("level.goal", "step", s.step(from.Goal.Step), "hold", s.seconds(round(from.Goal.Hold))))
+	return capital(s.say("level.goal", "step", s.step(from.Goal.Step), "hold", s.length(round(from.Goal.Hold))))
 }
 
 // facts are what a reader has to have: time and kit.
@@ -128,7 +128,7 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 	number := strconv.Itoa(l.Number)
 	v := Level{
 		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.step(l.Next),
-		Test: Test{StepID: l.Next, Step: s.step(l.Next), Hold: s.seconds(l.NextFor), RPE: s.decimal(l.RPE)},
+		Test: Test{StepID: l.Next, Step: s.step(l.Next), Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)},
 		Help: s.helpTable(l),
 	}
 	if step, ok := s.road.Step(l.Next); ok {
@@ -145,11 +145,11 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 
 // shown says what somebody shows to start at a level, and what not yet.
 func (s *speech) shown(l *program.Level) string {
-	next := []string{"next", s.step(l.Next), "next_hold", s.seconds(l.NextFor)}
+	next := []string{"next", s.step(l.Next), "next_hold", s.length(l.NextFor)}
 	if l.Step == "" {
 		return s.say("level.from_floor", next...)
 	}
-	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.seconds(l.Hold), "rpe", s.decimal(l.RPE))...)
+	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.length(l.Hold), "rpe", s.decimal(l.RPE))...)
 }
 
 // undated is the view of a level's program, for every renderer: that of a client,

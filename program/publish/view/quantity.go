@@ -18,6 +18,19 @@ func (s *speech) unit(name, number string) string { return s.say("unit."+name, "
 // seconds writes a hold: "12 s".
 func (s *speech) seconds(n int) string { return s.unit("seconds", strconv.Itoa(n)) }
 
+// length writes how long a step is held, or of one that is repeated how often: "12 s", or
+// "4 times".
+func (s *speech) length(seconds int) string {
+	if !s.repeats() {
+		return s.seconds(seconds)
+	}
+	n := max(1, seconds/program.SecondsPerRep)
+	return s.say(s.plural("unit.times", n), "number", strconv.Itoa(n))
+}
+
+// repeats reports whether the road map's steps are counted in repetitions.
+func (s *speech) repeats() bool { return s.road != nil && s.road.Load.Repeats() }
+
 // minutes writes a session's length: "57 min".
 func (s *speech) minutes(n int) string { return s.unit("minutes", strconv.Itoa(n)) }
 
@@ -101,6 +114,12 @@ func halves(n float64) string {
 func (s *speech) rig(r program.Rig) string {
 	if r.Free() {
 		return s.say("rig.free")
+	}
+	switch {
+	case r.Pad > 0:
+		return s.say("rig.pad", "length", s.centimetres(r.Pad))
+	case r.Block > 0:
+		return s.say("rig.block", "length", s.centimetres(r.Block))
 	}
 	text := strings.Join(r.Bands, s.say("rig.join"))
 	if r.Folded {

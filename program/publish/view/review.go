@@ -89,7 +89,7 @@ func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r 
 	v := &Review{
 		Title:  s.say("review.title", "name", r.Client.Name, "date", s.date(r.On)),
 		Client: r.Client.Name, Slug: r.Client.Slug, On: r.On, Measured: p.Measured, Coach: coach, Lang: s.lang,
-		Goal:   capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By))),
+		Goal:   capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.length(p.Goal.Hold), "date", s.date(p.Goal.By))),
 		Labels: s.reviewLabels(),
 	}
 	v.Withheld = s.notes(r.Withheld)

@@ -136,6 +136,9 @@ func (s *speech) held(c program.Criterion) string {
 		return s.say(s.plural("review.shown_"+key, round(c.Wanted)), "shown", write(c.Shown), "wanted", write(c.Wanted))
 	}
 	seconds := func(x float64) string { return s.unit("seconds", s.decimal(x)) }
+	if s.repeats() {
+		seconds = func(x float64) string { return s.length(round(x)) }
+	}
 	switch {
 	case c.Name == "free" || c.Name == "sets":
 		return pair("sets", number)

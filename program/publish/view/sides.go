@@ -143,7 +143,7 @@ func (i *Item) share(sides string) {
 
 // GateSets are the key and the values of a gate's sets and seconds.
 func GateSets(g program.Gate, sides int) (key string, pairs []string) {
-	pairs = []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold)}
+	pairs = []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold), "reps", strconv.Itoa(g.Hold / program.SecondsPerRep)}
 	switch fewer := g.Sets / 2; {
 	case sides < 2 || fewer == 0:
 		return "gate.sets", pairs

@@ -44,9 +44,13 @@ func (s *speech) hung(key string) string {
 }
 
 // say gives the words of a key with its {placeholders} filled from pairs of
-// name and text. A key without words is said as the key itself.
+// name and text; where steps are repeated those of its twin that ends in "_reps", if there
+// is one. A key without words is said as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
 	text, ok := s.lib.Words[key]
+	if twin, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
+		text = twin
+	}
 	if !ok {
 		s.missing[key] = fmt.Sprintf("there are no words for %q", key)
 		return key
@@ -130,7 +134,7 @@ func public(notes []program.Note) []program.Note {
 func (s *speech) value(v program.Value) string {
 	switch v.Kind {
 	case program.ValueSeconds:
-		return s.seconds(round(v.Number))
+		return s.length(round(v.Number))
 	case program.ValueMetres:
 		return s.centimetres(v.Number)
 	case program.ValueNewtons:

@@ -182,7 +182,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
-	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.seconds(p.Goal.Hold), "date", s.date(p.Goal.By)))
+	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.length(p.Goal.Hold), "date", s.date(p.Goal.By)))
 	v.Advice, v.Labels = s.advice(), s.labels(v, p)
 	if len(p.Withheld) > 0 {
 		v.Withheld = s.notes(p.Withheld)

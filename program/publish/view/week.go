@@ -206,6 +206,9 @@ func (s *speech) other(p *program.Program) []OtherDay {
 
 // holds writes sets of seconds: "4 × 12 s".
 func (s *speech) holds(sets, hold int) string {
+	if s.repeats() {
+		return s.say("amount.reps", "sets", strconv.Itoa(sets), "reps", strconv.Itoa(hold/program.SecondsPerRep))
+	}
 	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))
 }
 
@@ -213,6 +216,9 @@ func (s *speech) holds(sets, hold int) string {
 func (s *speech) setsRange(w program.Week) string {
 	if w.SetsLeast == 0 || w.SetsLeast == w.Sets {
 		return s.holds(w.Sets, w.Hold)
+	}
+	if s.repeats() {
+		return s.say("amount.reps_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "reps", strconv.Itoa(w.Hold/program.SecondsPerRep))
 	}
 	return s.say("amount.holds_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "hold", strconv.Itoa(w.Hold))
 }
