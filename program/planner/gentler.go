@@ -21,6 +21,8 @@ import (
 //     what it was, which is how work is eased;
 //   - a week that was easy in the other plan and is no longer (the rhythm starts anew
 //     after weeks off), or a gate week there and none here, is a week like any other;
+//   - and less: where nothing of the week fits under the other plan, a sore joint has a
+//     week without main work;
 //   - a try with the toes on the floor, which everybody on the floor may have;
 //   - a day on which the other plan has no session, since the days of training changed;
 //   - a test that was shorter, and a set that was worse than another that was bad already,

@@ -64,12 +64,12 @@ func checkHealth(lib *program.Library, a *program.Assessment, p *program.Program
 		}
 		v.want(age >= 16 || armDays <= 3, "week %d: %d straight-arm days at %d", w.Number, armDays, age)
 	}
-	if sore(h.Elbows) { // who goes to the floor, or rests, has no step up
+	if sore(h.Elbows) { // who goes to the floor, rests, or holds what lasts longer has no step up
 		weeks := ahead(p)
 		first := &weeks[0]
 		for i := range weeks {
 			w := &weeks[i]
-			v.want(w.Step == first.Step || w.Step == "" || w.Kind != program.WeekBuild || first.Hold == 0 || hasNote(first.Notes, noteComeback), "week %d: a step up with sore elbows", w.Number)
+			v.want(w.Step == first.Step || w.Step == "" || w.MaxHold >= first.MaxHold || w.Kind != program.WeekBuild || first.Hold == 0 || hasNote(first.Notes, noteComeback), "week %d: a step up with sore elbows", w.Number)
 			v.want(w.Kind != program.WeekBuild || w.Scale > 0 || w.Help >= first.Help, "week %d: less help with sore elbows", w.Number)
 		}
 	}
@@ -125,6 +125,8 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 
 func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	l := newLimits(a, p.Start)
+	// held to the plan without it, a sore joint's week may have no main work
+	hurt := sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders)
 	for _, w := range ahead(p) {
 		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
 		for _, s := range w.Sessions {
@@ -134,10 +136,10 @@ func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v
 				arm = arm || it.Role == program.RoleSecond || it.Role == program.RoleAhead
 				main = main || it.Role == program.RoleMain || it.Role == program.RoleTest
 			}
-			v.want(!arm || main || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
+			v.want(!arm || main || hurt || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
 		}
 		if w.Kind == program.WeekBuild && l.hands {
-			v.want(w.Hold > 0 && w.Sets > 0 || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
+			v.want(w.Hold > 0 && w.Sets > 0 || hurt || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
 		}
 	}
 	last := &p.Weeks[len(p.Weeks)-1]
