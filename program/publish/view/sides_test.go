@@ -149,7 +149,7 @@ func TestGateSetsOfTwoSides(t *testing.T) {
 	for _, c := range []struct {
 		sets, sides int
 		key, last   string
-	}{{3, 0, "gate.sets", "10"}, {4, 2, "gate.sets_each_side", "2"}, {5, 2, "gate.sets_odd_sides", "2"}, {1, 2, "gate.sets", "10"}} {
+	}{{3, 0, "gate.sets", "3"}, {4, 2, "gate.sets_each_side", "2"}, {5, 2, "gate.sets_odd_sides", "2"}, {1, 2, "gate.sets", "3"}} {
 		key, pairs := GateSets(program.Gate{Sets: c.sets, Hold: 10}, c.sides)
 		if key != c.key || pairs[len(pairs)-1] != c.last {
 			t.Errorf("%d sets of %d sides: %s %v", c.sets, c.sides, key, pairs)
