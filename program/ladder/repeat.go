@@ -44,10 +44,10 @@ func (b *Body) repeated(s *program.Step) Rung {
 func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool) {
 	lower := s.Press.Lower
 	if b.load == program.LoadLift {
-		demand, ok = b.lifted(s, height)
+		demand, ok = b.liftDemand(s, height)
 		lower = s.Lift.Lower
 	} else {
-		demand, ok = b.pressed(s, height)
+		demand, ok = b.pressDemand(s, height)
 	}
 	if lower {
 		demand *= loweringEases
@@ -55,7 +55,7 @@ func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool)
 	return demand, ok
 }
 
-func (b *Body) pressed(s *program.Step, pad float64) (newtons float64, ok bool) {
+func (b *Body) pressDemand(s *program.Step, pad float64) (newtons float64, ok bool) {
 	p := s.Press
 	stood, err := b.Press(mechanics.PressPose{Rest: rests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap})
 	if err != nil {
@@ -65,7 +65,7 @@ func (b *Body) pressed(s *program.Step, pad float64) (newtons float64, ok bool) 
 	return stood.Moved * b.Weight * mechanics.DepthFactor(depth), err == nil
 }
 
-func (b *Body) lifted(s *program.Step, block float64) (torque float64, ok bool) {
+func (b *Body) liftDemand(s *program.Step, block float64) (torque float64, ok bool) {
 	pose := mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
 	l, err := b.Lift(pose, block, s.Lift.Open, mechanics.Support{})
 	return l.Torque, err == nil
