@@ -122,7 +122,7 @@ func (s *speech) raised(l program.StepLoad) string {
 func (s *speech) hands(p program.Prescription) string {
 	cm := round(100 * p.HandsAhead)
 	switch {
-	case p.Rig.Free(), s.road.Hands == program.HandsHang: // the hands are where the bar is
+	case len(p.Rig.Bands) == 0, s.road.Hands == program.HandsHang: // no anchor to stand under, or the hands are where the bar is
 		return ""
 	case cm > 0:
 		return s.say("rig.hands_ahead", "length", s.centimetres(p.HandsAhead))
