@@ -178,7 +178,8 @@ type PressRest string
 const (
 	PressOnToes  PressRest = "toes"
 	PressOnKnees PressRest = "knees"
-	PressAtWall  PressRest = "wall" // the wall keeps the balance and carries nothing
+	PressAtWall  PressRest = "wall"  // toes and belly to it; it keeps the balance and carries nothing
+	PressHeels   PressRest = "heels" // heels and back to a wall, likewise
 	PressFree    PressRest = "nothing"
 )
 

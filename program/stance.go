@@ -1,7 +1,7 @@
 package program
 
 // Point is a place in the side view, in metres: X ahead, the way the head
-// points, and Y up.
+// points, and Y up. Of a body upside down the fingers point ahead, and its back faces there.
 type Point struct{ X, Y float64 }
 
 // Stance is a pose in balance as seen from the side: where the joints of this
@@ -26,6 +26,11 @@ type Stance struct {
 	Acts      Point   // where they act; the zero Point: at the hip
 	Strap     float64 // m of strap between anchor and bands
 	ToesCarry float64 // N that the floor, or a scale, takes off the hands; 0: the feet are free
+
+	// Of a press, 0: none. Flat hands over a lower floor stand on blocks.
+	Box  float64 // m above the floor, the top of what carries toes or knees
+	Wall float64 // X of the face of a wall: behind 0 the toes are at it, ahead of 0 the heels
+	Pad  float64 // m, the thickness of what lies under the head
 }
 
 // Drawn says that there is a figure.

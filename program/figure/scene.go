@@ -20,9 +20,10 @@ func (b *body) ground(d *Drawing) {
 	if b.Grip && !b.Hang {
 		d.add(Shape{Ink: Line, Paths: b.parallette()})
 	}
-	if b.ToesCarry > 0 && b.lowest() > b.Floor+0.01 {
+	if b.ToesCarry > 0 && b.Box == 0 && b.lowest() > b.Floor+0.01 {
 		b.scale(d)
 	}
+	b.raised(d)
 }
 
 // floor is drawn over the hands and toes, so that nothing left free breaks it; in a
@@ -33,6 +34,9 @@ func (b *body) floor(d *Drawing) {
 		return
 	}
 	left, right := b.span()
+	for _, x := range b.standing() {
+		left, right = math.Min(left, x), math.Max(right, x)
+	}
 	d.add(floorLine(left-overhang, right+overhang, b.Floor))
 }
 

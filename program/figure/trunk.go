@@ -57,7 +57,8 @@ var skull = []struct{ along, out float64 }{
 }
 
 // gaze is how far the head is turned back to look ahead, our judgement. In a hang it
-// stays in line with the trunk: thrown back it is a fault.
+// stays in line with the trunk: thrown back it is a fault. One that the joints have turned
+// already is left so.
 const gaze = 18 * math.Pi / 180
 
 // head is turned about its own centre of mass, so that it balances as computed.
@@ -65,7 +66,7 @@ func (b *body) head() Path {
 	down := unit(minus(b.C7, b.Crown)) // from the crown to the neck
 	face := b.front(down)
 	sin, cos := math.Sincos(gaze)
-	if b.Hang {
+	if b.Hang || distance(down, b.tail) > 0.01 {
 		sin, cos = 0, 1
 	}
 	axis := plus(times(cos, down), times(sin, face))

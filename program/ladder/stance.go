@@ -67,3 +67,49 @@ func (b *Body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	}
 	return s
 }
+
+// pressed is a press with straight arms as a figure shows it, over a pad in m; nothing
+// where nobody stands so.
+func (b *Body) pressed(p program.Press, pad float64) program.Stance {
+	j, err := b.PressJoints(pressPose(p))
+	s := b.pressStance(p, pad, j, err)
+	if s.Drawn() && p.Rest == program.PressOnToes {
+		press, _ := b.Press(pressPose(p))
+		s.ToesCarry = (1 - press.Hands) * b.Weight
+	}
+	return s
+}
+
+// pressedLow is the same press with the crown on the pad, or on the floor.
+func (b *Body) pressedLow(p program.Press, pad float64) program.Stance {
+	j, err := b.PressBottom(pressPose(p), pad)
+	return b.pressStance(p, pad, j, err)
+}
+
+func (b *Body) pressStance(p program.Press, pad float64, j mechanics.Joints, err error) program.Stance {
+	if err != nil {
+		return program.Stance{}
+	}
+	s := b.place(&mechanics.Pose{}, j)
+	s.Floor, s.Grip, s.Hang = -p.Hands, false, false
+	s.Pad = pad
+	switch p.Rest {
+	case program.PressAtWall:
+		s.Wall = -p.Gap
+	case program.PressHeels:
+		s.Wall = p.Gap
+	case program.PressOnToes, program.PressOnKnees:
+		s.Box = p.Feet
+	}
+	return s
+}
+
+var pressRests = map[program.PressRest]mechanics.Rest{
+	program.PressOnToes: mechanics.OnToes, program.PressOnKnees: mechanics.OnKnees,
+	program.PressAtWall: mechanics.AtWall, program.PressHeels: mechanics.HeelsAtWall, program.PressFree: mechanics.Nothing,
+}
+
+// pressPose is a press as mechanics poses it, arms straight.
+func pressPose(p program.Press) mechanics.PressPose {
+	return mechanics.PressPose{Rest: pressRests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap}
+}

@@ -10,10 +10,11 @@ type Rest int
 
 // The zero value is the toes: the balls of pointed feet, on a floor or a box.
 const (
-	OnToes  Rest = iota
-	OnKnees      // bent square, the shanks up
-	AtWall       // toes against a wall, hands near it; the wall does not rub
-	Nothing      // free, over the hands
+	OnToes      Rest = iota
+	OnKnees          // bent square, the shanks up
+	AtWall           // toes against a wall, the belly to it, hands near it; the wall does not rub
+	HeelsAtWall      // the same with the heels and the back
+	Nothing          // free, over the hands
 )
 
 // PressPose is how a body stands on its hands and on something else to press
@@ -57,7 +58,7 @@ const (
 // stands gives ErrStand.
 func (b Body) Press(p PressPose) (Press, error) {
 	switch {
-	case p.Rest == AtWall || p.Rest == Nothing:
+	case p.Rest.upright():
 		return b.inLine(p)
 	case p.Trunk != 0:
 		return b.bent(p)
@@ -106,24 +107,42 @@ func (b *Body) levered(rest Rest, pose Pose, lean, arm, hip float64) (Press, err
 	return Press{Hands: hands, Moved: hands - b.resting(), Hips: pose.Legs[0].Hip, Slope: pose.Pitch, HipHeight: hip}, nil
 }
 
-// inLine has body and straight or bent arms in one line, its toes against a wall.
+// upright says that the hands carry the whole body.
+func (r Rest) upright() bool { return r == AtWall || r == HeelsAtWall || r == Nothing }
+
+// inLine has body and straight or bent arms in one line, its toes or heels against a
+// wall.
 func (b *Body) inLine(p PressPose) (Press, error) {
 	arm := b.armLength(p.Elbows)
 	s := b.shapeOf(&Pose{Pitch: math.Pi / 2}, false)
-	line := arm + s.legs[0].toe.Y
-	lean := math.Asin(p.Gap / line)
-	if p.Rest == Nothing {
-		lean = 0
-	}
-	if !(lean >= 0 && lean < math.Pi/2) {
+	legs, wall := b.touching(p)
+	line := arm + s.hip.Y + legs
+	lean := math.Asin(wall / line)
+	if !(math.Abs(lean) < math.Pi/2) || p.Rest == AtWall && lean > 0 || p.Rest == HeelsAtWall && lean < 0 {
 		return Press{}, ErrStand
 	}
 	middle := arm + (s.moment.Y-b.armsMoment(arm))/b.segmentMass() // of the body, from the wrists
 	return Press{
-		Hands: 1, Moved: 1 - b.resting(), Wall: middle / line * math.Tan(lean),
-		Slope: math.Pi/2 - lean, HipHeight: p.Hands + (arm+s.hip.Y)*math.Cos(lean),
+		Hands: 1, Moved: 1 - b.resting(), Wall: math.Abs(middle / line * math.Tan(lean)),
+		Slope: math.Pi/2 + lean, HipHeight: p.Hands + (arm+s.hip.Y)*math.Cos(lean),
 	}, nil
 }
+
+// touching is how far down the straight leg the wall is touched, and how far ahead of
+// the wrists the middle of the leg is there, m.
+func (b *Body) touching(p PressPose) (legs, ahead float64) {
+	switch p.Rest {
+	case AtWall:
+		return b.Thigh.Length + b.Shank.Length + b.Foot.Length, -p.Gap
+	case HeelsAtWall:
+		return b.Thigh.Length + b.Shank.Length, p.Gap - heelDepth*b.Height
+	}
+	return b.Thigh.Length + b.Shank.Length, 0
+}
+
+// heelDepth is how deep the heel's skin lies behind the ankle of a pointed foot, share
+// of stature (our judgement).
+const heelDepth = 0.023
 
 // armLength is the distance from shoulder to wrist, m: the law of cosines.
 func (b *Body) armLength(elbows float64) float64 {
