@@ -98,10 +98,16 @@ func (b *body) arm(by Point) []Path {
 		paths = append(paths, b.skin(append([]bone{upper}, lower...)...))
 	}
 	for i := range paths {
+		if b.onFlatHands() {
+			paths[i].rest(b.Wrist.Y)
+		}
 		paths[i] = paths[i].moved(by)
 	}
 	return paths
 }
+
+// onFlatHands says that the origin lies under a flat hand. Lying, it does not.
+func (b *body) onFlatHands() bool { return !b.Grip && !b.Hang && b.Fingers.X > 0 }
 
 // hand lies flat, its fingers ahead.
 func (b *body) hand() Path {

@@ -29,6 +29,15 @@ func (p Path) moved(by Point) Path {
 	return out
 }
 
+// rest flattens what would be below a height.
+func (p *Path) rest(y float64) {
+	p.From.Y = math.Max(p.From.Y, y)
+	for i := range p.Curves {
+		c := &p.Curves[i]
+		c.A.Y, c.B.Y, c.To.Y = math.Max(c.A.Y, y), math.Max(c.B.Y, y), math.Max(c.To.Y, y)
+	}
+}
+
 // lineTo adds a straight piece.
 func (p *Path) lineTo(q Point) {
 	from := p.From

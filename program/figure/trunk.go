@@ -31,6 +31,9 @@ func (b *body) spine(shape []station) Path {
 	points := make([]Point, 2*n)
 	for i, s := range shape {
 		at := along(between(b.Shoulder, b.Hip, s.at), b.belly, -b.bulge(s.at))
+		if s.at < -.1 && b.nods() { // the neck follows the head
+			at = between(b.Shoulder, b.Head, s.at/torso[0].at)
+		}
 		points[i] = along(at, b.belly, b.flesh(s.front))
 		points[2*n-1-i] = along(at, b.belly, -b.flesh(s.back))
 	}
@@ -61,12 +64,15 @@ var skull = []struct{ along, out float64 }{
 // already is left so.
 const gaze = 18 * math.Pi / 180
 
+// nods says that the joints have turned the head against the trunk.
+func (b *body) nods() bool { return distance(unit(minus(b.C7, b.Crown)), b.tail) > 0.01 }
+
 // head is turned about its own centre of mass, so that it balances as computed.
 func (b *body) head() Path {
 	down := unit(minus(b.C7, b.Crown)) // from the crown to the neck
 	face := b.front(down)
 	sin, cos := math.Sincos(gaze)
-	if b.Hang || distance(down, b.tail) > 0.01 {
+	if b.Hang || b.nods() {
 		sin, cos = 0, 1
 	}
 	axis := plus(times(cos, down), times(sin, face))

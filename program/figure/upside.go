@@ -29,13 +29,13 @@ func (b *body) raised(d *Drawing) {
 		front := b.boxFront()
 		block(front-2*boxHalf, front, b.Floor+b.Box)
 	}
-	if b.Floor < 0 && !b.Grip && !b.Hang {
+	if b.Floor < 0 && b.onFlatHands() {
 		middle := (b.Wrist.X + b.Fingers.X) / 2
 		block(middle-blockHalf, middle+blockHalf, 0)
 	}
 	if b.Wall != 0 {
-		top := math.Max(b.Toes[0].Y, b.Toes[1].Y) + wallOver
-		d.add(Shape{Ink: Line, Paths: []Path{rectangle(Point{X: b.Wall, Y: low}, Point{X: b.Wall + math.Copysign(wallThick, b.Wall), Y: top})}})
+		face, top := b.face(), math.Max(b.Toes[0].Y, b.Toes[1].Y)+wallOver
+		d.add(Shape{Ink: Line, Paths: []Path{rectangle(Point{X: face, Y: low}, Point{X: face + math.Copysign(wallThick, b.Wall), Y: top})}})
 	}
 }
 
@@ -50,7 +50,7 @@ func (b *body) standing() []float64 {
 		all = append(all, right)
 	}
 	if b.Wall != 0 {
-		all = append(all, b.Wall)
+		all = append(all, b.face())
 	}
 	return all
 }
@@ -59,9 +59,22 @@ func (b *body) standing() []float64 {
 func (b *body) pad() (left, right float64) {
 	middle := b.Fingers.X + padAhead
 	if right = middle + padHalf; b.Wall > 0 {
-		right = math.Min(right, b.Wall)
+		right = math.Min(right, b.face())
 	}
 	return middle - padHalf, right
+}
+
+// face is where a wall stands: as said, or where the flesh reaches further.
+func (b *body) face() float64 {
+	face := b.Wall
+	for _, p := range append(b.leg(b.near, false), b.trunk()...) {
+		for _, c := range p.Curves {
+			if c.To.X/b.Wall > face/b.Wall {
+				face = c.To.X
+			}
+		}
+	}
+	return face
 }
 
 // boxFront is the edge of the box under toes or knees on the side of the hands.

@@ -46,7 +46,8 @@ func (b Body) PressBottom(p PressPose, pad float64) (Joints, error) {
 	}
 	low := func(height float64) (j Joints) { j, err = b.sunk(p, &top, height); return j }
 	height, _ := root(func(height float64) float64 { return low(height).Crown.Y - pad + p.Hands }, 0, top.Shoulder.Y)
-	return low(height), err
+	j := low(height)
+	return j, err
 }
 
 const (

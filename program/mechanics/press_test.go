@@ -43,6 +43,8 @@ func TestPressesOfTheRoadMap(t *testing.T) {
 	wall := PressPose{Rest: AtWall, Gap: 0.15}
 	near(t, "wall, women", mustPress(t, woman, wall).Moved, .96, 0.005)
 	near(t, "wall, men", mustPress(t, man, wall).Moved, .955, 0.005)
+	wall.Rest = HeelsAtWall
+	near(t, "back to the wall, men", mustPress(t, man, wall).Moved, .955, 0.005)
 	near(t, "free, men", mustPress(t, man, PressPose{Rest: Nothing}).Moved, .955, 0.005)
 }
 
@@ -94,7 +96,7 @@ func TestPressesOfAnyBody(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := anyBody(t)
 		p := PressPose{
-			Rest:   rapid.SampledFrom([]Rest{OnToes, OnKnees, AtWall, Nothing}).Draw(t, "rest"),
+			Rest:   rapid.SampledFrom([]Rest{OnToes, OnKnees, AtWall, HeelsAtWall, Nothing}).Draw(t, "rest"),
 			Trunk:  rapid.SampledFrom([]float64{0, 0.3, 0.8, 1.2, math.Pi / 2}).Draw(t, "trunk"),
 			Elbows: rapid.Float64Range(0, 2.4).Draw(t, "elbows"),
 			Feet:   rapid.Float64Range(0, 1.2).Draw(t, "feet"),
