@@ -4,7 +4,7 @@ import "math"
 
 // Sizes of what a press stands at, m (our judgement).
 const (
-	boxHalf   = 0.22
+	boxHalf   = 0.17
 	blockHalf = 0.13
 	padHalf   = 0.16
 	padAhead  = 0.04 // of its middle beyond the fingertips

@@ -42,7 +42,9 @@
 //
 // A body that presses itself up with its feet or knees on something is a lever about
 // them, and its hands push along the arms; against a wall and free its hands carry
-// all of it. How deep a press goes counts by a table of our judgement. A lift of the
+// all of it. How deep a press goes counts by a table of our judgement. Its
+// joints, for whoever draws it, are those of that lever, and where the crown touches the
+// floor a shape that the same bones can take. The wrists are the origin of both. A lift of the
 // straight legs into a handstand weighs most where the toes leave the block, balanced
 // and weightless, or on the way up where the legs are level.
 //

@@ -3,11 +3,11 @@ package mechanics
 import "math"
 
 // PressJoints are the places of the joints of a press that Press weighs. The origin
-// is the wrist, on what the hands stand on. X ahead is the way the fingers point: the
-// crown of a body upside down looks at the floor, its back and not its belly faces
-// ahead, its feet are behind it and come down there. Elbows that are bent point behind
-// and out to the sides, so the side view shortens the arms. Toes are the balls of the feet where those stand on something, since the
-// toes beyond them bend.
+// is the wrist, on what the hands stand on. X ahead is the way the fingers point: of a
+// body upside down the back faces ahead and the belly behind, where its feet come down.
+// Elbows that are bent point behind and out to the sides, so the side view shortens the
+// arms. Toes are the balls of the feet where those stand on something, since the toes
+// beyond them bend.
 //
 // Arms overhead lift the shoulder blades, so the head is nearer to the shoulders than
 // in Press, by as much as puts the crown of an upright body PressTravel above the
@@ -72,7 +72,7 @@ func (b *Body) sunk(p PressPose, top *Joints, height float64) (Joints, error) {
 	case p.Rest == Nothing:
 		pose.Pitch, _ = root(func(pitch float64) float64 {
 			pose.Pitch = pitch
-			return b.pressed(p.Rest, shoulder, pose, Point{}).CoM.X - top.CoM.X
+			return b.pressed(p.Rest, shoulder, pose, Point{math.Sin(nod), -math.Cos(nod)}).CoM.X - top.CoM.X
 		}, 0, math.Pi/2)
 	case p.Rest.upright():
 		pose.Pitch += math.Asin((wall - shoulder.X) / (b.Trunk.Length + legs))
