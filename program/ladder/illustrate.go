@@ -27,7 +27,7 @@ var drawnAthlete = program.Assessment{
 // Illustrations are the stances that pages about a road map can show. For a road
 // map "m" with a step "s" they are: "m/s" held free, "m/s/flat" without rounding
 // and depression, "m/s/band" under a band that hangs straight, "m/s/slant" under
-// one that does not; "m/e" for the exercise e of a floor rung; "m/zero" and
+// one that does not, of a press "m/s/low" with the crown on the floor; "m/e" for the exercise e of a floor rung; "m/zero" and
 // "m/lean" for the two ends of measuring a lean at a wall; and "m/board" for the
 // reaction board.
 func Illustrations(m *program.RoadMap) []program.Illustration {
@@ -41,6 +41,10 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 	for i := range b.All {
 		r := &b.All[i]
 		show(r.ID, "", b.stance(r, r.Aids()[0]))
+		if b.Repeats() {
+			show(r.ID+"/low", "", b.lowStance(r.Press, 0))
+			continue
+		}
 		show(r.ID+"/flat", "", b.flat(r))
 		show(r.ID+"/band", "", b.under(r, 0))
 		show(r.ID+"/slant", "", b.under(r, drawnSlant))

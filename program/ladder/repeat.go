@@ -27,7 +27,7 @@ const liftedBlades = 0.035
 
 var rests = map[program.PressRest]mechanics.Rest{
 	program.PressOnToes: mechanics.OnToes, "": mechanics.OnToes, program.PressOnKnees: mechanics.OnKnees,
-	program.PressAtWall: mechanics.AtWall, program.PressFree: mechanics.Nothing,
+	program.PressAtWall: mechanics.AtWall, program.PressHeels: mechanics.HeelsAtWall, program.PressFree: mechanics.Nothing,
 }
 
 // Repeats reports whether the road map's steps are counted in repetitions.
@@ -56,12 +56,11 @@ func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool)
 }
 
 func (b *Body) pressDemand(s *program.Step, pad float64) (newtons float64, ok bool) {
-	p := s.Press
-	stood, err := b.Press(mechanics.PressPose{Rest: rests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap})
+	stood, err := b.Press(pressPose(s.Press))
 	if err != nil {
 		return 0, false
 	}
-	depth, err := b.PressDepth(pad, p.Hands)
+	depth, err := b.PressDepth(pad, s.Press.Hands)
 	return stood.Moved * b.Weight * mechanics.DepthFactor(depth), err == nil
 }
 

@@ -7,9 +7,13 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// stance is a hold of a step as a figure shows it.
+// stance is a step as a figure shows it: a hold, or a press before it goes down. A lift
+// has no figure.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
-	if b.Repeats() {
+	switch {
+	case b.load == program.LoadPress:
+		return b.pressStance(r.Press, o.Rig.Pad)
+	case b.Repeats():
 		return program.Stance{}
 	}
 	s := b.place(&r.pose, o.Hold.Joints)
@@ -68,25 +72,26 @@ func (b *Body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	return s
 }
 
-// pressed is a press with straight arms as a figure shows it, over a pad in m; nothing
+// pressStance is a press with straight arms as a figure shows it, over a pad in m; nothing
 // where nobody stands so.
-func (b *Body) pressed(p program.Press, pad float64) program.Stance {
+func (b *Body) pressStance(p program.Press, pad float64) program.Stance {
 	j, err := b.PressJoints(pressPose(p))
-	s := b.pressStance(p, pad, j, err)
-	if s.Drawn() && p.Rest == program.PressOnToes {
+	s := b.stood(p, pad, j, err)
+	if s.Drawn() && rests[p.Rest] == mechanics.OnToes {
 		press, _ := b.Press(pressPose(p))
 		s.ToesCarry = (1 - press.Hands) * b.Weight
 	}
 	return s
 }
 
-// pressedLow is the same press with the crown on the pad, or on the floor.
-func (b *Body) pressedLow(p program.Press, pad float64) program.Stance {
+// lowStance is the same press with the crown on the pad, or on the floor.
+func (b *Body) lowStance(p program.Press, pad float64) program.Stance {
 	j, err := b.PressBottom(pressPose(p), pad)
-	return b.pressStance(p, pad, j, err)
+	return b.stood(p, pad, j, err)
 }
 
-func (b *Body) pressStance(p program.Press, pad float64, j mechanics.Joints, err error) program.Stance {
+// stood is what a press stands on and at.
+func (b *Body) stood(p program.Press, pad float64, j mechanics.Joints, err error) program.Stance {
 	if err != nil {
 		return program.Stance{}
 	}
@@ -98,18 +103,14 @@ func (b *Body) pressStance(p program.Press, pad float64, j mechanics.Joints, err
 		s.Wall = -p.Gap
 	case program.PressHeels:
 		s.Wall = p.Gap
-	case program.PressOnToes, program.PressOnKnees:
+	case program.PressFree:
+	default:
 		s.Box = p.Feet
 	}
 	return s
 }
 
-var pressRests = map[program.PressRest]mechanics.Rest{
-	program.PressOnToes: mechanics.OnToes, program.PressOnKnees: mechanics.OnKnees,
-	program.PressAtWall: mechanics.AtWall, program.PressHeels: mechanics.HeelsAtWall, program.PressFree: mechanics.Nothing,
-}
-
 // pressPose is a press as mechanics poses it, arms straight.
 func pressPose(p program.Press) mechanics.PressPose {
-	return mechanics.PressPose{Rest: pressRests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap}
+	return mechanics.PressPose{Rest: rests[p.Rest], Trunk: p.Trunk, Feet: p.Feet, Hands: p.Hands, Gap: p.Gap}
 }
