@@ -27,9 +27,9 @@ var drawnAthlete = program.Assessment{
 // Illustrations are the stances that pages about a road map can show. For a road
 // map "m" with a step "s" they are: "m/s" held free, "m/s/flat" without rounding
 // and depression, "m/s/band" under a band that hangs straight, "m/s/slant" under
-// one that does not, of a press "m/s/low" with the crown on the floor; "m/e" for the exercise e of a floor rung; "m/zero" and
-// "m/lean" for the two ends of measuring a lean at a wall; and "m/board" for the
-// reaction board.
+// one that does not, of a press "m/s/low" with the crown on the floor; "m/e" for the
+// exercise e of a floor rung; "m/zero" and "m/lean" for the two ends of measuring a lean
+// at a wall; and "m/board" for the reaction board.
 func Illustrations(m *program.RoadMap) []program.Illustration {
 	b, _ := New(&drawnAthlete, m)
 	var all []program.Illustration

@@ -61,3 +61,21 @@ func TestWhatAPressStandsOn(t *testing.T) {
 		}
 	}
 }
+
+// A page can show a press before it goes down and with the crown on the floor, of a body
+// of 1.738 m whose toes are 15 cm behind its wrists.
+func TestPressesAreIllustrated(t *testing.T) {
+	road := &program.RoadMap{ID: "bell", Hands: program.HandsSupport, Load: program.LoadPress, Steps: []program.Step{
+		{ID: "wall", Press: program.Press{Rest: program.PressAtWall, Gap: .15}}}}
+	found := map[string]program.Stance{}
+	for _, i := range Illustrations(road) {
+		found[i.Name] = i.Stance
+	}
+	top, low := found["bell/wall"], found["bell/wall/low"]
+	if math.Abs(top.Toes[0].X+.15) > 1e-9 || math.Abs(low.Crown.Y) > 1e-9 || top.Crown.Y < .20 {
+		t.Errorf("high %+v\nlow %+v", top, low)
+	}
+	if s := found["bell/wall/band"]; s.Drawn() {
+		t.Error("a press hangs in a band")
+	}
+}
