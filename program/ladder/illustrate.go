@@ -42,7 +42,7 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 		r := &b.All[i]
 		show(r.ID, "", b.stance(r, r.Aids()[0]))
 		if b.Repeats() {
-			show(r.ID+"/low", "", b.lowStance(r.Press, 0))
+			show(r.ID+"/low", "", b.pressedLow(r.Press, 0))
 			continue
 		}
 		show(r.ID+"/flat", "", b.flat(r))

@@ -35,7 +35,7 @@ func TestWhatAPressStandsOn(t *testing.T) {
 		{"raised hands", program.Press{Rest: program.PressAtWall, Gap: .20, Hands: .10}, 0, -.10, 0, -.20, 0},
 		{"free", program.Press{Rest: program.PressFree}, 0, 0, 0, 0, 0},
 	} {
-		top, low := b.pressStance(c.press, c.pad), b.lowStance(c.press, c.pad)
+		top, low := b.pressed(c.press, c.pad), b.pressedLow(c.press, c.pad)
 		for _, s := range []program.Stance{top, low} {
 			if !s.Drawn() || s.Grip || s.Hang || s.Floor != c.floor || s.Box != c.box || s.Wall != c.wall || s.Pad != c.pad {
 				t.Errorf("%s: %+v", c.name, s)
@@ -48,13 +48,13 @@ func TestWhatAPressStandsOn(t *testing.T) {
 			t.Errorf("%s: the crown comes down to %.3f m", c.name, low.Crown.Y)
 		}
 	}
-	if s := b.pressStance(program.Press{Rest: program.PressFree}, 0); math.Abs(s.Crown.Y-.26) > .01 {
+	if s := b.pressed(program.Press{Rest: program.PressFree}, 0); math.Abs(s.Crown.Y-.26) > .01 {
 		t.Errorf("the crown hangs at %.3f m", s.Crown.Y)
 	}
 	for name, s := range map[string]program.Stance{
-		"feet in the air":          b.pressStance(program.Press{Rest: program.PressOnToes, Trunk: 90 * degree}, 0),
-		"pad as high as the crown": b.lowStance(program.Press{Rest: program.PressFree}, .27),
-		"a push-up":                b.lowStance(program.Press{Rest: program.PressOnToes}, 0),
+		"feet in the air":          b.pressed(program.Press{Rest: program.PressOnToes, Trunk: 90 * degree}, 0),
+		"pad as high as the crown": b.pressedLow(program.Press{Rest: program.PressFree}, .27),
+		"a push-up":                b.pressedLow(program.Press{Rest: program.PressOnToes}, 0),
 	} {
 		if s.Drawn() {
 			t.Errorf("%s is drawn", name)

@@ -12,7 +12,7 @@ import (
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
 	case b.load == program.LoadPress:
-		return b.pressStance(r.Press, o.Rig.Pad)
+		return b.pressed(r.Press, o.Rig.Pad)
 	case b.Repeats():
 		return program.Stance{}
 	}
@@ -72,9 +72,9 @@ func (b *Body) place(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	return s
 }
 
-// pressStance is a press with straight arms as a figure shows it, over a pad in m; nothing
+// pressed is a press with straight arms as a figure shows it, over a pad in m; nothing
 // where nobody stands so.
-func (b *Body) pressStance(p program.Press, pad float64) program.Stance {
+func (b *Body) pressed(p program.Press, pad float64) program.Stance {
 	j, err := b.PressJoints(pressPose(p))
 	s := b.stood(p, pad, j, err)
 	if s.Drawn() && rests[p.Rest] == mechanics.OnToes {
@@ -84,8 +84,8 @@ func (b *Body) pressStance(p program.Press, pad float64) program.Stance {
 	return s
 }
 
-// lowStance is the same press with the crown on the pad, or on the floor.
-func (b *Body) lowStance(p program.Press, pad float64) program.Stance {
+// pressedLow is the same press with the crown on the pad, or on the floor.
+func (b *Body) pressedLow(p program.Press, pad float64) program.Stance {
 	j, err := b.PressBottom(pressPose(p), pad)
 	return b.stood(p, pad, j, err)
 }
