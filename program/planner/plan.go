@@ -1,6 +1,6 @@
-// Package planner turns an assessment into a dated program. It is the only
-// package that knows both the words of package program and the numbers of
-// mechanics and strength; it formats nothing and reads no file, clock or dice.
+// Package planner turns an assessment into a dated program. It asks package ladder what
+// a body can do and package strength what it will; it formats nothing and reads no file,
+// clock or dice.
 //
 // # The way through
 //
