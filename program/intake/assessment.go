@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"gatepost/program"
@@ -108,12 +109,18 @@ func clearance(c *program.Clearance) read {
 }
 
 func goal(g *program.Goal, like samples) read {
-	return group(
-		must("skill", like.Skill, text(&g.Skill)),
-		must("step", like.Step, text(&g.Step)),
-		must("hold", "10 s", duration.between(1, 60).usually(2, 30).into(&g.Hold)),
-		must("by", "2027-11-30", date(&g.By, earliest, latest)),
-	)
+	return goalFields(g, like, must("by", "2027-11-30", date(&g.By, earliest, latest)))
+}
+
+// goalFields read what is to be shown, and what else a goal has.
+func goalFields(g *program.Goal, like samples, more ...field) read {
+	return func(v value) {
+		amount := v.amountFields(must("hold", "10 s", duration.between(1, 60).usually(2, 30).into(&g.Hold)), may("reps", "5", whole(&g.Reps, 1, 30)))
+		group(slices.Concat([]field{must("skill", like.Skill, text(&g.Skill)), must("step", like.Step, text(&g.Step))}, amount, more)...)(v)
+		if g.Reps > 0 {
+			g.Hold = float64(program.SecondsPerRep * g.Reps)
+		}
+	}
 }
 
 func band(b *program.Band) read {
@@ -136,12 +143,13 @@ func pull(p *program.Pull) read {
 
 func rig(h *program.Hanging) read {
 	return group(
-		must("anchor", "215 cm", length.between(60, 1000).usually(120, 500).into(&h.Anchor)),
+		may("anchor", "215 cm", length.between(60, 1000).usually(120, 500).into(&h.Anchor)),
 		may("offset", "0 cm", length.between(0, 200).usually(0, 60).into(&h.Offset)),
 		may("support", "10 cm", length.between(0, 150).usually(0, 60).into(&h.Support)),
 		may("drops", "[0 cm, 20 cm, 40 cm]", each(&h.Drops, dropLength)),
 		may("strap", "0-80 cm", strapLengths(&h.Strap)),
 		may("bar", "230 cm", length.between(150, 350).into(&h.Bar)),
+		may("pads", "[5 cm, 10 cm, 15 cm]", each(&h.Pads, func(pad *float64) read { return padHeight.into(pad) })),
 	)
 }
 
@@ -211,6 +219,7 @@ func (like samples) hold(h *program.Hold) read {
 		may("exercise", like.Lean, text(&h.Exercise)),
 		may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
+		may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
 		may("hold", "10 s", longHold.into(&h.Seconds)),
 		may("reps", "8", whole(&h.Reps, 0, 200)),
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
@@ -229,12 +238,12 @@ func (like samples) hold(h *program.Hold) read {
 func best(into **program.Hold, like samples) read {
 	return func(v value) {
 		h := new(program.Hold)
-		group(
-			must("step", like.Step, text(&h.Step)),
-			must("hold", "8 s", longHold.into(&h.Seconds)),
+		amount := v.amountFields(must("hold", "8 s", longHold.into(&h.Seconds)), may("reps", "5", whole(&h.Reps, 1, 200)))
+		group(slices.Concat([]field{must("step", like.Step, text(&h.Step))}, amount, []field{
 			may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 			may("drop", "20 cm", dropLength(&h.Rig.Drop)),
-		)(v)
+			may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
+		})...)(v)
 		*into = h
 	}
 }

@@ -72,6 +72,15 @@ func (c *client) checkRig() {
 	if !c.given("rig.support") && slices.Contains(c.Kit, "parallettes") {
 		h.Support = 0.10
 	}
+	if len(c.Bands) > 0 && c.given("rig") && !c.given("rig.anchor") {
+		c.wrong("rig", "key_missing", "key", quote("anchor"), "line", "anchor: 215 cm")
+	}
+	for i, pad := range h.Pads {
+		if path := fmt.Sprintf("rig.pads[%d]", i); slices.Contains(h.Pads[:i], pad) && !c.wrongAt(path) {
+			c.wrong(path, "length_twice")
+		}
+	}
+	slices.Sort(h.Pads)
 	for i, d := range h.Drops {
 		path := fmt.Sprintf("rig.drops[%d]", i)
 		if slices.Contains(h.Drops[:i], d) && !c.wrongAt(path) {

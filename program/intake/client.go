@@ -59,9 +59,6 @@ func (c *client) decimal(x float64, decimals int) string {
 // centimetre is a length in whole centimetres.
 func centimetre(metres float64) string { return strconv.Itoa(int(math.Round(100 * metres))) }
 
-// given says whether a path was written.
-func (c *client) given(path string) bool { _, ok := c.places[path]; return ok }
-
 // checkBody compares lengths with the height. Arm span is .93 to 1.12 of the
 // height in nearly everybody, the standing centre of mass at .53 to .58 (common
 // practice); the wide limits are our judgement.

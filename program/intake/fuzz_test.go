@@ -18,6 +18,7 @@ func FuzzAssessment(f *testing.F) {
 	f.Add("name: [\nborn: {}\n? a\n: b\n")
 	f.Add("a: &a [*a]\n---\n- x\n...\n")
 	f.Add("bands:\n - {pulls: [{}, {at: 1 cm}]}\n - 3\n - null\ntests: [{}, {step: tuck, bands: [a, a]}]\nrig:\n")
+	f.Add(strings.Replace(good, "hold: 10 s, by", "reps: 5, by", 1) + "  - {step: tuck, reps: 3, pad: 5 cm}\n")
 	lib := library(f)
 	f.Fuzz(func(t *testing.T, text string) {
 		studio, problems := Read(with(sound(t), file, text), lib, zeros{})
@@ -45,6 +46,7 @@ func FuzzExercise(f *testing.F) {
 func FuzzRoadMap(f *testing.F) {
 	const file = "content/roadmaps/planche.yaml"
 	f.Add(string(library(f)[file].Data))
+	f.Add("load: press\nsteps: [{id: a, press: {rest: wall, gap: 15 cm}, gate: {sets: 3, reps: 5}}, {press: {rest: toes, trunk: 90 deg}, pose: {}, gate: {hold: 1 s}}]\n")
 	f.Add("steps: [{id: a, pose: {legs: [{}, {}]}}, {gate: {hold: 1 s}}]\n")
 	lib := library(f)
 	f.Fuzz(func(t *testing.T, text string) {

@@ -20,6 +20,7 @@ func (c *client) checkGoal() {
 		c.roadMap = m
 	}
 	c.Goal.Step = c.step("goal.step", c.Goal.Step)
+	c.checkCounted("goal")
 	if c.Goal.Hold != math.Floor(c.Goal.Hold) {
 		c.wrong("goal.hold", "goal_fraction")
 	}
@@ -67,17 +68,31 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		c.wrong(path+".exercise", "test_of_both")
 	case has("step"):
 		h.Step = c.step(path+".step", h.Step)
-		c.only(path, "step", has, "reps", "ahead", "scale")
-		c.need(path, has, "hold", "10 s")
+		c.checkStepTest(path, has)
 	case has("exercise"):
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
-		c.only(path, "exercise", has, "bands", "drop")
+		c.only(path, "exercise", has, "bands", "drop", "pad")
 		c.checkExerciseTest(path, h, has)
 	}
 	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {
 		c.wrong(path+".stopped", "stopped_none")
 	}
 	c.checkTestBands(path, &h.Rig)
+}
+
+// checkStepTest asks for seconds and leaves bands, or of a press for repetitions and
+// leaves pads.
+func (c *client) checkStepTest(path string, has func(string) bool) {
+	c.only(path, "step", has, "ahead", "scale")
+	if !c.presses() {
+		c.only(path, "step", has, "reps", "pad")
+		c.need(path, has, "hold", "10 s")
+		return
+	}
+	c.only(path, "step", has, "bands", "drop")
+	if c.checkCounted(path); !has("hold") {
+		c.need(path, has, "reps", "5")
+	}
 }
 
 // checkExerciseTest asks for the measure that the kind of exercise needs.

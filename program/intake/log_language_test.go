@@ -61,6 +61,17 @@ func TestLogInGerman(t *testing.T) {
 		t.Errorf("%q\n%s", first, reported(problems))
 	}
 
+	// Pads are help of a press.
+	pressing, b := presser(t)
+	germans, _ := german(t)
+	pressing.Library.Words = germans.Library.Words
+	for cell, want := range map[string]float64{"Polster 10 cm": 0.10, "pad 10": 0.10, "7,5-cm-Polster": 0.075, "Kissen: 4 in": 0.102, "ohne": 0} {
+		log, problems := ReadLog(pressing, b, "log.csv", []byte("Datum;Übung;Bänder;Wdh.\n2027-01-11;wall;"+cell+";5 4\n"))
+		if len(problems) > 0 || len(log.Entries) != 1 || !log.Entries[0].RigGiven || log.Entries[0].Rig.Pad != want || log.Entries[0].Sets[1].Reps != 4 {
+			t.Errorf("%s: %+v\n%s", cell, log.Entries, reported(problems))
+		}
+	}
+
 	// What was missed has no line in German either.
 	_, problems = ReadLog(studio, a, "log.csv", []byte("Datum,Übung\n2027-01-11,krank\n"))
 	mustContain(t, reported(problems), "Eine Einheit, die ausfiel, hat keine Zeile")

@@ -22,6 +22,7 @@ type logKnown struct {
 	leans     []string // exercises that have a distance
 	bands     *names
 	retired   map[string]program.Date // bands that are gone, and since when
+	presses   bool                    // the road map's steps are counted
 }
 
 // exerciseDone is what an exercise cell names.
@@ -48,6 +49,7 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 		}
 	}
 	if m, ok := lib.RoadMap(a.Goal.Skill); ok {
+		k.presses = m.Load == program.LoadPress
 		for _, r := range m.Rungs {
 			if r.Kind == program.RungLean {
 				k.leans = append(k.leans, r.Exercise)
@@ -124,7 +126,7 @@ func (l *logLine) sayNoExercise() {
 	l.doubt(l.start(), "date_only")
 }
 
-// readBands reads which bands were hung, and how low.
+// readBands reads which bands were hung, and how low, or the pads of a press.
 func (l *logLine) readBands(e *program.Entry) {
 	written := l.cell(columnBands)
 	if written == "" {
@@ -140,6 +142,7 @@ func (l *logLine) readBands(e *program.Entry) {
 		l.rigs[written] = done
 	}
 	e.Rig, e.RigGiven, e.DropGiven = done.Rig, true, done.dropGiven
+	l.checkHelp(e)
 	l.checkRetired(e)
 }
 
@@ -156,6 +159,9 @@ func (l *logLine) checkRetired(e *program.Entry) {
 func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 	if k.words.isFree(written) {
 		return done, nil
+	}
+	if done.Pad, wrong = k.pad(written); done.Pad > 0 || wrong != nil {
+		return done, wrong
 	}
 	rest := written
 	if m := k.words.strap.FindStringSubmatchIndex(written); m != nil {

@@ -18,11 +18,13 @@ import (
 
 // someEntries draws lines that may stand in one log: each on a day of its own, but
 // for mornings, of which a day may have several beside what was done.
-func someEntries(t *rapid.T) []program.Entry {
+func someEntries(t *rapid.T) []program.Entry { return entriesOf(t, "tuck") }
+
+func entriesOf(t *rapid.T, step string) []program.Entry {
 	var all []program.Entry
 	for i := range rapid.IntRange(1, 8).Draw(t, "lines") {
 		day := program.NewDate(2027, 1, 5) + program.Date(i)
-		all = append(all, someEntry(t, day))
+		all = append(all, someEntry(t, day, step))
 		for range rapid.IntRange(0, 2).Draw(t, "mornings") {
 			all = append(all, someMorning(t, day))
 		}
@@ -39,7 +41,7 @@ func someNote(t *rapid.T) string {
 	return rapid.SampledFrom([]string{"", "fine", `12" wall`, "a, b; c\td", "two\nlines", "schön – gut", "=1+1", "#"}).Draw(t, "note")
 }
 
-func someEntry(t *rapid.T, day program.Date) program.Entry {
+func someEntry(t *rapid.T, day program.Date, step string) program.Entry {
 	e := program.Entry{Date: day, Note: someNote(t)}
 	if rapid.IntRange(0, 5).Draw(t, "done") == 0 {
 		e.AsPrinted = true
@@ -48,8 +50,15 @@ func someEntry(t *rapid.T, day program.Date) program.Entry {
 		}
 		return e
 	}
-	e.Exercise, e.Step = "tuck-hold", "tuck"
+	e.Exercise, e.Step = "tuck-hold", step
 	counted := rapid.Bool().Draw(t, "counted")
+	if step == "wall" { // of a press, whose help is pads
+		if e.RigGiven = rapid.Bool().Draw(t, "rig"); e.RigGiven {
+			e.Rig.Pad = float64(rapid.SampledFrom([]int{0, 10, 50, 75, 123, 400}).Draw(t, "pad")) / 1000
+		}
+		e.Sets = someSets(t, true)
+		return e
+	}
 	if counted {
 		e.Exercise, e.Step = "planche-lean", ""
 		e.Ahead = float64(rapid.SampledFrom([]int{0, 10, 178, 185, 600}).Draw(t, "ahead")) / 1000
@@ -110,8 +119,14 @@ func somePainOf(t *rapid.T) program.Pain {
 // What is added to a log reads as it was: in each of the forms a log may have.
 func TestLogRoundTrip(t *testing.T) {
 	studio, a := maren(t)
+	roundTrip(t, studio, a, "tuck")
+	studio, a = presser(t)
+	roundTrip(t, studio, a, "wall")
+}
+
+func roundTrip(t *testing.T, studio *program.Studio, a *program.Assessment, step string) {
 	rapid.Check(t, func(t *rapid.T) {
-		entries := someEntries(t)
+		entries := entriesOf(t, step)
 		log := rapid.SampledFrom([]string{"", LogHeader() + "\n",
 			"note;ahead;pain;clean;rpe;reps;hold_s;bands;set;exercise;date\r\n",
 			strings.ReplaceAll(LogHeader(), ",", "\t") + "\tmood"}).Draw(t, "log")
@@ -188,20 +203,27 @@ func FuzzLog(f *testing.F) {
 	f.Add("date;exercise;ahead;hold_s\n2027-01-11;planche lean;17,5;12 12\n2027-01-11;planche lean;7 in;0\n2027-01-12;tuck;18 cm;9")
 	f.Add("date,exercise,note\n2027-01-11,done,\"a\n2027-01-12,done,\"b\"\"\n")
 	f.Add(LogHeader() + "\r\n2027-01-11,tuck,,narrow strap 20 cm,3 x 12,,7 8 9,no,3/10,\"x\"\n2027-01-11,tuck,1,,")
+	f.Add("date,exercise,bands,reps\n2027-01-11,wall,pad 10 cm,5 5\n2027-01-11,wall,7.5-cm-pads,3\n2027-01-12,tuck,pad 3 in,9")
 	studio, a := maren(f)
+	pressing, b := presser(f)
 	f.Fuzz(func(t *testing.T, text string) {
-		log, problems := ReadLog(studio, a, "log.csv", []byte(text))
-		checkOutcome(t, true, problems)
-		if problems.Stop() || len(log.Entries) == 0 {
-			return
-		}
-		added, refused := AddToLog(studio, a, "log.csv", nil, log.Entries)
-		if refused.Stop() {
-			t.Fatalf("%q is refused:\n%s", added.Bytes, reported(refused))
-		}
-		again, _ := ReadLog(studio, a, "log.csv", added.Bytes)
-		if diff := cmp.Diff(log.Entries, again.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" {
-			t.Fatalf("%q (-want +got):\n%s", added.Bytes, diff)
-		}
+		readAgain(t, studio, a, text)
+		readAgain(t, pressing, b, text)
 	})
+}
+
+func readAgain(t *testing.T, studio *program.Studio, a *program.Assessment, text string) {
+	log, problems := ReadLog(studio, a, "log.csv", []byte(text))
+	checkOutcome(t, true, problems)
+	if problems.Stop() || len(log.Entries) == 0 {
+		return
+	}
+	added, refused := AddToLog(studio, a, "log.csv", nil, log.Entries)
+	if refused.Stop() {
+		t.Fatalf("%q is refused:\n%s", added.Bytes, reported(refused))
+	}
+	again, _ := ReadLog(studio, a, "log.csv", added.Bytes)
+	if diff := cmp.Diff(log.Entries, again.Entries, withoutPlaces, cmpopts.EquateEmpty()); diff != "" {
+		t.Fatalf("%q (-want +got):\n%s", added.Bytes, diff)
+	}
 }

@@ -28,7 +28,7 @@ type logWords struct {
 	joints             [4][]string
 	columnNames        []string // in the studio's language, to offer
 	jointNames         []string // one of each, to offer
-	strap, beside      *regexp.Regexp
+	strap, beside, pad *regexp.Regexp
 	said               program.Words // in which faults are said
 }
 
@@ -53,6 +53,7 @@ var englishWords = map[string][]string{
 	"free":      {"free", "no-band", "without"},
 	"none":      {"none", "no"},
 	"strap":     {"strap", "drop"},
+	"pad":       {"pad", "pads"},
 	"and":       {"and"},
 	"missed":    {"missed", "skipped", "ill", "sick", "off", "rest", "not-done"},
 	"wrists":    {"wrists"},
@@ -97,6 +98,7 @@ func newLogWords(lib *program.Library) *logWords {
 		w.jointNames = append(w.jointNames, cmp.Or(name, joints[i]))
 	}
 	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
+	w.pad = regexp.MustCompile(`(?i)^(?:` + anyOf(of("pad")) + `)[\s:]*([0-9].*)$|^([0-9].*?)[\s-]*(?:` + anyOf(of("pad")) + `)$`)
 	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
 	return w
 }

@@ -31,11 +31,7 @@ func publicProgram(p *program.PublicProgram, like samples) read {
 
 // publicGoal is a goal without a date.
 func publicGoal(g *program.Goal, like samples) read {
-	return group(
-		must("skill", like.Skill, text(&g.Skill)),
-		must("step", like.Step, text(&g.Step)),
-		must("hold", "10 s", duration.between(1, 60).usually(2, 30).into(&g.Hold)),
-	)
+	return goalFields(g, like)
 }
 
 // maxParagraph is the longest blurb: what a reader takes in at one look.

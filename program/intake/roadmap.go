@@ -11,6 +11,7 @@ func roadMap(m *program.RoadMap) read {
 	return group(
 		must("name", "My skill", text(&m.Name)),
 		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
+		may("load", "press", choice(&m.Load, program.LoadHold, program.LoadPress)),
 		may("body", "|", prose(&m.Body)),
 		may("entry", "[{exercise: still-hang, hold: 30 s}, {exercise: chin-up, reps: 8}]", each(&m.Entry, entry)),
 		may("prepare", "[wrists, elbows, shoulder blades]", each(&m.Prepare, purpose)),
@@ -48,6 +49,9 @@ func beside(m *program.RoadMap) {
 			[]program.Purpose{program.ForStraightPull, program.ForRow, program.ForPullUp},
 			[]program.Purpose{program.ForPush, program.ForRaise}
 	}
+	if m.Load == program.LoadPress { // whose own work is the pushing
+		strength, against = []program.Purpose{program.ForPush}, []program.Purpose{program.ForRow, program.ForRearShoulder, program.ForPullUp}
+	}
 	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against} {
 		if len(*at) == 0 {
 			*at = usual
@@ -67,7 +71,8 @@ func step(s *program.Step) read {
 		must("id", "advanced-tuck", slug(&s.ID)),
 		must("name", "advanced tuck", text(&s.Name)),
 		must("exercise", "advanced-tuck-hold", text(&s.Exercise)),
-		must("pose", "{hip: 90 deg, knee: 90 deg, rounding: 0.04, depression: 2 cm}", pose(&s.Pose)),
+		may("pose", "{hip: 90 deg, knee: 90 deg, rounding: 0.04, depression: 2 cm}", pose(&s.Pose)),
+		may("press", "{rest: toes, trunk: 45 deg}", press(&s.Press)),
 		may("allowance", "1.02", number(&s.Allowance, 0.8, 1.5)),
 		must("gate", "{sets: 3, hold: 10 s}", gate(&s.Gate)),
 		may("drills", "[scapular-push-up]", each(&s.Drills, text)),
@@ -136,7 +141,8 @@ func gate(g *program.Gate) read {
 	*g = program.Gate{RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}
 	return group(
 		must("sets", "3", whole(&g.Sets, 1, 10)),
-		must("hold", "10 s", duration.between(1, 60).whole(&g.Hold)),
+		may("hold", "10 s", duration.between(1, 60).whole(&g.Hold)),
+		may("reps", "8", whole(&g.Reps, 1, 30)),
 		may("then", "10 s", duration.between(1, 60).whole(&g.Single)),
 		may("rpe", "9", number(&g.RPEMax, 5, 10)),
 		may("sessions", "2", whole(&g.Sessions, 1, 5)),
@@ -150,6 +156,7 @@ func readRoadMap(src *source, id string) program.RoadMap {
 	m := program.RoadMap{ID: id, File: src.file}
 	src.readYAML("name: My skill", roadMap(&m))
 	beside(&m)
+	src.checkLoad(&m)
 	if m.Steps != nil && len(m.Steps) < 2 {
 		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
 	}
