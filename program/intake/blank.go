@@ -21,6 +21,7 @@ var blankForm = template.Must(template.New("blank").Parse(blankText))
 type samples struct {
 	Skill, FirstStep, SecondStep, Step string // Step is the one in the middle of the road
 	Lean, Scale, Counted               string // exercises; empty where there is none
+	Press, Pressed                     string // a road map that is pressed, and the step in its middle; empty where there is none
 }
 
 // sample takes examples from the road map with the most floor rungs, which has every
@@ -34,6 +35,11 @@ func sample(lib *program.Library) samples {
 	}
 	if len(lib.RoadMaps) == 0 {
 		return s
+	}
+	for i := range lib.RoadMaps {
+		if m := &lib.RoadMaps[i]; m.Load == program.LoadPress && len(m.Steps) > 1 {
+			s.Press, s.Pressed = m.ID, m.Steps[len(m.Steps)/2].ID
+		}
 	}
 	m := slices.MaxFunc(lib.RoadMaps, func(x, y program.RoadMap) int { return cmp.Compare(len(x.Rungs), len(y.Rungs)) })
 	if len(m.Steps) < 2 {

@@ -89,13 +89,13 @@ func (s *source) checkPress(at string, p program.Press) {
 	wrong("gate.then", "a press is counted, and this is a longer hold", "Take it away.")
 }
 
-// steep reports whether the feet are out of everybody's reach. Shares of the height
+// steep reports whether, with bent hips, the feet are out of everybody's reach. Shares of the height
 // after Drillis and Contini (1966), as in Winter, Biomechanics and Motor Control: wrist
 // to shoulder .333 (.313 where it leans by 20 degrees), shoulder to hip .288, hip to sole
 // .530, and .05 for tiptoe; of 150 cm, for whom a box is high.
 func steep(p program.Press) bool {
 	const height, arm, trunk, leg = 1.5, .313, .288, .530 + .05
-	return p.Rest == program.PressOnToes && p.Hands+height*(arm+trunk*math.Sin(p.Trunk)) > p.Feet+height*leg
+	return p.Rest == program.PressOnToes && p.Trunk > 0 && p.Hands+height*(arm+trunk*math.Sin(p.Trunk)) > p.Feet+height*leg
 }
 
 // given reports whether a path was written.
