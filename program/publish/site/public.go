@@ -70,7 +70,7 @@ type levelEntry struct {
 
 // The order in which readers ask themselves, by name in the words file.
 var (
-	conditions = []string{"heart", "eyes", "pregnancy", "surgery", "shoulder", "arm", "wrist", "neck", "loose", "fall"}
+	conditions = []string{"heart", "eyes", "pregnancy", "surgery", "shoulder", "arm", "wrist", "neck", "inverted", "loose", "fall"}
 	pains      = []string{"low", "middle", "high", "nerves"}
 	ages       = []string{"youth", "older"}
 )
