@@ -10,11 +10,11 @@ const (
 )
 
 // Shown are a hold under a band and a lean, for who explains how to rig and how
-// to measure; not Drawn where no road map rests on the hands.
+// to measure; not Drawn where no road map is held on the hands.
 func Shown(lib *program.Library) (banded, lean program.Stance) {
 	for i := range lib.RoadMaps {
 		m := &lib.RoadMaps[i]
-		if m.Hands == program.HandsHang || len(m.Steps) == 0 {
+		if m.Hands == program.HandsHang || m.Load.Repeats() || len(m.Steps) == 0 {
 			continue
 		}
 		a := referenceAthlete(program.SexFemale)

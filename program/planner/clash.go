@@ -5,6 +5,7 @@ import (
 	"gatepost/program/ladder"
 	"math"
 	"slices"
+	"strings"
 
 	"gatepost/program"
 	"gatepost/program/strength"
@@ -134,11 +135,11 @@ func (ms *measures) testName(t *program.Hold) string {
 	if s, ok := ms.road.Step(t.Step); ok {
 		name = s.Name
 	}
-	if !t.Rig.Free() {
-		name += fmt.Sprintf(" with %s", t.Rig.Bands[0])
-		for _, b := range t.Rig.Bands[1:] {
-			name += " and " + b
-		}
+	if len(t.Rig.Bands) > 0 {
+		name += " with " + strings.Join(t.Rig.Bands, " and ")
+	}
+	if height := t.Rig.Pad + t.Rig.Block; height > 0 {
+		name += fmt.Sprintf(" with %.0f cm below", 100*height)
 	}
 	return name
 }
