@@ -144,6 +144,10 @@ func TestKeptPlanSaysPassedAndTry(t *testing.T) {
 	if err != nil || !strings.HasPrefix(string(data), `{"version":1,"on":"2027-01-11","passed":["tuck"],"weeks":[`) || !strings.Contains(string(data), `"try":true`) {
 		t.Errorf("%v: %s", err, data)
 	}
+	v.Weeks[0].Sessions[0].Items[0].Rig.Pad = 0.05
+	if data, _ = view.PlanJSON(&v); !strings.Contains(string(data), `"rig":{"pad":0.05}`) {
+		t.Errorf("%s", data)
+	}
 	v.Forecasts = []program.Forecast{{Step: "tuck", Early: 20829, Likely: 20836, Chance: 0.8}}
 	if data, _ = view.PlanJSON(&v); !strings.Contains(string(data), `"forecasts":[{"step":"tuck","early":"2027-01-11","likely":"2027-01-18","chance":0.8}]`) {
 		t.Errorf("%s", data)

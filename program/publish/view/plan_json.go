@@ -66,10 +66,12 @@ type (
 		Load        float64  `json:"load,omitempty"`
 	}
 	planRig struct {
-		Bands  []string `json:"bands"`
+		Bands  []string `json:"bands,omitempty"`
 		Drop   float64  `json:"drop,omitempty"`
 		At     string   `json:"at,omitempty"`
 		Folded bool     `json:"folded,omitempty"`
+		Pad    float64  `json:"pad,omitempty"`
+		Block  float64  `json:"block,omitempty"`
 	}
 	planNote struct {
 		Code   string      `json:"code"`
@@ -176,5 +178,5 @@ func toPlanRig(r program.Rig) *planRig {
 	if r.Free() {
 		return nil
 	}
-	return &planRig{r.Bands, r.Drop, string(r.At), r.Folded}
+	return &planRig{r.Bands, r.Drop, string(r.At), r.Folded, r.Pad, r.Block}
 }
