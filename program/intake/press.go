@@ -19,7 +19,7 @@ const deepest = 40
 // hip for the feet and for the hands of an easier push-up.
 func press(p *program.Press) read {
 	return group(
-		must("rest", "toes", choice(&p.Rest, program.PressOnToes, program.PressOnKnees, program.PressAtWall, program.PressFree)),
+		must("rest", "toes", choice(&p.Rest, program.PressOnToes, program.PressOnKnees, program.PressAtWall, program.PressHeels, program.PressFree)),
 		may("trunk", "45 deg", angle.between(0, 90).into(&p.Trunk)),
 		may("feet", "30 cm", length.between(0, 120).into(&p.Feet)),
 		may("hands", "5 cm", length.between(0, 120).into(&p.Hands)),
@@ -67,7 +67,8 @@ func (s *source) written(at string, pressed bool, wanted, other field) {
 
 // checkPress refuses what no body can stand in.
 func (s *source) checkPress(at string, p program.Press) {
-	upright := p.Rest == program.PressAtWall || p.Rest == program.PressFree
+	atWall := p.Rest == program.PressAtWall || p.Rest == program.PressHeels
+	upright := atWall || p.Rest == program.PressFree
 	wrong := func(key, message, advice string) {
 		if s.given(at + "." + key) {
 			s.say(s.at("%s.%s", at, key), message, advice)
@@ -77,7 +78,7 @@ func (s *source) checkPress(at string, p program.Press) {
 		wrong("press.trunk", `a body that stands on its hands is one straight line and has no "trunk"`, "Take it away.")
 		wrong("press.feet", "a body that stands on its hands has nothing under its feet", "Take it away.")
 	}
-	if p.Rest != "" && p.Rest != program.PressAtWall {
+	if p.Rest != "" && !atWall {
 		wrong("press.gap", "there is no wall here to be away from", "Take gap: away, or write rest: wall")
 	}
 	if upright && p.Hands > deepest/100.+1e-9 {
