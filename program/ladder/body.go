@@ -199,22 +199,31 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 			b.Steps = append(b.Steps, r)
 		}
 	}
-	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(x.FreeHold.Torque, y.FreeHold.Torque) })
+	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(x.height(), y.height()) })
 	var kept []Rung
 	for _, r := range b.Steps {
 		below := 0.0
 		if len(kept) > 0 {
-			below = kept[len(kept)-1].FreeHold.Torque
+			below = kept[len(kept)-1].height()
 		}
 		switch {
-		case r.FreeHold.Torque*sameLoad >= goal.FreeHold.Torque: // as hard as the goal
-		case r.FreeHold.Torque <= below*sameLoad:
+		case r.height()*sameLoad >= goal.height(): // as hard as the goal
+		case r.height() <= below*sameLoad:
 			b.Alike = append(b.Alike, r.ID)
 		default:
 			kept = append(kept, r)
 		}
 	}
 	b.Steps = append(kept, goal)
+}
+
+// height is what a rung is sorted by: the torque of a hold, and of what is repeated the
+// load, whose allowance tells a lowering from a press.
+func (r *Rung) height() float64 {
+	if r.body.Repeats() {
+		return r.Load
+	}
+	return r.FreeHold.Torque
 }
 
 func (b *Body) rung(s *program.Step, straddle float64) Rung {

@@ -186,7 +186,7 @@ func (sn *season) markHeld(out []program.Forecast, hold float64) {
 	}
 	for i := len(out) - 2; i >= 0; i-- {
 		if above := out[i+1]; above.Held && !out[i].Held {
-			above.Step, out[i] = out[i].Step, above
+			out[i], out[i].Step = above, out[i].Step
 		}
 	}
 }
