@@ -199,16 +199,16 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 			b.Steps = append(b.Steps, r)
 		}
 	}
-	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(x.height(), y.height()) })
+	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(b.height(&x), b.height(&y)) })
 	var kept []Rung
 	for _, r := range b.Steps {
 		below := 0.0
 		if len(kept) > 0 {
-			below = kept[len(kept)-1].height()
+			below = b.height(&kept[len(kept)-1])
 		}
 		switch {
-		case r.height()*sameLoad >= goal.height(): // as hard as the goal
-		case r.height() <= below*sameLoad:
+		case b.height(&r)*sameLoad >= b.height(&goal): // as hard as the goal
+		case b.height(&r) <= below*sameLoad:
 			b.Alike = append(b.Alike, r.ID)
 		default:
 			kept = append(kept, r)
@@ -219,8 +219,8 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 
 // height is what a rung is sorted by: the torque of a hold, and of what is repeated the
 // load, whose allowance tells a lowering from a press.
-func (r *Rung) height() float64 {
-	if r.body.Repeats() {
+func (b *Body) height(r *Rung) float64 {
+	if b.Repeats() {
 		return r.Load
 	}
 	return r.FreeHold.Torque
