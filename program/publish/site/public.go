@@ -130,15 +130,16 @@ func (b *builder) find(p *view.Public) findView {
 		if i == len(p.Levels)-1 {
 			break // what it ends with is the goal
 		}
-		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last,
-			Figure: b.testFigure(&l)}
-		if _, ok := b.Library.Exercise(l.Test.ExerciseID); ok {
-			row.Href = exercisePage(l.Test.ExerciseID)
+		for _, t := range l.Tests {
+			row := testView{link: link{Text: sentence(t.Name)}, Hold: t.Hold, From: v.Last, Figure: b.testFigure(&l)}
+			if _, ok := b.Library.Exercise(t.ExerciseID); ok {
+				row.Href = exercisePage(t.ExerciseID)
+			}
+			v.Tests = append(v.Tests, row)
 		}
-		v.Tests = append(v.Tests, row)
 	}
 	if len(p.Levels) > 0 {
-		v.Stop, v.How = p.Levels[0].Advice.StopRule, b.how(p.Levels[0].Test)
+		v.Stop, v.How = p.Levels[0].Advice.StopRule, b.how(p.Levels[0].Tests[0])
 	}
 	return v
 }

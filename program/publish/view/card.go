@@ -199,7 +199,7 @@ func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
 		if i < len(turns) {
 			b.Caption += "\u00a0" + turns[i]
 		}
-		if open(p) && p.Sets <= 1 {
+		if open(p) && p.Sets <= 1 && p.Reps == 0 {
 			b.Caption = s.say("card.seconds")
 		}
 		all = append(all, b)
