@@ -14,6 +14,7 @@ const (
 	drawnLean  = 0.20 // m
 	drawnSlant = 0.50 // m
 	drawnToes  = 0.15 // of body weight, on a scale
+	drawnBar   = 2.30 // m, height of a bar
 )
 
 var drawnAthlete = program.Assessment{
@@ -91,6 +92,24 @@ func (b *Body) onTheFloor(kind program.RungKind) program.Stance {
 		return s
 	}
 	return program.Stance{}
+}
+
+// hanging is the body in a straight hang, the middle of its hands at the origin.
+func (b *Body) hanging() program.Stance {
+	at := func(y float64) program.Point { return program.Point{Y: y} }
+	wrist := -b.Hand.CoM
+	elbow := wrist - b.Forearm.Length
+	shoulder := elbow - b.UpperArm.Length
+	c7, hip := shoulder+b.Neck, shoulder-b.Trunk.Length
+	knee := hip - b.Thigh.Length
+	ankle := knee - b.Shank.Length
+	toe := program.Point{X: b.Foot.Length * math.Sin(math.Pi/6), Y: ankle - b.Foot.Length*math.Cos(math.Pi/6)}
+	return program.Stance{
+		Height: b.Height, Fingers: at(wrist + b.FingerTip), Wrist: at(wrist), Elbow: at(elbow), Shoulder: at(shoulder),
+		C7: at(c7), Head: at(c7 + b.Head.CoM), Crown: at(c7 + b.Head.Length), Hip: at(hip),
+		Knees: [2]program.Point{at(knee), at(knee)}, Ankles: [2]program.Point{at(ankle), at(ankle)}, Toes: [2]program.Point{toe, toe},
+		CoM: at(ankle - b.AnkleHeight + b.StandingCoM()), Floor: -b.support.Height, Grip: true, Hang: true,
+	}
 }
 
 // lying is the body on its back, arms by its sides, soles above the origin and
