@@ -161,7 +161,7 @@ func (s *speech) tests(l *program.Level) []Test {
 // asked writes how much of something is asked for: "30 s", "8 times".
 func (s *speech) asked(h program.Hold) string {
 	if h.Reps > 0 {
-		return s.say("amount.times", "reps", strconv.Itoa(h.Reps))
+		return s.say(s.plural("unit.times", h.Reps), "number", strconv.Itoa(h.Reps))
 	}
 	return s.seconds(round(h.Seconds))
 }
