@@ -26,7 +26,7 @@ func (s *speech) where(p *program.Program) string {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
 	case slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") }):
-		return s.say("plan.entry", "name", first(p.Client.Name))
+		return s.say("plan.entry", "name", first(p.Client.Name), "entry", s.entry())
 	case p.Capacity.Untested:
 		return s.say(s.hung("plan.untested"), "name", first(p.Client.Name))
 	case !ok:

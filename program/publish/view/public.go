@@ -186,7 +186,7 @@ func (s *speech) entry() string {
 	for _, h := range s.road.Entry {
 		all = append(all, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
 	}
-	return join(all...)
+	return strings.Join(all, "; ")
 }
 
 // undated is the view of a level's program, for every renderer: that of a client,
