@@ -48,23 +48,27 @@ type CardBox struct {
 
 // CardWords are the captions of all cards.
 type CardWords struct {
-	Before, Tomorrow        string   // joints now, and next morning
-	Joints                  []string // to ask about, those that the work is hardest on first
-	Prepare, Pull, Strength string   // captions of rows that hold several exercises
-	Finish                  string
-	Easier, Harder, Notes   string
-	AsBelow                 string // with the bands of the next row
-	DayTitle, DayRule       string
-	StopTitle, StopRule     string
-	Foot                    string // skill and dates of the block
-	Guidance                string // what a card is not
+	Before, Tomorrow           string   // joints now, and next morning
+	Joints                     []string // to ask about, those that the work is hardest on first
+	Prepare, Against, Strength string   // captions of rows that hold several exercises
+	Finish                     string
+	Easier, Harder, Notes      string
+	AsBelow                    string // with the bands of the next row
+	DayTitle, DayRule          string
+	StopTitle, StopRule        string
+	Foot                       string // skill and dates of the block
+	Guidance                   string // what a card is not
 }
 
 func (s *speech) cardWords(v *View) CardWords {
+	against := "role.pull"
+	if s.road.Hands == program.HandsHang {
+		against = "role.push"
+	}
 	return CardWords{
 		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
 		Joints:  s.joints(),
-		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
+		Prepare: s.say("role.prepare"), Against: s.say(against), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
