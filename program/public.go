@@ -23,6 +23,7 @@ type Level struct {
 	Step    string  // step id, held to start here; empty: the first step is not held yet
 	Hold    int     // s, of that step
 	RPE     float64 // of that hold
+	Entry   []Hold  // shown to leave this level, in place of a step
 	Next    string  // step id, held to leave this level; the goal on the last one
 	NextFor int     // s, of that step
 	Mass    float64 // kg, of the mean body that it is planned for

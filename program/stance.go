@@ -25,6 +25,7 @@ type Stance struct {
 	Anchor    Point
 	Acts      Point   // where they act; the zero Point: at the hip
 	Strap     float64 // m of strap between anchor and bands
+	Slack     float64 // m, length of a loop that hangs from the bar about the body and lifts nothing; 0: none
 	ToesCarry float64 // N that the floor, or a scale, takes off the hands; 0: the feet are free
 
 	// Of a press, 0: none. Flat hands over a lower floor stand on blocks.

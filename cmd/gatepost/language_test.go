@@ -211,7 +211,7 @@ var inCyrillic = func() *strings.Replacer {
 }()
 
 // coachs are the words of the demo that a coach wrote, and the versions.
-var coachs = regexp.MustCompile(`tilda@example\.org|https://\S*|Tilda Roake|Lantern Ringing Hall|[Mm]aren|[Jj]oss|[Aa]nselm|\b(narrow|middle|wide|bell practice|peal ringing)\b|` +
+var coachs = regexp.MustCompile(`tilda@example\.org|https://\S*|Tilda Roake|Lantern Ringing Hall|[Mm]aren|[Jj]oss|[Aa]nselm|[Rr]una|\b(narrow|middle|wide|bell practice|peal ringing)\b|` +
 	`assessment\.yaml|\b[0-9a-f]{7}\b`)
 
 var latin = regexp.MustCompile(`[A-Za-z][^.\n]*`)

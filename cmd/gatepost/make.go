@@ -3,6 +3,7 @@ package main
 import (
 	"io/fs"
 	"path"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/ladder"
@@ -76,8 +77,7 @@ func (c *client) forget() {
 func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	chosen := pick(studio.Clients, only)
 	m := made{clients: make([]*client, len(chosen))}
-	sheet, problems := testSheet(studio, part)
-	m.problems = problems
+	sheets := testSheets(&m, studio, chosen, part)
 	look := j.templates()
 	kept := j.kept.of(studio, look)
 	var web *site.Site
@@ -93,20 +93,20 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 			}
 		}
 	})
-	for _, c := range m.clients {
+	for i, c := range m.clients {
 		m.problems = append(m.problems, c.problems...)
 		if c.problems.Stop() {
 			continue
 		}
 		m.files = append(m.files, c.files...)
 		if part.print {
-			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet})
+			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheets[chosen[i].Goal.Skill]})
 		}
 	}
 	if part.print { // for those whose assessment nobody has filled in yet
 		for _, slug := range studio.Waiting {
 			if only == "" || only == slug {
-				m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheet})
+				m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheets[""]})
 			}
 		}
 	}
@@ -265,17 +265,29 @@ func (c *client) add(name string, b []byte, problems program.Problems) {
 	c.problems = append(c.problems, problems...)
 }
 
-// testSheet is the blank form for the next assessment, the same for everybody.
-func testSheet(studio *program.Studio, part output) ([]byte, program.Problems) {
+// testSheets are the blank forms for the next assessment, one for each skill that
+// somebody goes for, and under no name that of who has no goal yet.
+func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, part output) map[string][]byte {
 	if !part.print {
-		return nil, nil
+		return nil
 	}
-	return blankSheet(studio)
+	skills := []string{""}
+	for _, a := range chosen {
+		if !slices.Contains(skills, a.Goal.Skill) {
+			skills = append(skills, a.Goal.Skill)
+		}
+	}
+	sheets := map[string][]byte{}
+	for _, skill := range skills {
+		sheet, problems := blankSheet(studio, skill)
+		sheets[skill], m.problems = sheet, append(m.problems, problems...)
+	}
+	return sheets
 }
 
-func blankSheet(studio *program.Studio) ([]byte, program.Problems) {
-	banded, lean := ladder.Shown(&studio.Library)
-	return paper.TestSheet(studio.Coach, &studio.Library, paper.Shown{Banded: banded, Lean: lean})
+func blankSheet(studio *program.Studio, skill string) ([]byte, program.Problems) {
+	banded, second := ladder.Shown(&studio.Library, skill)
+	return paper.TestSheet(studio.Coach, &studio.Library, skill, paper.Shown{Banded: banded, Second: second})
 }
 
 // pick finds one client by slug, or all where none is named.

@@ -31,6 +31,10 @@ func TestPreview(t *testing.T) {
 	if !strings.HasPrefix(lines.Text(), home+"c/") {
 		t.Errorf("%q is no shared program's page; %s", lines.Text(), messages.String())
 	}
+	go func() { // a line for each shared program
+		for lines.Scan() {
+		}
+	}()
 	if code, body := fetch(t, home); code != 200 || !strings.Contains(body, "<h1>Straight arms") {
 		t.Errorf("home: %d\n%s", code, body)
 	}

@@ -46,7 +46,7 @@ func (j *job) intake(name, on string) error {
 // start writes a new client's test sheet and then the assessment: should the
 // second not be possible, a blank form too many does no harm.
 func (j *job) start(slug, file string, assessment []byte, studio *program.Studio) error {
-	sheet, problems := blankSheet(studio)
+	sheet, problems := blankSheet(studio, "")
 	if err := j.report(problems); err != nil {
 		return err
 	}

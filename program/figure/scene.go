@@ -118,8 +118,23 @@ func (b *body) strands(o Options) (near, far, strap Path) {
 	return near, far, polygon(top, end)
 }
 
+// slackHalf is half the width of a loop that hangs slack, m (our judgement: what is told
+// apart from the plumb line).
+const slackHalf = 0.045
+
+// slack is the loop that hangs from the bar and lifts nothing.
+func (b *body) slack() (near, far Path) {
+	low := Point{Y: -b.Slack}
+	near = polygon(Point{}, Point{X: -slackHalf, Y: low.Y + slackHalf}, low)
+	return near, polygon(Point{}, Point{X: slackHalf, Y: low.Y + slackHalf}, low)
+}
+
 // bandBehind is the far strand and the strap, bandBefore the near strand.
 func (b *body) bandBehind(d *Drawing, o Options) {
+	if b.Slack > 0 {
+		_, far := b.slack()
+		d.add(Shape{Ink: Accent, Stroke: true, Width: fine, Paths: []Path{far}})
+	}
 	if !b.banded() {
 		return
 	}
@@ -144,6 +159,10 @@ func torn(at Point) Shape {
 }
 
 func (b *body) bandBefore(d *Drawing, o Options) {
+	if b.Slack > 0 {
+		near, _ := b.slack()
+		d.add(Shape{Ink: Accent, Stroke: true, Width: fine, Edge: b.flesh(edge) / 2, Paths: []Path{near}})
+	}
 	if b.banded() {
 		near, _, _ := b.strands(o)
 		d.add(Shape{Ink: Accent, Stroke: true, Width: fine, Edge: b.flesh(edge) / 2, Paths: []Path{near}})

@@ -33,6 +33,9 @@ func (b *Body) Cues(now program.Date) []program.CueWorth {
 	}
 	var out []program.CueWorth
 	for _, t := range try {
+		if t.cue == "rounding" && goal.Pose.Rounding == 0 { // where the shape is straight, a round back is a fault
+			continue
+		}
 		pose := goal.pose
 		t.change(&pose)
 		saved := goal.FreeHold.Torque - mechanics.Solve(b.Body, pose, b.support, nil).Torque

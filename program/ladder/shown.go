@@ -9,17 +9,24 @@ const (
 	shownLean  = 0.20 // m, ahead of the wrist crease
 )
 
-// Shown are a hold under a band and a lean, for who explains how to rig and how
-// to measure; not Drawn where no road map is held on the hands.
-func Shown(lib *program.Library) (banded, lean program.Stance) {
+// Shown are a hold under a band, and a lean or a straight hang, for who explains how to
+// rig and how to measure: of a road map, or else of the first that rests on the hands;
+// not Drawn where there is none.
+func Shown(lib *program.Library, skill string) (banded, second program.Stance) {
+	own, ok := lib.RoadMap(skill)
+	hangs := ok && own.Hands == program.HandsHang
 	for i := range lib.RoadMaps {
 		m := &lib.RoadMaps[i]
-		if m.Hands == program.HandsHang || m.Load.Repeats() || len(m.Steps) == 0 {
+		if hangs && m != own || !hangs && (m.Hands == program.HandsHang || m.Load.Repeats()) || len(m.Steps) == 0 {
 			continue
 		}
 		a := referenceAthlete(program.SexFemale)
 		a.Bands = []program.Band{{Name: "band", Rest: 1, Pulls: []program.Pull{{At: 1.3, Force: 40}, {At: 1.6, Force: 60}, {At: 1.9, Force: 75}}}}
 		a.Hanging.Anchor = 2.15
+		if m.Hands == program.HandsHang {
+			a.Hanging = program.Hanging{Anchor: drawnBar, Bar: drawnBar}
+			a.Bands[0].Folded = true
+		}
 		b, _ := New(&a, m)
 		r := &b.All[0]
 		for i := range b.All {
@@ -27,9 +34,12 @@ func Shown(lib *program.Library) (banded, lean program.Stance) {
 				r = &b.All[i]
 			}
 		}
+		if m.Hands == program.HandsHang {
+			return b.stance(r, r.Aids()[len(r.Aids())-1]), b.hanging()
+		}
 		a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
 		flat, _ := New(&a, m)
 		return b.stance(r, r.Aids()[len(r.Aids())-1]), flat.lean(shownLean)
 	}
-	return banded, lean
+	return banded, second
 }

@@ -32,7 +32,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(l.age >= olderAge, noteOlder)
 	add(l.returning, noteReturning)
 	add(out.Rungs, noteRungs)
-	add(out.Capacity.Typical && !out.Capacity.Untested, noteTypical)
+	add(out.Capacity.Typical && !out.Capacity.Untested && len(p.open) == 0, noteTypical)
 	if most, little := p.littleWork(out.Weeks); little && len(p.open) == 0 {
 		add(true, noteNoGain, seconds("counted", most))
 	}
@@ -40,7 +40,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	for _, id := range p.body.Alike {
 		add(true, noteStepDropped, step("step", id))
 	}
-	notes = slices.Concat(notes, p.entryNotes(), p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
+	notes = slices.Concat(p.entryNotes(), notes, p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
 	return append(notes, p.bandNotes(out)...)
 }
 

@@ -41,8 +41,8 @@ const readerSpell = 20 // weeks
 const readersMonday = program.Date(11323) // 2001-01-01
 
 // Levels plans a public program for every starting level of its road map: for
-// whoever cannot hold the first step yet, then for each step from the first to
-// the one before the goal. Each is the plan of an assessment in which just that
+// whoever cannot show its entry yet, where it asks for one; for whoever cannot hold the
+// first step yet, then for each step from the first to the one before the goal. Each is the plan of an assessment in which just that
 // threshold was shown, so whatever holds for a client's program holds here.
 // Problems are those of the bands, as in Plan.
 func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level, program.Problems) {
@@ -77,19 +77,35 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		return nil, problems
 	}
 	way := newcomer(&a, body)
-	starts := make([]start, len(body.Steps))
-	for i := range starts {
-		l := program.Level{Number: i + 1, RPE: levelRPE, Mass: readerMass,
+	var starts []start
+	if len(road.Entry) > 0 {
+		before := a
+		before.Tests = halfOf(road.Entry)
+		starts = append(starts, start{program.Level{Number: 1, RPE: levelRPE, Mass: readerMass, Entry: road.Entry}, before})
+		a.Tests = road.Entry
+	}
+	for i := range body.Steps {
+		l := program.Level{Number: len(starts) + 1, RPE: levelRPE, Mass: readerMass,
 			Next: body.Steps[i].ID, NextFor: threshold(&body.Steps[i])}
 		if i > 0 {
 			l.Step, l.Hold = body.Steps[i-1].ID, threshold(&body.Steps[i-1])
 		}
-		if i == len(starts)-1 {
+		if i == len(body.Steps)-1 {
 			l.NextFor = int(from.Goal.Hold)
 		}
-		starts[i] = start{l, startedAt(a, &l, way)}
+		starts = append(starts, start{l, startedAt(a, &l, way)})
 	}
 	return starts, problems
+}
+
+// halfOf is what whoever begins with the entry is taken to show of it: half. Our judgement;
+// their cards name the easier exercise as well.
+func halfOf(entry []program.Hold) []program.Hold {
+	half := slices.Clone(entry)
+	for i := range half {
+		half[i].Seconds, half[i].Reps = math.Floor(half[i].Seconds/2), half[i].Reps/2
+	}
+	return half
 }
 
 // threshold is how long a step is held to start above it, in s.

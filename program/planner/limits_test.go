@@ -216,17 +216,57 @@ func observationOf(m *measures, s *setRead) float64 {
 }
 
 // Who starts at a level is planned as holding the step before three seconds longer
-// than is asked: 12 s of a tuck whose gate is 10 s stand for 15.
+// than is asked: 12 s of a tuck whose gate is 10 s stand for 15, 14 s of one of 12 s for 17.
 func TestLevelReserve(t *testing.T) {
 	studio, _ := repo()
+	asked := map[string]int{"planche": 12, "front-lever": 14}
 	for i := range studio.Public {
-		starts, _ := startsOf(library(t), &studio.Public[i])
-		if len(starts) < 2 {
+		from := &studio.Public[i]
+		starts, _ := startsOf(library(t), from)
+		first := slices.IndexFunc(starts, func(s start) bool { return s.level.Step != "" })
+		if first < 0 {
 			continue
 		}
-		l, r := starts[1].level, starts[1].reader
-		if l.Step != "tuck" || l.Hold != 12 || len(r.Tests) != 1 || r.Tests[0].Seconds != 15 {
-			t.Errorf("%s: %s for %d s is planned as %+v", studio.Public[i].ID, l.Step, l.Hold, r.Tests)
+		l, r := starts[first].level, starts[first].reader
+		if l.Step != "tuck" || l.Hold != asked[from.Goal.Skill] || len(r.Tests) != 1 || r.Tests[0].Seconds != float64(l.Hold+3) {
+			t.Errorf("%s: %s for %d s is planned as %+v", from.ID, l.Step, l.Hold, r.Tests)
+		}
+	}
+}
+
+// Whoever hangs begins with the entry, and is taken to show half of it; then come tries of
+// the tuck once a build week, before it can be held. Our judgement.
+func TestLevelsBeginWithTheEntry(t *testing.T) {
+	studio, _ := repo()
+	i := slices.IndexFunc(studio.Public, func(p program.PublicProgram) bool { return p.Goal.Skill == "front-lever" })
+	if i < 0 {
+		t.Fatal("no public program hangs")
+	}
+	starts, _ := startsOf(library(t), &studio.Public[i])
+	levels, _ := Levels(library(t), &studio.Public[i])
+	entry, tuck := &levels[0], &levels[1]
+	if len(entry.Entry) != 3 || entry.Next != "" || tuck.Step != "" || tuck.Next != "tuck" || len(tuck.Entry) != 0 {
+		t.Errorf("begins with %+v, then %+v", entry.Entry, tuck.Next)
+	}
+	if half := starts[0].reader.Tests; half[0].Seconds != 15 || half[1].Reps != 5 || half[2].Reps != 4 {
+		t.Errorf("of 30 s, 10 and 8 half is %+v", half)
+	}
+	for _, w := range tuck.Program.Weeks {
+		tries := 0
+		for _, it := range items(&w) {
+			if it.Try && it.Step == "tuck" {
+				tries += it.Sets
+			}
+		}
+		if w.Kind == program.WeekBuild && tries != 3 {
+			t.Errorf("week %d has %d tries of the tuck", w.Number, tries)
+		}
+	}
+	for _, w := range entry.Program.Weeks {
+		for _, it := range items(&w) {
+			if it.Step != "" {
+				t.Errorf("week %d of the entry holds the %s", w.Number, it.Step)
+			}
 		}
 	}
 }

@@ -156,7 +156,7 @@ func retraced(lib *program.Library, a *program.Assessment) *plan {
 // What the form shows is in balance: the band helps, and the lean is as far as it
 // says (shoulder ahead of the wrist crease).
 func TestShownStances(t *testing.T) {
-	banded, lean := ladder.Shown(library(t))
+	banded, lean := ladder.Shown(library(t), "")
 	if !banded.Drawn() || banded.Help < 20 || banded.Anchor.Y < banded.Hip.Y {
 		t.Errorf("the band helps by %.0f N from %v", banded.Help, banded.Anchor)
 	}

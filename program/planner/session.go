@@ -97,7 +97,7 @@ func (lo *layout) wanted(d day) []group {
 			out = append(out, group{key, items})
 		}
 	}
-	if d.straight && !d.load.main.none() {
+	if d.straight {
 		add("role.main", lo.mainItems(d)...)
 		add("role.test", lo.tries(d)...)
 		add("role.ahead", lo.hold(d.load.heavy, program.RoleAhead, d.sets.heavy, aheadRest))
@@ -162,7 +162,7 @@ func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescrip
 	if w.rung != nil {
 		item.EachSide = w.rung.Sides == 2
 	}
-	if !w.aid.Rig.Free() {
+	if !w.aid.Rig.Free() && h.road.Hands != program.HandsHang { // whose hands are where the bar is
 		item.HandsAhead = w.aid.Hold.HandsAheadOfAnchor
 	}
 	return item

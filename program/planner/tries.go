@@ -10,7 +10,7 @@ import (
 
 // # First tries
 //
-// Whoever is still on the floor tries the first step once a week: three tries, with the
+// Whoever holds no step yet tries the first one once a week: three tries, with the
 // least help that leaves a few seconds (free, a band, the toes on a scale), else with
 // light toes on the floor, which nobody can weigh. Tries are written down and not
 // counted; a second is news. Nobody with sore elbows tries, and who trains gently
@@ -24,9 +24,8 @@ const (
 
 // tries are those of a day: the freshest of a build week, and the test's day.
 func (lo *layout) tries(d day) []program.Prescription {
-	main := d.load.main
 	fresh := d.kind == program.WeekBuild && d.fresh
-	if main.floor == nil || lo.limits.elbowSore || !fresh && !d.test {
+	if d.load.main.rung != nil && d.load.main.floor == nil || !lo.straightArms() || lo.limits.elbowSore || !fresh && !d.test {
 		return nil
 	}
 	item := lo.firstTry(d.week)

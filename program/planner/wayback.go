@@ -204,7 +204,7 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 
 // straining is what loads a joint much, beside work with straight arms: pushing and
 // hanging by what the hands carry.
-var straining = []program.Purpose{program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp}
+var straining = []program.Purpose{program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp, program.ForRow}
 
 // strains reports whether an item loads a joint that rests: with straight arms, by
 // pushing or by hanging, the push-up of the shoulder blades among it.

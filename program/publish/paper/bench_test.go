@@ -49,7 +49,7 @@ func BenchmarkPaper(b *testing.B) {
 	views := many(b, clients)
 	b.ResetTimer()
 	for b.Loop() {
-		sheet, _ := TestSheet(studio.Coach, &studio.Library, form)
+		sheet, _ := TestSheet(studio.Coach, &studio.Library, "", form)
 		work := make(chan *view.View)
 		var group sync.WaitGroup
 		sizes := make([]int, runtime.GOMAXPROCS(0))

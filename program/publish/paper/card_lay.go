@@ -90,8 +90,7 @@ func (p *card) joints(b Box, caption string) {
 }
 
 func (p *card) jointBoxes(x, y float64) {
-	t := p.v.CardText
-	for _, name := range []string{t.Wrists, t.Elbows, t.Shoulders} {
+	for _, name := range p.v.CardText.Joints {
 		b := Box{x, y, jointBox, writingBox}
 		p.put(Frame{b, 0.3, 0, Ink},
 			p.fit(Box{b.X + 0.7, b.Y + 0.4, b.W - 1.4, 2.8}, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, name))

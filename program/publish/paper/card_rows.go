@@ -27,10 +27,10 @@ const (
 // share.
 type sharing struct {
 	finish   bool // trunk and mobility share
-	pulls    bool // pulls share, but for those between the holds
+	pulls    bool // what balances the holds shares, but for what stands between them
 	rests    bool // those too
 	tight    bool // no rests in shared rows, a smaller figure
-	strength bool // strength shares with the pulls
+	strength bool // strength shares with that
 	bare     bool // no figure, no larger test
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
 	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
@@ -117,27 +117,31 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 		caption := s.caption(item, t)
 		if n, ok := at[caption]; ok && caption != "" {
 			rows[n].items = append(rows[n].items, item)
-			if rows[n].items[0].RoleKey != item.RoleKey && caption == t.Pull {
-				rows[n].caption = joined(t.Strength, t.Pull)
+			if rows[n].items[0].RoleKey != item.RoleKey && caption == t.Against {
+				rows[n].caption = joined(t.Strength, t.Against)
 			}
 			continue
 		}
 		at[caption] = len(rows)
 		first := i == c.Main || item.RoleKey == program.RoleTest && !item.Check
-		rows = append(rows, cardRow{[]view.CardItem{item}, caption, first})
+		named := caption
+		if caption == t.Against && item.RoleKey == program.RoleStrength {
+			named = t.Strength
+		}
+		rows = append(rows, cardRow{[]view.CardItem{item}, named, first})
 	}
 	return rows
 }
 
 // caption is the name of the row that an item shares; empty: it has its own.
 func (s sharing) caption(item view.CardItem, t view.CardWords) string {
-	pull := item.RoleKey == program.RolePull && (s.rests || s.pulls && item.Remark == "")
-	drill := slices.Contains([]program.Role{program.RolePull, program.RoleStrength, program.RoleTrunk, program.RoleMobility}, item.RoleKey)
+	against := item.RoleKey.Against() && (s.rests || s.pulls && item.Remark == "")
+	drill := item.RoleKey.Against() || slices.Contains([]program.Role{program.RoleStrength, program.RoleTrunk, program.RoleMobility}, item.RoleKey)
 	switch {
 	case s.list && drill:
 		return t.Finish
-	case pull || s.strength && item.RoleKey == program.RoleStrength:
-		return t.Pull
+	case against || s.strength && item.RoleKey == program.RoleStrength:
+		return t.Against
 	case s.finish && (item.RoleKey == program.RoleTrunk || item.RoleKey == program.RoleMobility):
 		return t.Finish
 	}

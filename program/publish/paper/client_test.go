@@ -137,6 +137,6 @@ func days(t *rapid.T) []time.Weekday {
 
 func shown(t testing.TB) Shown {
 	studio := demo(t)
-	banded, lean := ladder.Shown(&studio.Library)
+	banded, lean := ladder.Shown(&studio.Library, "")
 	return Shown{banded, lean}
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/publish/view"
 
 	"pgregory.net/rapid"
@@ -40,14 +41,17 @@ func TestEveryDocumentFitsItsSheets(t *testing.T) {
 func TestTestSheetFits(t *testing.T) {
 	studio := demo(t)
 	for _, paper := range papers {
-		studio.Coach.Paper = paper
-		sheet, problems := view.NewSheet(studio.Coach, &studio.Library)
-		if problems != nil {
-			t.Error(problems)
-		}
-		for _, page := range layTestSheet(setter(), sheet, shown(t)) {
-			if faults := page.Faults(); faults != nil {
-				t.Errorf("%s, %s: %s", paper, page.Name, strings.Join(faults, "\n"))
+		for _, skill := range []string{"", "front-lever"} {
+			studio.Coach.Paper = paper
+			sheet, problems := view.NewSheet(studio.Coach, &studio.Library, skill)
+			if problems != nil {
+				t.Error(problems)
+			}
+			banded, second := ladder.Shown(&studio.Library, skill)
+			for _, page := range layTestSheet(setter(), sheet, Shown{banded, second}) {
+				if faults := page.Faults(); faults != nil {
+					t.Errorf("%s, %s, %s: %s", paper, skill, page.Name, strings.Join(faults, "\n"))
+				}
 			}
 		}
 	}

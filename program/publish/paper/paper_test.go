@@ -55,7 +55,7 @@ func documents(t *testing.T) map[string][]byte {
 	docs["wall-chart"], _ = WallChart(v)
 	docs["one-page"], _ = OnePage(v)
 	docs["letter"], _ = OnePage(withheld)
-	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library(), shown(t))
+	docs["test-sheet"], _ = TestSheet(viewtest.Coach(), viewtest.Library(), "", shown(t))
 	return docs
 }
 

@@ -5,16 +5,16 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// Shown are the holds that explain rigging and measuring. One that is not Drawn
-// leaves its drawing out.
-type Shown struct{ Banded, Lean program.Stance }
+// Shown are the holds that explain rigging and measuring: under a band, and a lean or a
+// straight hang. One that is not Drawn leaves its drawing out.
+type Shown struct{ Banded, Second program.Stance }
 
 // TestSheet prints the blank form of the next assessment: the fields in the order
 // of the assessment file, each with how to measure it and room to write, a table
 // of bands, where they hang, and on a second page a table of tests and drawings of
-// how to rig and measure.
-func TestSheet(coach program.Coach, lib *program.Library, shown Shown) ([]byte, program.Problems) {
-	sheet, problems := view.NewSheet(coach, lib)
+// how to rig and measure; for a road map, or for none yet.
+func TestSheet(coach program.Coach, lib *program.Library, skill string, shown Shown) ([]byte, program.Problems) {
+	sheet, problems := view.NewSheet(coach, lib, skill)
 	ts := &typesetter{lost: map[rune]bool{}}
 	v := &view.View{Title: sheet.Title, Goal: sheet.Title, Coach: coach, Lang: sheet.Lang}
 	out, more := write(v, ts, sheet.Title, layTestSheet(ts, sheet, shown)...)
@@ -212,6 +212,10 @@ func (p *testSheet) table(y float64, t view.SheetTable, rows int, shares []float
 		x += w
 	}
 	for i := range rows {
+		if i < len(t.First) {
+			p.add(p.fit(Box{pageMargin + 1, y + tableNames + float64(i)*sheetRow, shares[0]*width - 2, sheetRow},
+				style{Size: sheetSize, Least: leastPage, Middle: true}, t.First[i]))
+		}
 		at := y + tableNames + float64(i)*sheetRow
 		p.add(Stroke{Points: []Point{{pageMargin, at}, {pageMargin + width, at}}, Width: 0.2, Tone: Quiet})
 	}

@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 
+	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
 )
@@ -20,7 +21,7 @@ func (p *testSheet) panels(y float64, shown Shown) {
 		view.SheetPanel
 		draw func(Box)
 	}{
-		{panels.Rig, func(b Box) { p.rig(b, shown) }}, {panels.Lean, func(b Box) { p.lean(b, shown) }},
+		{panels.Rig, func(b Box) { p.rig(b, shown) }}, {panels.Second, func(b Box) { p.second(b, shown.Second) }},
 		{panels.Board, p.board}, {panels.Straddle, p.straddle},
 	} {
 		b := Box{pageMargin + float64(i%2)*(w+gap), y + float64(i/2)*(h+3), w, h}
@@ -58,7 +59,11 @@ func (p *testSheet) place(d figure.Drawing, b Box) placed {
 // rig is a hold under a band, with the two heights.
 func (p *testSheet) rig(b Box, shown Shown) {
 	s := shown.Banded
-	if !s.Drawn() {
+	switch {
+	case !s.Drawn():
+		return
+	case s.Hang:
+		p.hung(Box{b.X + 0.2*b.W, b.Y, 0.8 * b.W, b.H}, s, figure.Options{}, b.X+16)
 		return
 	}
 	at := p.place(figure.Draw(s, figure.Options{}), Box{b.X + 0.3*b.W, b.Y, 0.7 * b.W, b.H})
@@ -92,10 +97,24 @@ func arrow(a, b Point) []Mark {
 	return []Mark{Stroke{Points: []Point{a, b}, Width: 0.35, Tone: Accent}, end(a), end(b)}
 }
 
-// lean is the planche lean with its measure from the wrist crease.
-func (p *testSheet) lean(b Box, shown Shown) {
-	s := shown.Lean
-	if !s.Drawn() {
+// hung is a body under a bar, above the floor, with the bar's height measured at x.
+func (p *testSheet) hung(b Box, s program.Stance, o figure.Options, x float64) {
+	d := figure.Draw(s, o)
+	d.Min.Y = min(d.Min.Y, s.Floor)
+	at := p.place(d, b)
+	floor, bar := at.at(figure.Point{Y: s.Floor}), at.at(figure.Point{})
+	p.upright(x, floor.Y, bar.Y, p.sheet.Marks.Bar)
+	p.add(Stroke{Points: []Point{{x, bar.Y}, bar}, Width: 0.2, Dash: 0.8, Tone: Quiet},
+		Stroke{Points: []Point{{x - 6, floor.Y}, {b.Right(), floor.Y}}, Width: 0.2, Tone: Quiet})
+}
+
+// second is the straight hang, or the planche lean with its measure from the wrist crease.
+func (p *testSheet) second(b Box, s program.Stance) {
+	switch {
+	case !s.Drawn():
+		return
+	case s.Hang:
+		p.hung(b, s, figure.Options{Plain: true}, b.X+b.W/4)
 		return
 	}
 	at := p.place(figure.Draw(s, figure.Options{Plain: true}), Box{b.X, b.Y, b.W, b.H - 8})

@@ -78,8 +78,8 @@ func TestDemoSite(t *testing.T) {
 			}
 		}
 	}
-	if len(folders) != 1 {
-		t.Errorf("%d clients are on the site, want the one who shares", len(folders))
+	if len(folders) != 2 {
+		t.Errorf("%d clients are on the site, want the two who share", len(folders))
 	}
 	if dir := os.Getenv("GATEPOST_LOOK"); dir != "" { // to look at it in a browser
 		save(t, dir, files)

@@ -81,12 +81,13 @@ func (b *builder) levelFigure(s program.Stance, step, id string) template.HTML {
 
 // testFigure is the hold that a level's readers test.
 func (b *builder) testFigure(l *view.Level) template.HTML {
+	step := l.Tests[0].StepID
 	for _, r := range l.Ladder {
-		if r.StepID == l.Test.StepID && r.Stance.Drawn() {
+		if r.StepID == step && r.Stance.Drawn() {
 			return b.levelFigure(r.Stance, r.Step, r.StepID)
 		}
 	}
-	return b.figures[figureKey{l.SkillID, l.Test.StepID}]
+	return b.figures[figureKey{l.SkillID, step}]
 }
 
 // told describes a drawing for those who hear the page.

@@ -96,7 +96,7 @@ func smallPublic() site.Public {
 			v.Weeks[i].Sessions = []view.Session{{Number: 1, Title: "Monday", Day: "Mon", Minutes: "40 min"}}
 		}
 		return view.Level{View: v, Number: n, Name: "Level", Short: "first", Shown: "You hold it.",
-			Test: view.Test{Step: "first", ExerciseID: "first-hold", Hold: "12 s", RPE: "8"}}
+			Tests: []view.Test{{Name: "first", ExerciseID: "first-hold", Hold: "12 s", RPE: "8"}}}
 	}
 	p := &view.Public{ID: "open", Title: "Open", Blurb: "For all.", Goal: "First for 10 s", SkillID: "skill", Skill: "Skill",
 		Facts: []view.Fact{{Label: "Days", Text: "3"}}, Bands: []string{"narrow: 2 kg"}, Levels: []view.Level{level(1), level(2)}}

@@ -4,6 +4,7 @@ import (
 	"html/template"
 	"strconv"
 
+	"gatepost/program"
 	"gatepost/program/publish/view"
 )
 
@@ -130,23 +131,28 @@ func (b *builder) find(p *view.Public) findView {
 		if i == len(p.Levels)-1 {
 			break // what it ends with is the goal
 		}
-		row := testView{link: link{Text: sentence(l.Test.Step)}, Hold: l.Test.Hold, From: v.Last,
-			Figure: b.testFigure(&l)}
-		if _, ok := b.Library.Exercise(l.Test.ExerciseID); ok {
-			row.Href = exercisePage(l.Test.ExerciseID)
+		for _, t := range l.Tests {
+			row := testView{link: link{Text: sentence(t.Name)}, Hold: t.Hold, From: v.Last, Figure: b.testFigure(&l)}
+			if _, ok := b.Library.Exercise(t.ExerciseID); ok {
+				row.Href = exercisePage(t.ExerciseID)
+			}
+			v.Tests = append(v.Tests, row)
 		}
-		v.Tests = append(v.Tests, row)
 	}
 	if len(p.Levels) > 0 {
-		v.Stop, v.How = p.Levels[0].Advice.StopRule, b.how(p.Levels[0].Test)
+		v.Stop, v.How = p.Levels[0].Advice.StopRule, b.how(p)
 	}
 	return v
 }
 
 // how is the rules of the tests.
-func (b *builder) how(t view.Test) []string {
+func (b *builder) how(p *view.Public) []string {
+	t, prepare := p.Levels[0].Tests[0], "find.how_prepare"
+	if m, ok := b.Library.RoadMap(p.SkillID); ok && m.Hands == program.HandsHang {
+		prepare += "_hang"
+	}
 	return []string{
-		b.words.word("find.how_prepare"), b.words.word("find.how_order"), b.words.word("find.how_rest"),
+		b.words.word(prepare), b.words.word("find.how_order"), b.words.word("find.how_rest"),
 		b.words.fill("find.how_counts", "rpe", t.RPE, "means", b.words.word("rpe."+t.RPE)),
 		b.words.word("find.how_end"),
 	}

@@ -48,28 +48,41 @@ type CardBox struct {
 
 // CardWords are the captions of all cards.
 type CardWords struct {
-	Before, Tomorrow          string // joints now, and next morning
-	Wrists, Elbows, Shoulders string
-	Prepare, Pull, Strength   string // captions of rows that hold several exercises
-	Finish                    string
-	Easier, Harder, Notes     string
-	AsBelow                   string // with the bands of the next row
-	DayTitle, DayRule         string
-	StopTitle, StopRule       string
-	Foot                      string // skill and dates of the block
-	Guidance                  string // what a card is not
+	Before, Tomorrow           string   // joints now, and next morning
+	Joints                     []string // to ask about, those that the work is hardest on first
+	Prepare, Against, Strength string   // captions of rows that hold several exercises
+	Finish                     string
+	Easier, Harder, Notes      string
+	AsBelow                    string // with the bands of the next row
+	DayTitle, DayRule          string
+	StopTitle, StopRule        string
+	Foot                       string // skill and dates of the block
+	Guidance                   string // what a card is not
 }
 
 func (s *speech) cardWords(v *View) CardWords {
+	against := "role.pull"
+	if s.road.Hands == program.HandsHang {
+		against = "role.push"
+	}
 	return CardWords{
 		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
-		Wrists: s.say("joints_log.wrists"), Elbows: s.say("joints_log.elbows"), Shoulders: s.say("joints_log.shoulders"),
-		Prepare: s.say("role.prepare"), Pull: s.say("role.pull"), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
+		Joints:  s.joints(),
+		Prepare: s.say("role.prepare"), Against: s.say(against), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
 		Guidance: s.say("card.guidance"), Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
 	}
+}
+
+// joints are those that a card asks about: of who hangs the wrists last.
+func (s *speech) joints() []string {
+	wrists, elbows, shoulders := s.say("joints_log.wrists"), s.say("joints_log.elbows"), s.say("joints_log.shoulders")
+	if s.road.Hands == program.HandsHang {
+		return []string{elbows, shoulders, wrists}
+	}
+	return []string{wrists, elbows, shoulders}
 }
 
 // cards are all sessions of the block, in order; written are its weeks in words.
@@ -199,7 +212,7 @@ func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
 		if i < len(turns) {
 			b.Caption += "\u00a0" + turns[i]
 		}
-		if open(p) && p.Sets <= 1 {
+		if open(p) && p.Sets <= 1 && p.Reps == 0 {
 			b.Caption = s.say("card.seconds")
 		}
 		all = append(all, b)

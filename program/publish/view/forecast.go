@@ -1,7 +1,9 @@
 package view
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 
 	"gatepost/program"
 )
@@ -23,6 +25,8 @@ func (s *speech) where(p *program.Program) string {
 	switch {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
+	case slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") }):
+		return s.say("plan.entry", "name", first(p.Client.Name), "entry", s.entry())
 	case p.Capacity.Untested:
 		return s.say(s.hung("plan.untested"), "name", first(p.Client.Name))
 	case !ok:
@@ -232,7 +236,7 @@ func (s *speech) cue(p *program.Program) string {
 func (s *speech) cueWorth(p *program.Program) []CueWorth {
 	var all []CueWorth
 	for _, c := range p.Cues {
-		all = append(all, CueWorth{s.say("cue." + c.Cue), s.say("cue.worth", "help", s.kilograms(c.Help))})
+		all = append(all, CueWorth{s.say(s.hung("cue." + c.Cue)), s.say("cue.worth", "help", s.kilograms(c.Help))})
 	}
 	return all
 }

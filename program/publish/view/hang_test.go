@@ -50,3 +50,56 @@ func TestWhoHangsStartsAtTheBar(t *testing.T) {
 		}
 	}
 }
+
+// A hang loads elbows and shoulders before wrists, so that cards ask about them first, and
+// the cautions name them (common practice).
+func TestWhoHangsIsAskedAboutElbowsFirst(t *testing.T) {
+	lib := viewtest.Library()
+	lib.RoadMaps[0].Hands = program.HandsHang
+	v, _ := view.New(viewtest.Coach(), lib, viewtest.Program())
+	if got := strings.Join(v.CardText.Joints, " "); got != "elbows shoulders wrists" {
+		t.Errorf("cards ask about %s", got)
+	}
+	if got := strings.Join(v.Advice.Cautions, "\n"); !strings.Contains(got, "Elbows and shoulders adapt") || strings.Contains(got, "Wrists") {
+		t.Errorf("cautions: %s", got)
+	}
+	for _, c := range v.CueWorth {
+		if strings.Contains(c.Cue, "floor") {
+			t.Errorf("who hangs is told %q", c.Cue)
+		}
+	}
+}
+
+// The form of who hangs has the entry in its first rows, room for repetitions, and
+// neither a lean nor a support.
+func TestTheSheetOfWhoHangs(t *testing.T) {
+	lib := viewtest.Library()
+	lib.RoadMaps[0].Hands = program.HandsHang
+	lib.RoadMaps[0].Entry = []program.Hold{{Exercise: "still-hang", Seconds: 30}, {Exercise: "chin-up", Reps: 8}}
+	sheet, problems := view.NewSheet(viewtest.Coach(), lib, lib.RoadMaps[0].ID)
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	if got := plain(strings.Join(sheet.Tests.First, "; ")); got != "still hang, 30 s; chin up, 8 reps" {
+		t.Errorf("the first rows are %q", got)
+	}
+	for _, label := range append(sheet.Tests.Columns, sheet.Rig.Fields[0].Label, sheet.Panels.Second.Title) {
+		if strings.Contains(label, "Lean") || strings.Contains(label, "Support") {
+			t.Errorf("who hangs is asked for %q", label)
+		}
+	}
+}
+
+// A test of repetitions is no order to do exactly so many, and no easier exercise stands
+// beside it.
+func TestARepetitionTestIsOpen(t *testing.T) {
+	p := viewtest.Program()
+	day := &p.Weeks[0].Sessions[0]
+	day.Items = append(day.Items, program.Prescription{Exercise: "chin-up", Role: program.RoleTest, Sets: 1, Reps: 8, Rest: 180})
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	items := v.Cards[0].Items
+	got := items[len(items)-1]
+	if plain(got.Amount) != "One set, as many as stay clean; 8 are enough" || got.Easier != "" || got.Harder != "" {
+		t.Errorf("%q, easier %q, harder %q", got.Amount, got.Easier, got.Harder)
+	}
+}

@@ -27,7 +27,7 @@ type Item struct {
 	Cue                  string // the exercise's first cue
 	Cues                 []string
 	StraightArm          bool
-	Open                 bool   // it ends when it ends: Amount is a sentence, and the seconds are written down
+	Open                 bool   // it ends when it ends: Amount is a sentence, and what it came to is written down
 	Line                 string // "4 × 12 s, narrow + middle"
 }
 
@@ -71,7 +71,10 @@ func (s *speech) item(p program.Prescription, least string) Item {
 }
 
 // open says that an item's sets are of no printed length: a test, a check hold, a try.
-func open(p program.Prescription) bool { return p.Max || p.Check || p.Try }
+func open(p program.Prescription) bool { return p.Max || p.Check || p.Try || counted(p) }
+
+// counted says that a test is one of repetitions.
+func counted(p program.Prescription) bool { return p.Role == program.RoleTest && p.Reps > 0 }
 
 // amount writes sets and what a set is.
 func (s *speech) amount(p program.Prescription) string {
@@ -87,6 +90,8 @@ func (s *speech) amount(p program.Prescription) string {
 		return s.say("amount.check_for", "hold", strconv.Itoa(p.Hold))
 	case p.Check:
 		return s.say("amount.check_hold")
+	case counted(p):
+		key = "amount.test_reps"
 	case p.Hold > 0 && p.Reps == 0:
 		key = "amount.holds"
 	}

@@ -35,16 +35,17 @@ type Level struct {
 	Name   string // "Level 3"
 	Short  string // "half-open tuck": the step to hold next
 	Shown  string // what a reader shows to start here, one sentence
-	Test   Test   // what shows that the level is behind
+	Tests  []Test // what shows that the level is behind: all of them
 	Help   HelpTable
 }
 
-// Test is one hold that finds the level.
+// Test is one hold, or some repetitions, that finds the level.
 type Test struct {
-	StepID, Step string
-	ExerciseID   string
-	Hold         string // "12 s"
-	RPE          string // "8"
+	StepID     string // empty: of an exercise
+	Name       string // "half-open tuck"
+	ExerciseID string
+	Hold       string // "12 s", "8 times"
+	RPE        string // "8"
 }
 
 // HelpTable is band help by body mass. No rows: the level needs none.
@@ -127,29 +128,65 @@ func tenth(x float64) float64 { return float64(round(10*x)) / 10 }
 func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *program.Level, last bool) Level {
 	number := strconv.Itoa(l.Number)
 	v := Level{
-		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.step(l.Next),
-		Test: Test{StepID: l.Next, Step: s.step(l.Next), Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)},
-		Help: s.helpTable(l),
+		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.say("level.entry"),
+		Tests: s.tests(l), Help: s.helpTable(l),
 	}
-	if step, ok := s.road.Step(l.Next); ok {
-		v.Test.ExerciseID = step.Exercise
+	next := []string{"hold", s.length(l.NextFor), "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number + 1)}
+	after := "level.after_entry"
+	if l.Next != "" {
+		v.Short, after = s.step(l.Next), "level.after"
+		next = append(next, "step", v.Short)
+	}
+	if last {
+		after = "level.after_last"
 	}
 	v.Shown = s.shown(l)
 	v.View = s.undated(coach, from, l, &v)
-	v.After = s.say("level.after", "step", s.step(l.Next), "hold", v.Test.Hold, "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number+1))
-	if last {
-		v.After = s.say("level.after_last", "step", s.step(l.Next), "hold", v.Test.Hold)
-	}
+	v.After = s.say(after, next...)
 	return v
+}
+
+// tests are what shows that a level is behind: its next step, or all of the entry.
+func (s *speech) tests(l *program.Level) []Test {
+	if step, ok := s.road.Step(l.Next); ok {
+		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)}}
+	}
+	var all []Test
+	for _, h := range l.Entry {
+		all = append(all, Test{Name: s.exercise(h.Exercise), ExerciseID: h.Exercise, Hold: s.asked(h), RPE: s.decimal(l.RPE)})
+	}
+	return all
+}
+
+// asked writes how much of something is asked for: "30 s", "8 times".
+func (s *speech) asked(h program.Hold) string {
+	if h.Reps > 0 {
+		return s.say(s.plural("unit.times", h.Reps), "number", strconv.Itoa(h.Reps))
+	}
+	return s.seconds(round(h.Seconds))
 }
 
 // shown says what somebody shows to start at a level, and what not yet.
 func (s *speech) shown(l *program.Level) string {
 	next := []string{"next", s.step(l.Next), "next_hold", s.length(l.NextFor)}
-	if l.Step == "" {
+	switch {
+	case len(l.Entry) > 0:
+		return s.say("level.from_entry", "entry", s.entry())
+	case l.Step == "" && len(s.road.Entry) > 0:
+		return s.say("level.from_entered", next...)
+	case l.Step == "":
 		return s.say("level.from_floor", next...)
 	}
 	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.length(l.Hold), "rpe", s.decimal(l.RPE))...)
+}
+
+// entry is what a road map asks for before its steps: "still active hang for 30 s, …".
+func (s *speech) entry() string {
+	var all []string
+	for _, h := range s.road.Entry {
+		all = append(all, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
+	}
+	return strings.Join(all, "; ")
 }
 
 // undated is the view of a level's program, for every renderer: that of a client,

@@ -34,9 +34,9 @@ func TestPublicInWords(t *testing.T) {
 		first.Shown:         "You start here if you do not hold the tuck for 12 s yet.",
 		last.Shown:          "You start here if you hold the tuck for 12 s at RPE 8, and not yet the half-open tuck for 10 s.",
 		first.Block:         "12 weeks, no dates",
-		first.Test.Hold:     "12 s",
+		first.Tests[0].Hold: "12 s",
 		first.Help.Mean:     "67 kg",
-		last.Test.Step:      "half-open tuck",
+		last.Tests[0].Name:  "half-open tuck",
 		first.Weeks[2].Line: "4 × 12 s, narrow + middle, strap 20 cm",
 	} {
 		if plain(got) != want {

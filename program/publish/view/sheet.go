@@ -41,20 +41,24 @@ type SheetTable struct {
 	Title   string
 	How     string
 	Columns []string
+	First   []string // what stands in the first column already, a row each
 }
 
 // SheetPanel is what a drawing of measuring explains.
 type SheetPanel struct{ Title, Text string }
 
-// SheetPanels are the drawings.
-type SheetPanels struct{ Rig, Lean, Board, Straddle SheetPanel }
+// SheetPanels are the drawings. Of who hangs the second is the straight hang, not the lean.
+type SheetPanels struct{ Rig, Second, Board, Straddle SheetPanel }
 
 // SheetMarks are the words within the drawings.
-type SheetMarks struct{ Anchor, Support, Lean, Edges, Point, Scale string }
+type SheetMarks struct{ Anchor, Support, Bar, Lean, Edges, Point, Scale string }
 
-// NewSheet writes the form in the words of the library.
-func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Problems) {
-	s := newSpeech(coach, lib, &program.Program{})
+// NewSheet writes the form for a road map in the words of the library: what a hang asks
+// for where its hands hang, and its entry in the first rows of the tests. Without one
+// it is the form of those who rest on their hands.
+func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, program.Problems) {
+	s := newSpeech(coach, lib, &program.Program{Skill: skill})
+	hangs := s.road.Hands == program.HandsHang
 	sheet := &Sheet{Title: s.say("sheet.title"), Lead: s.say("sheet.lead"), Coach: coach, Lang: s.lang,
 		Stop: s.say("stop_rule.short"), Foot: s.say("caution.not_medical")}
 	joint := []string{"joint_state.fine", "joint_state.sore", "joint_state.injured"}
@@ -73,11 +77,19 @@ func NewSheet(coach program.Coach, lib *program.Library) (*Sheet, program.Proble
 	sheet.Bands = s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force")
 	sheet.Rig = s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
 		s.field("bar", "sheet.cm"), s.field("drops", "sheet.cm"))
-	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", "ahead", "rpe", "pain", "clean")
+	counted, second := "ahead", "lean"
+	if hangs {
+		sheet.Rig = s.part("rig", s.field("bar", "sheet.cm"), s.field("anchor", "sheet.cm"), s.field("drops", "sheet.cm"))
+		counted, second = "reps", "hang"
+	}
+	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", counted, "rpe", "pain", "clean")
+	for _, h := range s.road.Entry {
+		sheet.Tests.First = append(sheet.Tests.First, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
+	}
 	sheet.How = s.say("sheet.how")
-	sheet.Panels = SheetPanels{s.panel("rig"), s.panel("lean"), s.panel("board"), s.panel("straddle")}
+	sheet.Panels = SheetPanels{s.panel("rig"), s.panel(second), s.panel("board"), s.panel("straddle")}
 	say := func(name string) string { return s.say("sheet.mark_" + name) }
-	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("lean"), say("edges"), say("point"), say("scale")}
+	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("bar"), say("lean"), say("edges"), say("point"), say("scale")}
 	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
 	return sheet, s.problems()
 }
@@ -90,7 +102,7 @@ func (s *speech) part(name string, fields ...Field) SheetPart {
 }
 
 func (s *speech) field(name, unit string, choices ...string) Field {
-	f := Field{Label: s.say("sheet." + name), How: s.say("sheet." + name + "_how")}
+	f := Field{Label: s.say("sheet." + name), How: s.say(s.hung("sheet." + name + "_how"))}
 	if unit != "" {
 		f.Unit = s.say(unit)
 	}
@@ -101,7 +113,7 @@ func (s *speech) field(name, unit string, choices ...string) Field {
 }
 
 func (s *speech) table(name string, columns ...string) SheetTable {
-	t := SheetTable{Title: s.say("sheet.part_" + name), How: s.say("sheet." + name + "_how")}
+	t := SheetTable{Title: s.say("sheet.part_" + name), How: s.say(s.hung("sheet." + name + "_how"))}
 	for _, c := range columns {
 		t.Columns = append(t.Columns, s.say("sheet.column_"+c))
 	}
@@ -109,5 +121,5 @@ func (s *speech) table(name string, columns ...string) SheetTable {
 }
 
 func (s *speech) panel(name string) SheetPanel {
-	return SheetPanel{s.say("sheet.how_" + name), s.say("sheet.how_" + name + "_text")}
+	return SheetPanel{s.say("sheet.how_" + name), s.say(s.hung("sheet.how_" + name + "_text"))}
 }

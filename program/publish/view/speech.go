@@ -35,9 +35,9 @@ func newSpeech(coach program.Coach, lib *program.Library, p *program.Program) *s
 	return s
 }
 
-// hung is the key of what is said otherwise where the body hangs.
+// hung is the key of what is said otherwise where the body hangs, if it is.
 func (s *speech) hung(key string) string {
-	if s.road.Hands == program.HandsHang {
+	if _, ok := s.lib.Words[key+"_hang"]; ok && s.road.Hands == program.HandsHang {
 		return key + "_hang"
 	}
 	return key
@@ -109,7 +109,7 @@ func (s *speech) noted(w program.Week, code string) string {
 func (s *speech) notes(notes []program.Note) []string {
 	var all []string
 	for _, n := range notes {
-		key, pairs := "note."+n.Code, []string(nil)
+		key, pairs := s.hung("note."+n.Code), []string(nil)
 		for _, value := range n.Values {
 			pairs = append(pairs, value.Name, s.value(value))
 			if value.Kind == program.ValueCount {

@@ -137,8 +137,9 @@ func (s *speech) test(w program.Week) string {
 	var names []string
 	for _, session := range w.Sessions {
 		for _, item := range session.Items {
-			try := item.Try && w.Kind != program.WeekTest // every week has one, and nobody is tested by it
-			if item.Role != program.RoleTest || item.Check || try {
+			try := item.Try && w.Kind != program.WeekTest                          // every week has one, and nobody is tested by it
+			check := item.Check && (item.Step != "" || w.Kind != program.WeekTest) // which is said on its own
+			if item.Role != program.RoleTest || check || try {
 				continue
 			}
 			name := s.exercise(item.Exercise)
