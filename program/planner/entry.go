@@ -81,7 +81,7 @@ func (x *exercises) entryWork(d day) (out []program.Prescription) {
 			e = x.easier(e, need{purpose: e.Trains[0]})
 		}
 		if item := x.dose(day{kind: d.kind}, e, program.RoleStrength); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
-			if o.shown > 0 && e.ID == o.Exercise {
+			if e.ID == o.Exercise {
 				o.share(&item, d)
 			}
 			out = append(out, item)
@@ -90,8 +90,12 @@ func (x *exercises) entryWork(d day) (out []program.Prescription) {
 	return out
 }
 
-// share prescribes a share of what was shown.
+// share prescribes a share of what was shown; of what nobody has shown, half a dose.
 func (o *opening) share(item *program.Prescription, d day) {
+	if o.shown <= 0 {
+		item.Hold, item.Reps = half(item.Hold), half(item.Reps)
+		return
+	}
 	item.Sets = entrySets
 	if d.kind != program.WeekBuild {
 		item.Sets = half(entrySets)

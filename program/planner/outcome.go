@@ -186,7 +186,8 @@ func (sn *season) markHeld(out []program.Forecast, hold float64) {
 	}
 	for i := len(out) - 2; i >= 0; i-- {
 		if above := out[i+1]; above.Held && !out[i].Held {
-			out[i], out[i].Step = above, out[i].Step
+			above.Step, out[i].Step = out[i].Step, above.Step
+			out[i] = above
 		}
 	}
 }
