@@ -105,6 +105,8 @@ type (
 		Step     string        `json:"step"`
 		Rig      []string      `json:"rig"`
 		Drop     float64       `json:"drop_m"`
+		Pad      *float64      `json:"pad_m"`   // null: no pads under the head
+		Block    *float64      `json:"block_m"` // null: no block under the feet
 		Help     float64       `json:"help_n"`
 		Ahead    *float64      `json:"ahead_m"` // null: no lean
 		Scale    *float64      `json:"scale_n"` // null: no toes on a scale
@@ -129,6 +131,8 @@ type (
 		Step        string   `json:"step"`
 		Rig         []string `json:"rig"`
 		Drop        float64  `json:"drop_m"`
+		Pad         *float64 `json:"pad_m"`   // null: no pads under the head
+		Block       *float64 `json:"block_m"` // null: no block under the feet
 		Help        float64  `json:"help_n"`
 		Ahead       *float64 `json:"ahead_m"` // null: no lean
 		Scale       *float64 `json:"scale_n"` // null: no toes on a scale
@@ -216,7 +220,7 @@ func given(d program.Date) *program.Date {
 }
 
 func toWeek(w program.Week) weekJSON {
-	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), places(w.Help, 1), positive(w.Ahead, 3), positive(w.Scale, 1),
+	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), positive(w.Rig.Pad, 3), positive(w.Rig.Block, 3), places(w.Help, 1), positive(w.Ahead, 3), positive(w.Scale, 1),
 		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.Hold, w.Sets, w.Rest,
 		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
 }
@@ -226,7 +230,7 @@ func toSession(s program.Session) sessionJSON {
 }
 
 func toItem(p program.Prescription) itemJSON {
-	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), places(p.Help, 1), positive(p.Ahead, 3), positive(p.Scale, 1),
+	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), positive(p.Rig.Pad, 3), positive(p.Rig.Block, 3), places(p.Help, 1), positive(p.Ahead, 3), positive(p.Scale, 1),
 		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.Check, p.Max, p.Try}
 }
 
