@@ -192,7 +192,7 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 		r := b.rung(s, apart)
 		b.settle(&r)
 		b.All = append(b.All, r)
-		b.full = max(b.full, r.FreeHold.Torque)
+		b.full = max(b.full, b.height(&r))
 		if r.ID == a.Goal.Step {
 			goal = r
 		} else {

@@ -28,7 +28,7 @@ func referenceAthlete(sex program.Sex) program.Assessment {
 
 func (b *Body) StepLoad(r *Rung) program.StepLoad {
 	return program.StepLoad{
-		ID: r.ID, Torque: r.FreeHold.Torque, Share: r.FreeHold.Torque / b.full, Allowance: allowance(r.Step),
+		ID: r.ID, Torque: r.FreeHold.Torque, Share: b.height(r) / b.full, Allowance: allowance(r.Step),
 		Lean: r.FreeHold.Lean, ShoulderAhead: r.FreeHold.ShoulderAhead, HipHeight: r.FreeHold.HipHeight,
 		Raised: r.raised(), HandsAhead: r.FreeHold.HandsAheadOfAnchor, Stance: b.stance(r, r.Aids()[0]),
 	}
