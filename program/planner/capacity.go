@@ -63,7 +63,8 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 func (ms *measures) prior(held bool) strength.State {
 	first := math.Log(ms.body.All[0].Load)
 	state := strength.PriorUntested(first)
-	if held {
+	entered := ms.body.Repeats() && len(ms.road.Entry) > 0 && len(ms.open) == 0
+	if held || entered { // push-ups and the like tell of a press (our judgement)
 		state = strength.Prior(first)
 	}
 	if ms.body.Repeats() {

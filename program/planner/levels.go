@@ -76,7 +76,7 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	if problems.Stop() {
 		return nil, problems
 	}
-	way := newcomer(&a, body)
+	way := newcomer(&a, body, road)
 	var starts []start
 	if len(road.Entry) > 0 {
 		before := a
@@ -108,8 +108,14 @@ func halfOf(entry []program.Hold) []program.Hold {
 	return half
 }
 
-// threshold is how long a step is held to start above it, in s.
-func threshold(r *ladder.Rung) int { return r.Gate.Hold + levelMargin }
+// threshold is how long a step is held to start above it, in s; of what is repeated two
+// repetitions more than the gate's.
+func threshold(r *ladder.Rung) int {
+	if r.Gate.Reps > 0 {
+		return r.Gate.Hold + 2*program.SecondsPerRep
+	}
+	return r.Gate.Hold + levelMargin
+}
 
 // reader is an assessment of the mean build that has held nothing yet.
 func reader(from *program.PublicProgram) program.Assessment {
@@ -129,9 +135,9 @@ const farGoal = 3 * 52 * 7 // days
 
 // newcomer is the way of somebody who begins with nothing: how many weeks each
 // rung of the ladder likely takes to its threshold.
-func newcomer(a *program.Assessment, b *ladder.Body) map[string]float64 {
+func newcomer(a *program.Assessment, b *ladder.Body, road *program.RoadMap) map[string]float64 {
 	start := blockStart(a)
-	m := &measures{client: client{athlete: a, body: b, limits: newLimits(a, start)}}
+	m := &measures{client: client{road: road, athlete: a, body: b, limits: newLimits(a, start)}}
 	p, _ := firstPlan(m, start)
 	look := newOutlook(&p.season)
 	weeks := map[string]float64{}
