@@ -11,7 +11,8 @@ import (
 // A road map may ask for something before any of its steps is trained: a hang, some
 // chin-ups. Until all of it was shown, in a test or in the log, the block trains what is
 // missing and nothing else of the road map. Whoever has held a step for some seconds is
-// past that, whatever was tested.
+// past that, whatever was tested; but presses on the floor tell nothing of being upside
+// down, so there the entry is shown by everybody.
 
 // enteredAt is how long a step must have been held for nobody to ask for the entry, s.
 const enteredAt = 5
@@ -24,7 +25,7 @@ type opening struct {
 
 // openings are what is still missing of the entry.
 func (c *client) openings() []opening {
-	if slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= enteredAt }) {
+	if !c.road.Load.Repeats() && slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= enteredAt }) {
 		return nil
 	}
 	var out []opening

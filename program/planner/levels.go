@@ -154,7 +154,7 @@ func startedAt(a program.Assessment, l *program.Level, way map[string]float64) p
 	if l.Step == "" {
 		return a
 	}
-	a.Tests = []program.Hold{{Step: l.Step, Seconds: float64(l.Hold + levelReserve)}}
+	a.Tests = append(slices.Clone(a.Tests), program.Hold{Step: l.Step, Seconds: float64(l.Hold + levelReserve)})
 	a.Training.Experience = math.Max(0, math.Round(way[l.Step]))
 	a.Training.Since = a.Measured - 7*program.Date(math.Min(a.Training.Experience, readerSpell))
 	return a

@@ -85,6 +85,21 @@ func TestPressIsPlannedInRepetitions(t *testing.T) {
 	}
 }
 
+// Ten pikes from the floor tell nothing of being upside down: until the line at the wall is
+// shown nobody presses there, whatever was tested.
+func TestPressesAskForTheirEntry(t *testing.T) {
+	lib, a := pressing(t)
+	road := &lib.RoadMaps[len(lib.RoadMaps)-1]
+	road.Entry = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 45}}
+	for seconds, presses := range map[float64]bool{0: false, 30: false, 45: true} {
+		a.Tests = []program.Hold{{Step: "box", Reps: 6}, {Exercise: "wall-handstand-line", Seconds: seconds}}
+		p, _ := planner.Plan(lib, &a)
+		if got := p.Weeks[0].Step != ""; got != presses {
+			t.Errorf("a line of %.0f s: presses in week 1: %v", seconds, got)
+		}
+	}
+}
+
 // Six repetitions at RPE 7, where four are printed, are good news; two, with the form
 // broken at RPE 10, are bad news, and nothing gets harder.
 func TestRepetitionsAreRead(t *testing.T) {
