@@ -213,7 +213,9 @@ func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
 			b.Caption += "\u00a0" + turns[i]
 		}
 		if open(p) && p.Sets <= 1 && p.Reps == 0 {
-			b.Caption = s.say("card.seconds")
+			if b.Caption = s.plain("card.seconds"); p.Step != "" {
+				b.Caption = s.say("card.seconds")
+			}
 		}
 		all = append(all, b)
 	}

@@ -104,7 +104,7 @@ func (s *speech) openReps(p program.Prescription) string {
 	case p.Max:
 		return s.say("amount.max_reps")
 	case p.Hold > 0:
-		return s.say("amount.check_for_reps", "reps", strconv.Itoa(p.Hold/program.SecondsPerRep))
+		return s.say("amount.check_so_many", "reps", strconv.Itoa(p.Hold/program.SecondsPerRep))
 	}
 	return s.say("amount.check_reps")
 }

@@ -47,10 +47,15 @@ func (s *speech) hung(key string) string {
 // name and text; where steps are repeated those of its twin that ends in "_reps", if there
 // is one. A key without words is said as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
-	text, ok := s.lib.Words[key]
-	if twin, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
-		text = twin
+	if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
+		key += "_reps"
 	}
+	return s.plain(key, pairs...)
+}
+
+// plain is say without a twin, for what is in seconds in every skill.
+func (s *speech) plain(key string, pairs ...string) string {
+	text, ok := s.lib.Words[key]
 	if !ok {
 		s.missing[key] = fmt.Sprintf("there are no words for %q", key)
 		return key
