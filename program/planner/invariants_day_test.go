@@ -125,8 +125,8 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 
 func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	l := newLimits(a, p.Start)
-	// held to the plan without it, a sore joint's week may have no main work
-	hurt := sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders)
+	// in a plan made anew, held to the one without it, a sore joint's week may have no main work
+	hurt := p.From != 0 && (sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders))
 	for _, w := range ahead(p) {
 		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
 		for _, s := range w.Sessions {
