@@ -19,7 +19,7 @@ type Rung struct {
 	FreeHold mechanics.Hold
 	Load     float64 // N·m, effective: torque × allowance
 	body     *Body
-	hung     []Aid // see rigs
+	hung     []Aid // see Aids
 	site     int   // of body.sites: held free
 	toes     int   // of body.sites: with the toes on a scale
 }

@@ -14,22 +14,19 @@ import (
 // for both, in N (our judgement: fifty grams, less than a knot).
 const alikeHelp = 0.5
 
-// Aids are the ways to hang at most two bands at a step that pull at all, leave
-// weight on the hands and help no more than any work allows: free first, then by
-// their help. Of rigs that help alike the one with fewer bands stays, or else the one
+// Aids are the ways to do a step: free first, then by their help, each of which leaves
+// weight on the hands and helps no more than any work allows. What is repeated has pads or
+// blocks; a hold at most two bands. Of rigs that help alike the one with fewer bands stays, or else the one
 // with the shorter strap.
 //
 // A strap of any length makes hundreds of rigs, of which few plans look at more than
 // those of three steps: they are solved when they are asked for, and only those that
 // the pull at the free hold's hip tells apart.
 func (r *Rung) Aids() []Aid {
-	if r.hung == nil && r.body.Repeats() {
-		r.hung = r.onHeights()
-	}
 	if r.hung == nil {
 		r.hung = []Aid{r.Free()}
-		for _, h := range r.body.hangings(&r.FreeHold.Joints) {
-			if o := r.body.WithRig(r, h.drop, h.bands...); o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
+		for _, o := range r.ways() {
+			if o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
 				o.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(o.Rig)})
 				r.hung = append(r.hung, o)
 			}
@@ -39,6 +36,19 @@ func (r *Rung) Aids() []Aid {
 	return r.hung
 }
 
+// ways are all ways to be helped at a step, of use or not.
+func (r *Rung) ways() []Aid {
+	if r.body.Repeats() {
+		return r.onHeights()
+	}
+	var all []Aid
+	for _, h := range r.body.hangings(&r.FreeHold.Joints) {
+		all = append(all, r.body.WithRig(r, h.drop, h.bands...))
+	}
+	return all
+}
+
+// Free is a step without help.
 func (r *Rung) Free() Aid { return Aid{Hold: r.FreeHold, Load: r.Load, Site: r.site} }
 
 // MostHelp is the most that bands help at any work, of body weight (our judgement).
@@ -80,8 +90,7 @@ func (b *Body) hangings(at *mechanics.Joints) []hanging {
 func (b *Body) onEachStrap(all []hanging, at *mechanics.Joints, bands ...int) []hanging {
 	for _, drop := range b.Hanging.Lengths() {
 		h := hanging{bands: bands, drop: drop}
-		rig := b.hungBy(drop)
-		rig.At = b.placeOf(bands)
+		rig := b.hungBy(drop, bands)
 		length := rig.Length(actsOn(rig.At, at), b.support)
 		for _, i := range bands {
 			h.pull += b.Curves[i].Force(length)
@@ -140,14 +149,14 @@ func earlier(a, b program.Date) program.Date {
 	return a
 }
 
-// hungBy is a rig on a length of strap, without its bands yet.
-func (b *Body) hungBy(drop float64) mechanics.Rig {
-	return mechanics.Rig{Drop: drop, Height: b.Hanging.Anchor, Offset: b.Hanging.Offset}
+// hungBy is the rig of some bands on a length of strap, without their curves yet.
+func (b *Body) hungBy(drop float64, bands []int) mechanics.Rig {
+	return mechanics.Rig{At: b.placeOf(bands), Drop: drop, Height: b.Hanging.Anchor, Offset: b.Hanging.Offset}
 }
 
+// WithRig is a step with bands, by their places in the assessment, on m of strap.
 func (b *Body) WithRig(r *Rung, drop float64, bands ...int) Aid {
-	hang := b.hungBy(drop)
-	hang.At = b.placeOf(bands)
+	hang := b.hungBy(drop, bands)
 	rig := program.Rig{Drop: drop}
 	until := program.Date(0)
 	for _, i := range bands {
@@ -166,7 +175,7 @@ func (b *Body) WithRig(r *Rung, drop float64, bands ...int) Aid {
 	return Aid{Rig: rig, Hold: hold, Help: int(math.Round(10 * help)), Load: hold.Torque * allowance(r.Step), until: until}
 }
 
-// Named is the option of a rig as an assessment names it.
+// Named is the aid of a rig as an assessment names it.
 func (b *Body) Named(r *Rung, rig program.Rig) Aid {
 	if rig.Free() {
 		return r.Free()

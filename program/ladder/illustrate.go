@@ -132,9 +132,8 @@ func (b *Body) onTheFloor(kind program.RungKind) program.Stance {
 	case program.RungLean:
 		return b.lean(drawnLean)
 	case program.RungScale:
-		s := b.place(&b.All[0].pose, b.ToesCarried(b.All[0].pose, b.support, drawnToes*b.Weight))
-		s.ToesCarry = drawnToes * b.Weight
-		return s
+		first := &b.All[0]
+		return b.Figure(first, first.Carried(first.Free(), drawnToes*b.Weight))
 	}
 	return program.Stance{}
 }

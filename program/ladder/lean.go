@@ -35,12 +35,15 @@ const scaleStep = 0.5
 func (r *Rung) Scales(most float64) []Aid {
 	var all []Aid
 	for kg := scaleStep; kg*mechanics.Gravity <= most*r.body.Weight; kg += scaleStep {
-		all = append(all, r.Carried(kg*mechanics.Gravity))
+		all = append(all, r.Carried(r.Free(), kg*mechanics.Gravity))
 	}
 	return all
 }
 
-// Carried is a step with so many newtons on the toes.
-func (r *Rung) Carried(newtons float64) Aid {
-	return Aid{Scale: newtons, Load: r.Load - newtons*r.toesReach()*allowance(r.Step), Site: r.toes}
+// Carried is an aid with so many newtons on the toes beside it; with none, as it was.
+func (r *Rung) Carried(a Aid, newtons float64) Aid {
+	if newtons > 0 {
+		a.Scale, a.Load, a.Site = newtons, a.Load-newtons*r.toesReach()*allowance(r.Step), r.toes
+	}
+	return a
 }

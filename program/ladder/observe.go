@@ -13,7 +13,8 @@ import (
 func (b *Body) Observe(t *program.Hold) (strength.Observation, bool) {
 	o := strength.Observation{Seconds: TestSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
 	if t.Step == "" && t.Exercise == b.toesID && t.Scale > 0 {
-		b.Held(&o, &b.All[0], b.All[0].Free(), t.Scale)
+		first := &b.All[0]
+		b.Held(&o, first, first.Carried(first.Free(), t.Scale))
 		return o, o.Load > 0
 	}
 	if t.Step == "" {
@@ -25,18 +26,16 @@ func (b *Body) Observe(t *program.Hold) (strength.Observation, bool) {
 	}
 	for i := range b.All {
 		if r := &b.All[i]; r.ID == t.Step {
-			b.Held(&o, r, b.Named(r, t.Rig), t.Scale)
+			b.Held(&o, r, r.Carried(b.Named(r, t.Rig), t.Scale))
 		}
 	}
 	return o, o.Load > 0
 }
 
-// Held fills in the load and the site of a step held with a rig, and with so many
-// newtons on the toes.
-func (b *Body) Held(o *strength.Observation, r *Rung, hung Aid, scale float64) {
-	o.Load, o.Model, o.Position, o.Rig = hung.Load, strength.StepModel, r.ID, RigName(hung.Rig)
-	if scale > 0 {
-		o.Load -= scale * r.toesReach() * allowance(r.Step)
+// Held fills in the load and the site of a step held with an aid.
+func (b *Body) Held(o *strength.Observation, r *Rung, aid Aid) {
+	o.Load, o.Model, o.Position, o.Rig = aid.Load, strength.StepModel, r.ID, RigName(aid.Rig)
+	if aid.Scale > 0 {
 		o.Model, o.Position = strength.ToesModel, onToes(r)
 	}
 }
@@ -81,6 +80,7 @@ func PairUp(day []strength.Observation) {
 	}
 }
 
+// RigName tells rigs apart; empty for none.
 func RigName(r program.Rig) string {
 	if r.Free() {
 		return ""
@@ -94,6 +94,7 @@ func RigName(r program.Rig) string {
 // DropPrinted is the strap of bands of which nobody says on what they hung: as printed.
 const DropPrinted = -2.0
 
+// SameRig reports whether what is given is a printed rig, on a strap that may be unsaid.
 func SameRig(given, printed program.Rig) bool {
 	if len(given.Bands) != len(printed.Bands) || given.Pad != printed.Pad || given.Block != printed.Block {
 		return false
@@ -106,7 +107,7 @@ func SameRig(given, printed program.Rig) bool {
 	return given.Free() || given.Drop == DropPrinted || given.Drop == printed.Drop
 }
 
-// HungAs is the option of a rig; not ok where a band is no longer the client's.
+// HungAs is the aid of a rig; not ok where a band is no longer the client's.
 func (b *Body) HungAs(r *Rung, rig program.Rig) (Aid, bool) {
 	o := b.Named(r, rig)
 	return o, len(o.Rig.Bands) == len(rig.Bands)

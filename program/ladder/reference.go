@@ -26,6 +26,7 @@ func referenceAthlete(sex program.Sex) program.Assessment {
 	return a
 }
 
+// StepLoad is what a step asks, for who reads it.
 func (b *Body) StepLoad(r *Rung) program.StepLoad {
 	return program.StepLoad{
 		ID: r.ID, Torque: r.FreeHold.Torque, Share: b.height(r) / b.full, Allowance: allowance(r.Step),

@@ -1,14 +1,11 @@
 package ladder
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
-	"gatepost/program/strength"
 )
 
 // # What is repeated
@@ -78,17 +75,14 @@ func (b *Body) heights() []float64 {
 	return b.Hanging.Pads
 }
 
-// onHeights are the ways to do a step that is repeated: from the floor first, then with the
-// least help. Hands that stand higher than the head comes have no use for pads.
-func (r *Rung) onHeights() []Aid {
-	all := []Aid{r.Free()}
+// onHeights are the ways to do a step that is repeated on what there is. Hands that stand
+// higher than the head comes have no use for pads.
+func (r *Rung) onHeights() (all []Aid) {
 	for _, h := range r.body.heights() {
-		if a, ok := r.onHeight(h); ok && a.Help > 0 && r.Press.Hands == 0 {
-			a.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(a.Rig)})
+		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 {
 			all = append(all, a)
 		}
 	}
-	slices.SortStableFunc(all, func(x, y Aid) int { return cmp.Compare(x.Help, y.Help) })
 	return all
 }
 

@@ -26,7 +26,7 @@ func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	return s
 }
 
-// Figure is what an option shows: of a step, or without one the lean.
+// Figure is what an aid shows: of a step, or without one the lean.
 func (b *Body) Figure(r *Rung, o Aid) program.Stance {
 	switch {
 	case r == nil:

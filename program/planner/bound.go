@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // bounds are what a week in the making is held to: other plans' weeks, and the days of

@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/strength"
 )
 
@@ -72,9 +72,6 @@ func (ms *measures) prior(held bool) strength.State {
 	}
 	return state
 }
-
-// secondsPerRep is how long one repetition takes.
-const secondsPerRep = int(strength.SecondsPerRepetition)
 
 // newOutlook lays the block's weeks ahead of the state after those that are over.
 func newOutlook(sn *season) outlook {

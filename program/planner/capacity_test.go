@@ -383,7 +383,7 @@ func TestOffsetsAreToldOnceKnown(t *testing.T) {
 		for i := range 5 {
 			r := &p.body.Steps[i]
 			o := strength.Observation{Seconds: strength.MaxHold(130, 128, 0) - 0.5, RPE: 10, Failed: true}
-			p.body.Held(&o, r, r.Aids()[0], 0)
+			p.body.Held(&o, r, r.Aids()[0])
 			if o.Load = 128; r.ID == "open-tuck" { // each with help that lets it be held as long
 				o.Load /= 1.08
 			}

@@ -2,12 +2,12 @@ package planner
 
 import (
 	"fmt"
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"strings"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/strength"
 )
 

@@ -141,7 +141,7 @@ const longestTest = 300
 func setTime(item program.Prescription) int {
 	t := item.Hold
 	if item.Reps > 0 {
-		t = secondsPerRep * item.Reps
+		t = program.SecondsPerRep * item.Reps
 	}
 	if t == 0 {
 		t = min(int(item.MaxHold), longestTest)

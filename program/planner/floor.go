@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 const scaleKit = "bathroom scale"

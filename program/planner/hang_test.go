@@ -1,10 +1,10 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Heights are from the floor in every case: an anchor at 240 cm is 10 cm above a bar at

@@ -1,12 +1,12 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"strings"
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // What the pages say beside the drawings must be what is drawn. Shares and leans

@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Readers of a public program were not measured. They are planned for as a body
@@ -42,8 +42,8 @@ const readersMonday = program.Date(11323) // 2001-01-01
 
 // Levels plans a public program for every starting level of its road map: for
 // whoever cannot show its entry yet, where it asks for one; for whoever cannot hold the
-// first step yet, then for each step from the first to the one before the goal. Each is the plan of an assessment in which just that
-// threshold was shown, so whatever holds for a client's program holds here.
+// first step yet, then for each step from the first to the one before the goal. Each is
+// the plan of an assessment in which just that threshold was shown, so whatever holds for a client's program holds here.
 // Problems are those of the bands, as in Plan.
 func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level, program.Problems) {
 	starts, problems := startsOf(lib, from)

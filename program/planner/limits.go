@@ -1,10 +1,10 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // limits are what this client's age, joints and past allow. They are worked out

@@ -2,7 +2,6 @@ package planner
 
 import (
 	"fmt"
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
@@ -10,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // dayAsks is what a day asks of straight arms, as the body feels it.

@@ -2,11 +2,11 @@ package planner
 
 import (
 	"cmp"
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // outcome adds what the numbers say beside the weeks: loads, capacity,

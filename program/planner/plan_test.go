@@ -2,7 +2,6 @@ package planner
 
 import (
 	"encoding/json"
-	"gatepost/program/ladder"
 	"math"
 	"testing"
 
@@ -10,6 +9,7 @@ import (
 
 	"gatepost/cmd/study/people"
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // planned makes a client's program and skips those who may not have one.

@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"testing"
 	"time"
@@ -9,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // An assessment moved by whole weeks gives the same plan, moved.

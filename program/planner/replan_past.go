@@ -2,10 +2,10 @@ package planner
 
 import (
 	"cmp"
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/strength"
 )
 

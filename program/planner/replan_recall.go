@@ -116,9 +116,7 @@ func (c *client) workOf(item *program.Prescription) work {
 	for i := range c.body.Steps {
 		if r := &c.body.Steps[i]; r.ID == item.Step {
 			w.rung = r
-			if w.aid = c.body.Named(r, item.Rig); item.Scale > 0 {
-				w.aid = r.Carried(item.Scale)
-			}
+			w.aid = r.Carried(c.body.Named(r, item.Rig), item.Scale)
 		}
 	}
 	if w.rung == nil || len(w.aid.Rig.Bands) != len(item.Rig.Bands) {

@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"testing"
 
 	"gatepost/cmd/study/people"
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Read week after week, a rig does not come and go with every wobble of the

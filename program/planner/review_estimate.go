@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/strength"
 )
 
@@ -152,7 +152,7 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 		if !ok {
 			return e.skip(s, noteBandGone)
 		}
-		e.body.Held(o, r, hung, s.Scale)
+		e.body.Held(o, r, r.Carried(hung, s.Scale))
 		return true
 	}
 	return false

@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"reflect"
 	"slices"
@@ -10,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // asPrinted is a log of some weeks of a plan, every session done as printed.

@@ -2,10 +2,10 @@ package planner
 
 import (
 	"cmp"
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // setRead is one set of the log beside what was printed for it.

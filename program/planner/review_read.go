@@ -1,10 +1,10 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/strength"
 )
 

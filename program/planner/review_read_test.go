@@ -1,12 +1,12 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Wrists that bear no weight, and no handles: three weeks done as printed are no weeks

@@ -2,10 +2,10 @@ package planner
 
 import (
 	"cmp"
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // slotsOf are the printed sets of an exercise that day; where the day has none,

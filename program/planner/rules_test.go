@@ -2,12 +2,12 @@ package planner
 
 import (
 	"fmt"
-	"gatepost/program/ladder"
 	"math"
 	"slices"
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Rules of choice and dose in literal numbers, so that no checker asks the code that it

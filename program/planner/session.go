@@ -103,8 +103,6 @@ func (lo *layout) wanted(d day) []group {
 		add("role.ahead", lo.hold(d.load.heavy, program.RoleAhead, d.sets.heavy, aheadRest))
 		add("role.second", lo.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", lo.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
-	}
-	if d.straight {
 		for _, item := range lo.exercises.entryWork(d) {
 			add("role.strength", item)
 		}

@@ -1,11 +1,11 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"math"
 	"testing"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 	"gatepost/program/mechanics"
 )
 

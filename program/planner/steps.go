@@ -1,10 +1,10 @@
 package planner
 
 import (
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // reserve is how many seconds beyond a gate's a free hold must be predicted

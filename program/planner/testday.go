@@ -1,8 +1,9 @@
 package planner
 
-import "gatepost/program/ladder"
-
-import "gatepost/program"
+import (
+	"gatepost/program"
+	"gatepost/program/ladder"
+)
 
 // testItems are the block's closing test: the step worked on, free where it can be,
 // and a harder one beside it. Where the minutes allow only one of them, it is what the

@@ -2,10 +2,10 @@ package planner
 
 import (
 	"cmp"
-	"gatepost/program/ladder"
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // sameWeeks is for how many build weeks running a dose may stay what it is (our
