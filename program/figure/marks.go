@@ -53,6 +53,9 @@ func (b *body) massAt(d *Drawing, at Point) {
 	d.add(Shape{Ink: Paper, Paths: quarters})
 }
 
+// letterWide is how wide a letter is at the most, of its size (our judgement).
+const letterWide = 0.6
+
 // words are the caller's labels at band, hands, centre of mass and toes.
 func (b *body) words(d *Drawing, o Options) {
 	say := func(text string, at Point, align Align) {
@@ -76,7 +79,11 @@ func (b *body) words(d *Drawing, o Options) {
 		}
 	}
 	if b.ToesCarry > 0 {
-		say(o.Toes, Point{X: b.Toes[b.near].X, Y: below}, Middle)
+		at, align := Point{X: b.Toes[b.near].X, Y: below}, Middle
+		if half := letterWide / 2 * o.Text * float64(len(o.Toes)); at.X-half < d.Min.X { // nothing stands further out than the toes
+			at.X, align = d.Min.X, Start
+		}
+		say(o.Toes, at, align)
 	}
 	say(o.Mass, Point{X: b.CoM.X - 0.06, Y: b.CoM.Y - b.flesh(.13)}, End)
 }
