@@ -135,6 +135,7 @@ type Step struct {
 type Rung struct {
 	Kind     RungKind
 	Exercise string
+	Repeated string // of a lean: the exercise that goes into it and out again; empty where it is held only
 }
 
 // RungKind says how a rung is measured out.

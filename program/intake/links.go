@@ -93,6 +93,9 @@ func (s *shelf) linkRoadMap(m *program.RoadMap) {
 	}
 	for i := range m.Rungs {
 		m.Rungs[i].Exercise = need(fmt.Sprintf("rungs[%d].exercise", i), m.Rungs[i].Exercise)
+		if m.Rungs[i].Repeated != "" {
+			m.Rungs[i].Repeated = need(fmt.Sprintf("rungs[%d].repeated", i), m.Rungs[i].Repeated)
+		}
 	}
 	for i := range m.Steps {
 		m.Steps[i].Exercise = need(fmt.Sprintf("steps[%d].exercise", i), m.Steps[i].Exercise)

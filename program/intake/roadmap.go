@@ -63,6 +63,7 @@ func rung(r *program.Rung) read {
 	return group(
 		must("kind", "lean", choice(&r.Kind, program.RungLean, program.RungBalance, program.RungScale)),
 		must("exercise", "wall-lean", text(&r.Exercise)),
+		may("repeated", "wall-lean-in-and-out", text(&r.Repeated)),
 	)
 }
 

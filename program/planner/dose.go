@@ -76,6 +76,8 @@ func (ds *doses) works(i int, main work) load {
 	if l.second.floor == nil {
 		l.leans = ds.lean(i, easyLoad, secondLeast, ds.leanHold(i))
 	}
+	l.second = ds.onMark(l.second, i, func(l *load) work { return l.second })
+	l.leans = ds.onMark(l.leans, i, func(l *load) work { return l.leans })
 	spoken := ds.heldAny() || ds.provisional(i) // heavy is a share of what was shown
 	if back, _ := ds.returning(i); ds.limits.heavy && spoken && !back && !main.gate && ds.weeks[i].kind == program.WeekBuild && len(ds.weeks[i].straight) > 1 {
 		l.heavy = ds.heavyWork(main, i)

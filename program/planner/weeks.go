@@ -36,6 +36,7 @@ func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
 		easeWeek(&out)
 	}
 	lo.inRepetitions(&out)
+	lo.inAndOut(&out)
 	lo.tally(&out)
 	out.Notes = lo.weekNotes(&out, lastBuild)
 	return out

@@ -1,0 +1,77 @@
+package planner
+
+import (
+	"math"
+
+	"gatepost/program"
+	"gatepost/program/ladder"
+)
+
+// # Leans by repetitions
+//
+// Beside the main work a lean is gone into from the pike and out of again, three seconds a
+// repetition, at a mark that moves by half hands (common practice). It is practice and
+// strength, and finds nothing out: main work, check holds and tests stay holds. Joints that
+// are sore, and weeks on the way back, keep still as well (our judgement).
+
+// leanRepsLeast is the fewest repetitions of a set; shorter ones stay holds. A set of
+// twenty-five seconds makes eight.
+const leanRepsLeast = 5
+
+// repeatedLean is the exercise in which a week's lean is repeated; empty where it is held.
+func (sn *season) repeatedLean(week int) string {
+	floor := sn.floorRung(program.RungLean)
+	if floor == nil || floor.Repeated == "" || sn.limits.elbowSore || sn.limits.neutralOnly || sn.comingBack(week) {
+		return ""
+	}
+	if back, _ := sn.returning(week); back {
+		return ""
+	}
+	if e, ok := sn.lib.Exercise(floor.Repeated); !ok || !sn.can(e) {
+		return ""
+	}
+	return floor.Repeated
+}
+
+// onMark keeps a lean that is repeated on its mark until the mark can move by half a hand.
+// It lies where the block's first such lean lay.
+func (ds *doses) onMark(w work, week int, which func(*load) work) work {
+	if !isLean(w) || ds.repeatedLean(week) == "" {
+		return w
+	}
+	for j := range ds.loads[:week] {
+		if first := which(&ds.loads[j]); isLean(first) {
+			steps := int(math.Round((w.aid.Ahead - first.aid.Ahead) / ladder.LeanStep))
+			if off := steps % halfHandSteps; steps > 0 && off > 0 {
+				back := ds.leanAt(w.floor, int(math.Round(w.aid.Ahead/ladder.LeanStep))-off, week)
+				back.hold = w.hold
+				return back
+			}
+			return w
+		}
+	}
+	return w
+}
+
+// halfHandSteps is half a hand in steps of a lean.
+const halfHandSteps = 2
+
+func isLean(w work) bool { return !w.none() && w.floor != nil && w.floor.Kind == program.RungLean }
+
+// inAndOut prints a week's lighter leans as repetitions.
+func (lo *layout) inAndOut(w *program.Week) {
+	repeated := lo.repeatedLean(w.Number - 1)
+	if repeated == "" {
+		return
+	}
+	held := lo.floorRung(program.RungLean).Exercise
+	for i := range w.Sessions {
+		for j := range w.Sessions[i].Items {
+			item := &w.Sessions[i].Items[j]
+			if item.Role == program.RoleSecond && item.Exercise == held && item.Hold >= leanRepsLeast*program.SecondsPerRep {
+				item.Exercise, item.Hold = repeated, fullReps(item.Hold)
+				item.Reps = item.Hold / program.SecondsPerRep
+			}
+		}
+	}
+}
