@@ -14,9 +14,9 @@ import (
 // strength, and finds nothing out: main work, check holds and tests stay holds. Joints that
 // are sore, and weeks on the way back, keep still as well (our judgement).
 
-// leanRepsLeast is the fewest repetitions of a set; shorter ones stay holds. A set of
-// twenty-five seconds makes eight.
-const leanRepsLeast = 5
+// leanRepsLeast is the fewest repetitions of a set: five, and once one less where a dose
+// would stand still. Shorter sets stay holds. Twenty-five seconds make eight.
+const leanRepsLeast = 4
 
 // repeatedLean is the exercise in which a week's lean is repeated; empty where it is held.
 func (sn *season) repeatedLean(week int) string {
@@ -33,23 +33,25 @@ func (sn *season) repeatedLean(week int) string {
 	return floor.Repeated
 }
 
-// onMark keeps a lean that is repeated on its mark until the mark can move by half a hand.
-// It lies where the block's first such lean lay.
+// onMark keeps a lean that is repeated on its mark until the mark can move by half a hand,
+// and to whole repetitions. It lies where the block's first such lean lay.
 func (ds *doses) onMark(w work, week int, which func(*load) work) work {
 	if !isLean(w) || ds.repeatedLean(week) == "" {
 		return w
 	}
+	hold := fullReps(w.hold)
 	for j := range ds.loads[:week] {
-		if first := which(&ds.loads[j]); isLean(first) {
-			steps := int(math.Round((w.aid.Ahead - first.aid.Ahead) / ladder.LeanStep))
-			if off := steps % halfHandSteps; steps > 0 && off > 0 {
-				back := ds.leanAt(w.floor, int(math.Round(w.aid.Ahead/ladder.LeanStep))-off, week)
-				back.hold = w.hold
-				return back
-			}
-			return w
+		first := which(&ds.loads[j])
+		if !isLean(first) {
+			continue
 		}
+		steps := int(math.Round((w.aid.Ahead - first.aid.Ahead) / ladder.LeanStep))
+		if off := steps % halfHandSteps; steps > 0 && off > 0 {
+			w = ds.leanAt(w.floor, int(math.Round(w.aid.Ahead/ladder.LeanStep))-off, week)
+		}
+		break
 	}
+	w.hold = hold
 	return w
 }
 
@@ -57,6 +59,14 @@ func (ds *doses) onMark(w work, week int, which func(*load) work) work {
 const halfHandSteps = 2
 
 func isLean(w work) bool { return !w.none() && w.floor != nil && w.floor.Kind == program.RungLean }
+
+// printedAs is the exercise that work is printed as.
+func (sn *season) printedAs(w work, role program.Role, week int) string {
+	if repeated := sn.repeatedLean(week); role == program.RoleSecond && isLean(w) && repeated != "" {
+		return repeated
+	}
+	return w.exercise()
+}
 
 // inAndOut prints a week's lighter leans as repetitions.
 func (lo *layout) inAndOut(w *program.Week) {

@@ -244,7 +244,7 @@ func TestMinutesOfASession(t *testing.T) {
 		sum, parts := 300, "300"
 		for _, it := range s.Items {
 			if it.Role != program.RolePrepare && !it.InRests {
-				one := 60 + it.Sets*(it.Hold+3*it.Reps) + (it.Sets-1)*it.Rest
+				one := 60 + it.Sets*max(it.Hold, 3*it.Reps) + (it.Sets-1)*it.Rest
 				sum, parts = sum+one, fmt.Sprint(parts, "+", one)
 			}
 		}

@@ -31,7 +31,7 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
 		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
 	} {
-		if v.work.none() || v.work.gate || !stands(ds.behind, now, v.role, v.work.exercise()) {
+		if v.work.none() || v.work.gate || !stands(ds.behind, now, v.role, ds.printedAs(*v.work, v.role, i)) {
 			continue
 		}
 		changed = true

@@ -243,7 +243,7 @@ func (s *speech) easier(p program.Prescription) string {
 	case p.Step != "" && len(s.program.Bands) > 0:
 		return s.say("card.some_help")
 	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
-		return s.length(max(p.Hold-3, 3))
+		return s.setOf(p, max(p.Hold-3, 3))
 	case e != nil && s.instead(e, e.Easier) != "":
 		return s.instead(e, e.Easier)
 	case p.Hold > 0:
@@ -253,11 +253,19 @@ func (s *speech) easier(p program.Prescription) string {
 }
 
 // oneMore is a second, or what a repetition takes.
-func (s *speech) oneMore() int {
-	if s.repeats() {
+func (s *speech) oneMore(p program.Prescription) int {
+	if s.repeats() || p.Reps > 0 {
 		return program.SecondsPerRep
 	}
 	return 1
+}
+
+// setOf is a set of another length, counted as its item is.
+func (s *speech) setOf(p program.Prescription, seconds int) string {
+	if p.Reps > 0 {
+		return s.times(seconds)
+	}
+	return s.length(seconds)
 }
 
 // harder is the next thing when every set was easy: of a hold one second more.
@@ -265,7 +273,7 @@ func (s *speech) harder(p program.Prescription) string {
 	e, _ := s.lib.Exercise(p.Exercise)
 	switch {
 	case p.Step != "" || p.StraightArm && p.Hold > 0:
-		return s.length(p.Hold + s.oneMore())
+		return s.setOf(p, p.Hold+s.oneMore(p))
 	case e != nil && s.instead(e, e.Harder) != "":
 		return s.instead(e, e.Harder)
 	case p.Hold > 0:

@@ -24,6 +24,11 @@ func (s *speech) length(seconds int) string {
 	if !s.repeats() {
 		return s.seconds(seconds)
 	}
+	return s.times(seconds)
+}
+
+// times writes seconds as the repetitions they take: "4 times".
+func (s *speech) times(seconds int) string {
 	n := max(1, seconds/program.SecondsPerRep)
 	return s.say(s.plural("unit.times", n), "number", strconv.Itoa(n))
 }
