@@ -154,7 +154,7 @@ func (o *outlook) earned(sn *season, weeks []program.Week) {
 func (sn *season) schedule(weeks []week, counted []int) strength.Schedule {
 	plan := strength.Schedule{
 		Career:      sn.past.career,
-		DeloadEvery: newLimits(sn.athlete, weeks[len(weeks)-1].start+7).deloadEvery,
+		DeloadEvery: limitsIn(sn.road, sn.athlete, weeks[len(weeks)-1].start+7).deloadEvery,
 		Sessions:    usualSessions(weeks),
 		Lost:        sn.past.lost, Off: sn.past.off,
 	}
