@@ -44,3 +44,37 @@ func TestDaysFollowTheOtherPlan(t *testing.T) {
 		t.Errorf("straight-arm days %v, the freshest %s", w.straight, w.fresh)
 	}
 }
+
+// Held to a plan of longer holds at an easier step, on the wall since before some weeks off:
+// the same number of sets weighs more there, and still the week rises by a tenth or one
+// main set at the most.
+func TestOtherWorkIsHeldToTheSeconds(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away, a.Training.Experience, a.Training.Since = nil, 40, 0
+	a.Tests = []program.Hold{{Step: "tuck", Seconds: 14}}
+	hung, _ := Plan(lib, &a)
+	a.Tests = []program.Hold{{Step: "tuck", Seconds: 16}}
+	out, m, _ := begin(lib, &a)
+	p, _ := firstPlan(m, out.Start)
+	p.gentlerThan = []otherPlan{{weeks: hung.Weeks, wall: true}}
+	p.fill(&out, nil)
+	for _, fault := range checkVolume(lib, &a, &out) {
+		t.Error(fault)
+	}
+}
+
+// Beside a check hold to its end, two longer sets of the same lean are no more; beside
+// sets of fifteen seconds alone they are.
+func TestAHoldToItsEndIsTheLongest(t *testing.T) {
+	lean := program.Prescription{Exercise: "planche-lean", Role: program.RoleMain, Sets: 3, Hold: 15, Ahead: 0.02}
+	check := lean
+	check.Role, check.Hold, check.Check = program.RoleTest, 0, true
+	second := lean
+	second.Role, second.Hold = program.RoleSecond, 16
+	if got := longestOf(&second, []program.Prescription{lean}); got != 15 {
+		t.Errorf("beside 15 s: %d s at the most", got)
+	}
+	if got := longestOf(&second, []program.Prescription{check, lean}); got != 0 {
+		t.Errorf("beside a hold to its end: %d s at the most", got)
+	}
+}

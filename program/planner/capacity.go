@@ -52,11 +52,15 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 	}
 	ladder.PairUp(seen)
 	notes = append(notes, ms.disagreements()...)
-	if len(seen) == 0 {
+	if !slices.ContainsFunc(seen, lasted) {
 		notes = append(notes, note(noteUntested))
 	}
 	return ms.prior(held).Assess(seen), notes
 }
+
+// lasted reports whether something was held at all: a try that failed is no evidence of
+// strength.
+func lasted(o strength.Observation) bool { return o.Seconds > 0 }
 
 // prior is the belief before the tests: of somebody who holds steps, or of whoever
 // has only leaned, or tried.
@@ -125,7 +129,7 @@ func (sn *season) shownPart(quantile float64) float64 {
 func (sn *season) heldAny() bool {
 	return sn.past.tested || slices.ContainsFunc(sn.athlete.Tests, func(t program.Hold) bool {
 		o, ok := sn.body.Observe(&t)
-		return ok && o.Max && o.Seconds > 0
+		return ok && o.Max && lasted(o)
 	})
 }
 
@@ -154,7 +158,7 @@ func (o *outlook) earned(sn *season, weeks []program.Week) {
 func (sn *season) schedule(weeks []week, counted []int) strength.Schedule {
 	plan := strength.Schedule{
 		Career:      sn.past.career,
-		DeloadEvery: newLimits(sn.athlete, weeks[len(weeks)-1].start+7).deloadEvery,
+		DeloadEvery: limitsIn(sn.road, sn.athlete, weeks[len(weeks)-1].start+7).deloadEvery,
 		Sessions:    usualSessions(weeks),
 		Lost:        sn.past.lost, Off: sn.past.off,
 	}

@@ -113,13 +113,16 @@ func TestALeanIsATest(t *testing.T) {
 }
 
 // Who has shown nothing starts low: nine newcomers in ten can hold the first week's
-// lean more than twice as long as it asks, were they as strong as that lean says.
+// lean more than twice as long as it asks, were they as strong as that lean says. Nor
+// does a try that failed show anything: no lean goes past 8 cm (our judgement).
 func TestUntestedStartsLow(t *testing.T) {
 	p, _ := programAndProblems(t, someone())
 	low, _ := programAndProblems(t, someone(tuck(0)))
 	for _, p := range []program.Program{p, low} {
-		if w := p.Weeks[0]; w.Step != "" || w.Ahead > 0.12+1e-9 {
-			t.Errorf("week 1 asks %s, %.2f m ahead", w.Step, w.Ahead)
+		for _, item := range items(&p.Weeks[0]) {
+			if item.Step != "" || item.Ahead > 0.08+1e-9 {
+				t.Errorf("week 1 asks %s %s, %.2f m ahead", item.Exercise, item.Step, item.Ahead)
+			}
 		}
 	}
 	if tested, _ := programAndProblems(t, someone(leaning(0.16, 20))); tested.Weeks[0].Ahead <= 0.12 {

@@ -23,6 +23,8 @@ import (
 //     after weeks off), or a gate week there and none here, is a week like any other;
 //   - and less: where nothing of the week fits under the other plan, a sore joint has a
 //     week without main work;
+//   - beside a set that the other plan has held to its end, the same work may be held
+//     longer; and a check hold may be to its end where the other plan asks for none;
 //   - a try with the toes on the floor, which everybody on the floor may have;
 //   - a day on which the other plan has no session, since the days of training changed;
 //   - a test that was shorter, and a set that was worse than another that was bad already,

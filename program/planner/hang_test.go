@@ -29,3 +29,21 @@ func TestBandsOfAHangingStepHangFromTheFloorsHeights(t *testing.T) {
 		}
 	}
 }
+
+// Sore wrists have a deload every third week where hands carry the body, also in the weeks
+// after the block that dates are reckoned with; in a hang they are straight, and it is
+// every fourth (our judgement).
+func TestSoreWristsDoNotSlowAHang(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Health.Wrists = program.JointSore
+	road, _ := lib.RoadMap("planche")
+	for hands, want := range map[program.Hands]int{program.HandsSupport: 3, program.HandsHang: 4} {
+		p := retraced(lib, &a)
+		on := *road
+		on.Hands = hands
+		p.road = &on
+		if got := p.schedule(p.weeks, nil).DeloadEvery; got != want {
+			t.Errorf("%s: a deload every %d weeks after the block, want %d", hands, got, want)
+		}
+	}
+}

@@ -137,7 +137,7 @@ const farGoal = 3 * 52 * 7 // days
 // rung of the ladder likely takes to its threshold.
 func newcomer(a *program.Assessment, b *ladder.Body, road *program.RoadMap) map[string]float64 {
 	start := blockStart(a)
-	m := &measures{client: client{road: road, athlete: a, body: b, limits: newLimits(a, start)}}
+	m := &measures{client: client{road: road, athlete: a, body: b, limits: limitsIn(road, a, start)}}
 	p, _ := firstPlan(m, start)
 	look := newOutlook(&p.season)
 	weeks := map[string]float64{}

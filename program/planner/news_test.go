@@ -17,11 +17,12 @@ type dayAsks struct {
 	max   int                // tenths of a second that the heaviest hold would last
 	sets  int                // of holds
 	holds map[string]int     // s, by exercise, rig and lean
+	ended map[string]bool    // of these, what is held to its end as well
 	help  map[string]float64 // N at a step, the least
 }
 
 func (p *plan) askedOn(s *program.Session, week int) dayAsks {
-	a := dayAsks{max: math.MaxInt, holds: map[string]int{}, help: map[string]float64{}}
+	a := dayAsks{max: math.MaxInt, holds: map[string]int{}, ended: map[string]bool{}, help: map[string]float64{}}
 	for i := range s.Items {
 		item := &s.Items[i]
 		if !isArm(item) || item.Exercise == "toe-assisted-tuck" {
@@ -36,6 +37,7 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 		}
 		key := fmt.Sprint(item.Exercise, ladder.RigName(item.Rig), item.Ahead, item.Scale)
 		a.holds[key] = max(a.holds[key], item.Hold)
+		a.ended[key] = a.ended[key] || item.Hold == 0
 		if h, ok := a.help[item.Exercise]; !ok || item.Help+item.Scale < h {
 			a.help[item.Exercise] = item.Help + item.Scale
 		}
@@ -72,8 +74,8 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 				say("sets %d after %d", y.sets, x.sets)
 			}
 			for k, h := range y.holds {
-				if was, ok := x.holds[k]; ok && h > was && was > 0 {
-					say("hold %d after %d %s", h, was, k)
+				if was, ok := x.holds[k]; ok && h > was && !x.ended[k] {
+					say("hold %d after %d %s %s", h, was, k, w.Sessions[j].Date)
 				}
 			}
 			for k, h := range y.help {

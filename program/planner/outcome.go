@@ -101,7 +101,7 @@ func (sn *season) tested() bool {
 		return true
 	}
 	for i := range sn.athlete.Tests {
-		if _, ok := sn.body.Observe(&sn.athlete.Tests[i]); ok {
+		if o, ok := sn.body.Observe(&sn.athlete.Tests[i]); ok && lasted(o) {
 			return true
 		}
 	}

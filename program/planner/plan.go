@@ -238,7 +238,10 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
 		p.stayEased(i, lastBuild)
-		if p.weeks[i].kind == program.WeekTest && v.built > 0 { // other work may weigh more than what was tapered
+		switch kind := p.weeks[i].kind; { // other work may weigh more than what was dosed
+		case kind == program.WeekBuild:
+			p.loads[i].shrink(v.next(i, p.loads[i].main))
+		case kind == program.WeekTest && v.built > 0:
 			p.loads[i].shrink(v.built * taperMost / 100)
 		}
 		if i < p.past.over()+2 { // until the log says more
