@@ -255,16 +255,16 @@ func (di *diary) tooLong() []tooLong {
 	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
-			if di.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.Done.Seconds == 0 {
+			if di.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.seconds() == 0 {
 				continue
 			}
-			at := tooLong{exercise: s.Exercise, rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
+			at := tooLong{exercise: di.heldAs(s.Exercise), rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
 			reached[at] = reached[at] || !s.short()
 			if j := slices.IndexFunc(out, at.same); j >= 0 {
-				out[j].longest = max(out[j].longest, s.Done.Seconds)
+				out[j].longest = max(out[j].longest, s.seconds())
 				continue
 			}
-			at.longest = s.Done.Seconds
+			at.longest = s.seconds()
 			out = append(out, at)
 		}
 	}

@@ -68,6 +68,14 @@ func (sn *season) printedAs(w work, role program.Role, week int) string {
 	return w.exercise()
 }
 
+// heldAs is the exercise in which a lean that is repeated is held; others are what they are.
+func (c *client) heldAs(exercise string) string {
+	if floor := c.floorRung(program.RungLean); floor != nil && floor.Repeated == exercise {
+		return floor.Exercise
+	}
+	return exercise
+}
+
 // inAndOut prints a week's lighter leans as repetitions.
 func (lo *layout) inAndOut(w *program.Week) {
 	repeated := lo.repeatedLean(w.Number - 1)

@@ -16,9 +16,24 @@ type setRead struct {
 	doubtful bool // nothing is said of its form, and a later set of its line broke
 }
 
-// short says that a hold stopped before its printed seconds.
+// short says that a hold stopped before its printed seconds, or a repeated lean before
+// its repetitions.
 func (s *setRead) short() bool {
-	return s.Printed > 0 && s.Done.Reps == 0 && s.Done.Seconds < float64(s.Printed) && s.said()
+	done := s.Done.Seconds
+	if s.Done.Reps > 0 && s.item != nil && isArm(s.item) {
+		done = float64(s.Done.Reps)
+	} else if s.Done.Reps > 0 {
+		return false
+	}
+	return s.Printed > 0 && done < float64(s.Printed) && s.said()
+}
+
+// seconds on straight arms: a repeated lean has three a repetition.
+func (s *setRead) seconds() float64 {
+	if s.Done.Seconds == 0 && s.item != nil && isArm(s.item) {
+		return float64(program.SecondsPerRep * s.Done.Reps)
+	}
+	return s.Done.Seconds
 }
 
 // said says that the log gives a length at all.

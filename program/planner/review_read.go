@@ -263,7 +263,7 @@ func (r *reading) tally(w *weekPrinted, read *program.WeekRead) {
 // halfSeconds is a set's counted work, weighed by the load that was printed.
 // What nobody printed is weighed as most main work is.
 func (r *reading) halfSeconds(s *setRead) int {
-	if s.Done.Seconds == 0 || s.item == nil && s.Step == "" {
+	if s.seconds() == 0 || s.item == nil && s.Step == "" {
 		return 0
 	}
 	share := 0.80
@@ -275,7 +275,7 @@ func (r *reading) halfSeconds(s *setRead) int {
 			return 0 // tests stand outside
 		}
 	}
-	return work{hold: int(s.Done.Seconds), share: share}.halfSeconds()
+	return work{hold: int(s.seconds()), share: share}.halfSeconds()
 }
 
 // help is the vertical help of a set, N.

@@ -162,8 +162,9 @@ func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
 		for n := range item.Sets {
 			s := setRead{item: item}
 			s.SetRead = program.SetRead{Date: d.date, Exercise: item.Exercise, Step: item.Step, Rig: item.Rig, Ahead: item.Ahead, Scale: item.Scale, Printed: item.Hold}
-			if s.Done = (program.SetDone{Number: n + 1, Seconds: float64(item.Hold)}); item.Hold == 0 {
-				s.Done.Reps, s.Printed = item.Reps, item.Reps
+			s.Done = program.SetDone{Number: n + 1, Seconds: float64(item.Hold)}
+			if item.Reps > 0 && item.Step == "" {
+				s.Done.Seconds, s.Done.Reps, s.Printed = 0, item.Reps, item.Reps
 			}
 			d.sets = append(d.sets, s)
 		}
