@@ -150,7 +150,7 @@ func (h *holds) trim(items, than []program.Prescription, week int, over, all *in
 			}
 			*all--
 		}
-		if longest := longestOf(item, than); longest > 0 && item.Hold > longest {
+		if longest := h.longestOf(item, than); longest > 0 && item.Hold > longest {
 			if item.Hold = longest; item.Role == program.RoleSecond && longest < secondLeast {
 				item.Sets = 0 // the lighter work is held long, or it is none
 			}
@@ -161,11 +161,11 @@ func (h *holds) trim(items, than []program.Prescription, week int, over, all *in
 
 // longestOf is the longest hold of the same work among others; 0 where there is none, or
 // one to its end.
-func longestOf(item *program.Prescription, than []program.Prescription) int {
+func (h *holds) longestOf(item *program.Prescription, than []program.Prescription) int {
 	longest := 0
 	for i := range than {
 		t := &than[i]
-		if t.Exercise != item.Exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
+		if h.heldAs(t.Exercise) != h.heldAs(item.Exercise) || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
 			continue
 		}
 		if t.Hold == 0 {

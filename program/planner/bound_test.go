@@ -66,15 +66,17 @@ func TestOtherWorkIsHeldToTheSeconds(t *testing.T) {
 // Beside a check hold to its end, two longer sets of the same lean are no more; beside
 // sets of fifteen seconds alone they are.
 func TestAHoldToItsEndIsTheLongest(t *testing.T) {
+	a := maren(t)
+	p := retraced(library(t), &a)
 	lean := program.Prescription{Exercise: "planche-lean", Role: program.RoleMain, Sets: 3, Hold: 15, Ahead: 0.02}
 	check := lean
 	check.Role, check.Hold, check.Check = program.RoleTest, 0, true
 	second := lean
 	second.Role, second.Hold = program.RoleSecond, 16
-	if got := longestOf(&second, []program.Prescription{lean}); got != 15 {
+	if got := p.longestOf(&second, []program.Prescription{lean}); got != 15 {
 		t.Errorf("beside 15 s: %d s at the most", got)
 	}
-	if got := longestOf(&second, []program.Prescription{check, lean}); got != 0 {
+	if got := p.longestOf(&second, []program.Prescription{check, lean}); got != 0 {
 		t.Errorf("beside a hold to its end: %d s at the most", got)
 	}
 }

@@ -43,7 +43,7 @@ func TestNoMoreSetsThanTheOther(t *testing.T) {
 	p.fill(&out, nil)
 	before, weeks := 0, 0
 	for i, w := range out.Weeks {
-		if w.Kind != program.WeekBuild || w.Gate || w.Step != first.Weeks[i].Step {
+		if w.Kind != program.WeekBuild || w.Gate || first.Weeks[i].Gate || w.Step != first.Weeks[i].Step {
 			continue
 		}
 		before, weeks = max(before, first.Weeks[i].Sets), weeks+1
