@@ -168,7 +168,8 @@ type Press struct {
 // handstand. The hips fold as far as the athlete's do.
 type Lift struct {
 	Stance float64 // rad between the legs until the toes leave the block
-	Open   float64 // rad each leg is out to the side from there on
+	Open   float64 // rad between them from there on
+	Block  float64 // m, what the feet stand on; 0: the floor, and blocks are help
 	Lower  bool    // only lowered, slowly
 }
 

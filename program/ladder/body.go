@@ -183,7 +183,8 @@ func (b *Body) fitBands(a *program.Assessment) program.Problems {
 const sameLoad = 1.015
 
 // climb puts the road map in this body's order: by torque, steps within 1.5 % of
-// the one below and everything at or above the goal left out.
+// the one below, everything at or above the goal, and what begins on a block that is not
+// there left out.
 func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program.Step) {
 	var goal Rung
 	apart := straddle(a, m)
@@ -195,7 +196,7 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 		b.full = max(b.full, b.height(&r))
 		if r.ID == a.Goal.Step {
 			goal = r
-		} else {
+		} else if s.Lift.Block == 0 || b.Hanging.HasBlock(s.Lift.Block) {
 			b.Steps = append(b.Steps, r)
 		}
 	}

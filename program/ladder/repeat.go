@@ -41,7 +41,7 @@ func (b *Body) repeated(s *program.Step) Rung {
 func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool) {
 	lower := s.Press.Lower
 	if b.load == program.LoadLift {
-		demand, ok = b.liftDemand(s, height)
+		demand, ok = b.liftDemand(s, max(height, s.Lift.Block))
 		lower = s.Lift.Lower
 	} else {
 		demand, ok = b.pressDemand(s, height)
@@ -62,9 +62,13 @@ func (b *Body) pressDemand(s *program.Step, pad float64) (newtons float64, ok bo
 }
 
 func (b *Body) liftDemand(s *program.Step, block float64) (torque float64, ok bool) {
-	pose := mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
-	l, err := b.Lift(pose, block, s.Lift.Open, mechanics.Support{})
+	l, err := b.Lift(b.folded(s), block, s.Lift.Open/2, mechanics.Support{})
 	return l.Torque, err == nil
+}
+
+// folded is the pose in which a lift begins, the hips as folded as they go.
+func (b *Body) folded(s *program.Step) mechanics.Pose {
+	return mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
 }
 
 // heights are the pads or blocks that there are, m.
@@ -76,10 +80,10 @@ func (b *Body) heights() []float64 {
 }
 
 // onHeights are the ways to do a step that is repeated on what there is. Hands that stand
-// higher than the head comes have no use for pads.
+// higher than the head comes have no use for pads, nor has a step on a block for another.
 func (r *Rung) onHeights() (all []Aid) {
 	for _, h := range r.body.heights() {
-		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 {
+		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 && r.Lift.Block == 0 {
 			all = append(all, a)
 		}
 	}

@@ -7,14 +7,14 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// stance is a step as a figure shows it: a hold, or a press before it goes down. A lift
-// has no figure.
+// stance is a step as a figure shows it: a hold, a press before it goes down, or a lift
+// as the toes come off.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
 	case b.load == program.LoadPress:
 		return b.pressed(r.Press, o.Rig.Pad)
-	case b.Repeats():
-		return program.Stance{}
+	case b.load == program.LoadLift:
+		return b.liftedOff(r.Step, max(o.Rig.Block, r.Lift.Block))
 	}
 	s := b.place(&r.pose, o.Hold.Joints)
 	if o.Help > 0 {
@@ -107,6 +107,40 @@ func (b *Body) stood(p program.Press, pad float64, j mechanics.Joints, err error
 	default:
 		s.Box = p.Feet
 	}
+	return s
+}
+
+// liftedOff is a lift as the toes come off a block, m above the floor; nothing where
+// nobody gets there.
+func (b *Body) liftedOff(s *program.Step, block float64) program.Stance {
+	pose := b.folded(s)
+	l, err := b.Lift(pose, block, s.Lift.Open/2, mechanics.Support{})
+	if err != nil {
+		return program.Stance{}
+	}
+	pose.Legs[0].Hip, pose.Legs[1].Hip = l.Fold, l.Fold
+	out := b.onTheHands(&pose, l.Off.Joints)
+	out.Box = block
+	return out
+}
+
+// lifted is the middle of a lift, the legs level.
+func (b *Body) lifted(s *program.Step) program.Stance {
+	pose := b.folded(s)
+	l, err := b.Lift(pose, s.Lift.Block, s.Lift.Open/2, mechanics.Support{})
+	if err != nil {
+		return program.Stance{}
+	}
+	for i := range pose.Legs {
+		pose.Legs[i] = mechanics.Leg{Hip: l.Middle.Pitch, Abduction: s.Lift.Open / 2}
+	}
+	return b.onTheHands(&pose, l.Middle.Joints)
+}
+
+// onTheHands is a body on flat hands, whatever stands in the client's kit.
+func (b *Body) onTheHands(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
+	s := b.place(pose, j)
+	s.Floor, s.Grip, s.Hang = 0, false, false
 	return s
 }
 
