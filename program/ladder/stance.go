@@ -7,12 +7,14 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// stance is a step as a figure shows it: a hold, a press before it goes down, or a lift
-// as the toes come off.
+// stance is a step as a figure shows it: a hold, a press before it goes down, a lift as
+// the toes come off, or the middle of a lowering.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
 	case b.load == program.LoadPress:
 		return b.pressed(r.Press, o.Rig.Pad)
+	case b.load == program.LoadLift && r.Lift.Lower:
+		return b.lifted(r.Step)
 	case b.load == program.LoadLift:
 		return b.liftedOff(r.Step, max(o.Rig.Block, r.Lift.Block))
 	}
@@ -111,14 +113,15 @@ func (b *Body) stood(p program.Press, pad float64, j mechanics.Joints, err error
 }
 
 // liftedOff is a lift as the toes come off a block, m above the floor; nothing where
-// nobody gets there.
+// nobody gets there. Both feet stand on it side by side, so that no view from above
+// parts them.
 func (b *Body) liftedOff(s *program.Step, block float64) program.Stance {
 	pose := b.folded(s)
 	l, err := b.Lift(pose, block, s.Lift.Open/2, mechanics.Support{})
 	if err != nil {
 		return program.Stance{}
 	}
-	pose.Legs[0].Hip, pose.Legs[1].Hip = l.Fold, l.Fold
+	pose.Legs = mechanics.Both(mechanics.Leg{Hip: l.Fold})
 	out := b.onTheHands(&pose, l.Off.Joints)
 	out.Box = block
 	return out
