@@ -210,7 +210,8 @@ type Value struct {
 type ValueKind string
 
 const (
-	ValueSeconds  ValueKind = "seconds"
+	ValueSeconds  ValueKind = "seconds" // of a step: where it is repeated, what its repetitions take
+	ValueTime     ValueKind = "time"    // s, of anything else
 	ValueMetres   ValueKind = "metres"
 	ValueNewtons  ValueKind = "newtons"
 	ValueShare    ValueKind = "share"

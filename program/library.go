@@ -81,10 +81,12 @@ type RoadMap struct {
 	Steps []Step
 
 	// What a session has beside the steps, by purpose: what it begins with, the strength
-	// work that takes turns, and what balances all that set for set.
-	Prepare, Strength, Against []Purpose
-	Body                       string // Markdown: how to read this road map
-	File                       string
+	// work that takes turns, what balances all that set for set, and what moves the hips,
+	// by turns.
+	Prepare, Strength, Against, Mobility []Purpose
+
+	Body string // Markdown: how to read this road map
+	File string
 }
 
 // Step finds a step by id.

@@ -17,6 +17,7 @@ func roadMap(m *program.RoadMap) read {
 		may("prepare", "[wrists, elbows, shoulder blades]", each(&m.Prepare, purpose)),
 		may("strength", "[push, raise]", each(&m.Strength, purpose)),
 		may("against", "[row, rear shoulder, pull-up]", each(&m.Against, purpose)),
+		may("mobility", "[straddle]", each(&m.Mobility, purpose)),
 		may("rungs", "[{kind: lean, exercise: wall-lean}]", each(&m.Rungs, rung)),
 		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
 	)
@@ -60,10 +61,14 @@ func beside(m *program.RoadMap) {
 			[]program.Purpose{program.ForStraightPull, program.ForRow, program.ForPullUp},
 			[]program.Purpose{program.ForPush, program.ForRaise}
 	}
+	mobility := []program.Purpose{program.ForStraddle}
+	if m.Load == program.LoadLift {
+		mobility = []program.Purpose{program.ForFold, program.ForStraddle}
+	}
 	if m.Load == program.LoadPress { // whose own work is the pushing
 		strength, against = []program.Purpose{program.ForPush}, []program.Purpose{program.ForRow, program.ForRearShoulder, program.ForPullUp}
 	}
-	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against} {
+	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against, &m.Mobility: mobility} {
 		if len(*at) == 0 {
 			*at = usual
 		}

@@ -158,13 +158,17 @@ func (h *holds) heavyWork(main work, week int) work {
 			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight {
 				continue
 			}
-			if w := h.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
+			if w := h.heavy(r, o, week); w.hold > 0 && abs(o.Load-main.aid.Load) > sameWork*main.aid.Load && (best.none() || nearer(w, best)) {
 				best = w
 			}
 		}
 	}
 	return best
 }
+
+// sameWork is how close a load may be to the main work's to be that work by another name:
+// a lift from a block that is a step of its own.
+const sameWork = 0.005
 
 // Loads of the heavy work as shares of the instant maximum.
 const (

@@ -140,6 +140,8 @@ func (s *speech) value(v program.Value) string {
 	switch v.Kind {
 	case program.ValueSeconds:
 		return s.length(round(v.Number))
+	case program.ValueTime:
+		return s.seconds(round(v.Number))
 	case program.ValueMetres:
 		return s.centimetres(v.Number)
 	case program.ValueNewtons:
