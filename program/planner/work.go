@@ -158,7 +158,7 @@ func (h *holds) heavyWork(main work, week int) work {
 			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight {
 				continue
 			}
-			if w := h.heavy(r, o, week); w.hold > 0 && abs(o.Load-main.aid.Load) > sameWork*main.aid.Load && (best.none() || nearer(w, best)) {
+			if w := h.heavy(r, o, week); w.hold > 0 && !h.sameWork(o, main) && (best.none() || nearer(w, best)) {
 				best = w
 			}
 		}
@@ -166,9 +166,11 @@ func (h *holds) heavyWork(main work, week int) work {
 	return best
 }
 
-// sameWork is how close a load may be to the main work's to be that work by another name:
-// a lift from a block that is a step of its own.
-const sameWork = 0.005
+// sameWork reports whether an aid is the main work by another name: of what is repeated,
+// one of the same load to half a per cent, as a lift from a block that is a step of its own.
+func (h *holds) sameWork(o ladder.Aid, main work) bool {
+	return h.body.Repeats() && abs(o.Load-main.aid.Load) < 0.005*main.aid.Load
+}
 
 // Loads of the heavy work as shares of the instant maximum.
 const (
