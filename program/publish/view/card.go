@@ -240,10 +240,10 @@ func (s *speech) easier(p program.Prescription) string {
 		return s.say("card.more_on_scale")
 	case p.Step != "" && !p.Rig.Free():
 		return s.say("card.more_help")
-	case p.Step != "" && len(s.program.Bands) > 0:
+	case p.Step != "" && (len(s.program.Bands) > 0 || s.lifts()):
 		return s.say("card.some_help")
 	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
-		return s.length(max(p.Hold-3, 3))
+		return s.lasting(p, max(p.Hold-3, 3))
 	case e != nil && s.instead(e, e.Easier) != "":
 		return s.instead(e, e.Easier)
 	case p.Hold > 0:
@@ -252,9 +252,17 @@ func (s *speech) easier(p program.Prescription) string {
 	return s.say("card.fewer")
 }
 
+// lasting writes how long an item lasts: what no step is, in seconds in every skill.
+func (s *speech) lasting(p program.Prescription, seconds int) string {
+	if p.Step == "" {
+		return s.seconds(seconds)
+	}
+	return s.length(seconds)
+}
+
 // oneMore is a second, or what a repetition takes.
-func (s *speech) oneMore() int {
-	if s.repeats() {
+func (s *speech) oneMore(p program.Prescription) int {
+	if p.Step != "" && s.repeats() {
 		return program.SecondsPerRep
 	}
 	return 1
@@ -265,7 +273,7 @@ func (s *speech) harder(p program.Prescription) string {
 	e, _ := s.lib.Exercise(p.Exercise)
 	switch {
 	case p.Step != "" || p.StraightArm && p.Hold > 0:
-		return s.length(p.Hold + s.oneMore())
+		return s.lasting(p, p.Hold+s.oneMore(p))
 	case e != nil && s.instead(e, e.Harder) != "":
 		return s.instead(e, e.Harder)
 	case p.Hold > 0:
