@@ -76,6 +76,7 @@ func (c *client) checkRig() {
 		c.wrong("rig", "key_missing", "key", quote("anchor"), "line", "anchor: 215 cm")
 	}
 	c.checkHeights("rig.pads", h.Pads)
+	c.checkHips()
 	c.checkHeights("rig.blocks", h.Blocks)
 	for i, d := range h.Drops {
 		path := fmt.Sprintf("rig.drops[%d]", i)

@@ -46,14 +46,18 @@ func (c *client) lifts() bool { return c.roadMap != nil && c.roadMap.Load == pro
 // Winter, Biomechanics and Motor Control).
 const hips = 0.530
 
-// checkLifting asks for what a lift needs of a client: the fold of the hips, blocks not
-// above them, and the one that the goal's step begins on.
-func (c *client) checkLifting() {
+// checkHips refuses blocks above the hips.
+func (c *client) checkHips() {
 	for i, block := range c.Hanging.Blocks {
 		if h := c.Athlete.Height; h > 0 && block >= hips*h {
 			c.wrong(fmt.Sprintf("rig.blocks[%d]", i), "block_hip", "hip", centimetre(hips*h))
 		}
 	}
+}
+
+// checkLifting asks for what a lift needs of a client: the fold of the hips, and the block
+// that the goal's step begins on.
+func (c *client) checkLifting() {
 	if !c.lifts() {
 		return
 	}

@@ -40,10 +40,10 @@ func entry(h *program.Hold) read {
 			}
 		}
 		if asked != 1 {
-			v.wrong("wants a hold, repetitions or a fold", "Write one of the three: hold: 30 s, reps: 8, or fold: 130 deg")
+			v.fault("entry_amount", "example", "hold: 30 s, reps: 8, fold: 130 deg")
 		}
 		if v.has("ahead") && !v.has("hold") {
-			v.wrong("has a lean that is not held", "Write how long, too: hold: 15 s, ahead: 18 cm")
+			v.fault("entry_lean", "example", "hold: 15 s, ahead: 18 cm")
 		}
 	}
 }
