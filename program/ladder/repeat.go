@@ -80,11 +80,10 @@ func (b *Body) heights() []float64 {
 }
 
 // onHeights are the ways to do a step that is repeated on what there is. Hands that stand
-// higher than the head comes have no use for pads; and a step on a block is the help that
-// a step from the floor tapers.
+// higher than the head comes have no use for pads, and a step on a block none for a lower one.
 func (r *Rung) onHeights() (all []Aid) {
 	for _, h := range r.body.heights() {
-		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 && r.Lift.Block == 0 {
+		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 && h > r.Lift.Block {
 			all = append(all, a)
 		}
 	}
