@@ -140,10 +140,17 @@ func (b *Body) lifted(s *program.Step) program.Stance {
 	return b.onTheHands(&pose, l.Middle.Joints)
 }
 
-// onTheHands is a body on flat hands, whatever stands in the client's kit.
+// onTheHands is a body on flat hands, whatever stands in the client's kit, with straight
+// legs that are as far out to the sides wherever they point.
 func (b *Body) onTheHands(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
 	s := b.place(pose, j)
 	s.Floor, s.Grip, s.Hang = 0, false, false
+	for i, leg := range pose.Legs {
+		out := math.Sin(leg.Abduction)
+		s.KneesOut[i] = out * b.Thigh.Length
+		s.AnklesOut[i] = s.KneesOut[i] + out*b.Shank.Length
+		s.ToesOut[i] = s.AnklesOut[i] + out*b.Foot.Length
+	}
 	return s
 }
 
