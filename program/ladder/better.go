@@ -2,6 +2,7 @@ package ladder
 
 import (
 	"math"
+	"sort"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
@@ -14,7 +15,7 @@ const (
 	moreRounding   = 0.04
 	moreStraddle   = 10 * math.Pi / 180
 	moreFold       = 10 * math.Pi / 180
-	seat           = 0.50 // m
+	seat           = 50 // cm
 )
 
 // Cues are what better positions save at the goal's step, as a share of its load
@@ -57,18 +58,21 @@ func (b *Body) Cues(now program.Date) []program.CueWorth {
 func (b *Body) foldWorth(r *Rung) []program.CueWorth {
 	deeper := *b
 	deeper.fold += moreFold
+	deeper.lifts = map[liftFrom]mechanics.Lift{}
 	less, ok := deeper.demand(r.Step, 0)
 	saved := r.FreeHold.Torque - less
 	if !ok || saved <= 0 {
 		return nil
 	}
-	for block := 0.01; block < seat; block += 0.01 {
-		if demand, ok := b.demand(r.Step, r.Lift.Block+block); ok && demand <= less {
-			return []program.CueWorth{{Cue: "fold", Saves: saved / r.FreeHold.Torque, Help: saved / b.Trunk.Length, Tried: moreFold,
-				Rig: program.Rig{Block: math.Round(100*block) / 100}}}
-		}
+	cm := sort.Search(seat, func(cm int) bool {
+		demand, ok := b.demand(r.Step, r.Lift.Block+float64(cm)/100)
+		return ok && demand <= less
+	})
+	if cm == seat {
+		return nil
 	}
-	return nil
+	return []program.CueWorth{{Cue: "fold", Saves: saved / r.FreeHold.Torque, Help: saved / b.Trunk.Length, Tried: moreFold,
+		Rig: program.Rig{Block: float64(cm) / 100}}}
 }
 
 // like is the rig of one band whose help comes nearest to some newtons, if it is

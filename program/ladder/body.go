@@ -43,6 +43,7 @@ type Body struct {
 	mechanics.Body
 	load    program.Load
 	fold    float64 // rad the hips bend
+	lifts   map[liftFrom]mechanics.Lift
 	support mechanics.Support
 	Hanging program.Hanging
 	Curves  []mechanics.Curve // as in the assessment's bands
@@ -70,6 +71,7 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 		Body:    segments,
 		load:    m.Load,
 		fold:    cmp.Or(a.Athlete.Fold, program.DefaultFold),
+		lifts:   map[liftFrom]mechanics.Lift{},
 		support: supportOf(a, m),
 		Hanging: a.Hanging,
 		Bands:   a.Bands,

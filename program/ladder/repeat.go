@@ -62,8 +62,25 @@ func (b *Body) pressDemand(s *program.Step, pad float64) (newtons float64, ok bo
 }
 
 func (b *Body) liftDemand(s *program.Step, block float64) (torque float64, ok bool) {
-	l, err := b.Lift(b.folded(s), block, s.Lift.Open/2, mechanics.Support{})
-	return l.Torque, err == nil
+	l, ok := b.lift(s, block)
+	return l.Torque, ok
+}
+
+// liftFrom is a lift from a block in m.
+type liftFrom struct {
+	program.Lift
+	block float64
+}
+
+// lift solves a step from a block in m, once; not ok where nobody gets there.
+func (b *Body) lift(s *program.Step, block float64) (mechanics.Lift, bool) {
+	at := liftFrom{s.Lift, block}
+	l, solved := b.lifts[at]
+	if !solved {
+		l, _ = b.Lift(b.folded(s), block, s.Lift.Open/2, mechanics.Support{}) // of an error all is 0
+		b.lifts[at] = l
+	}
+	return l, l.Fold > 0
 }
 
 // folded is the pose in which a lift begins, the hips as folded as they go.

@@ -117,8 +117,8 @@ func (b *Body) stood(p program.Press, pad float64, j mechanics.Joints, err error
 // parts them.
 func (b *Body) liftedOff(s *program.Step, block float64) program.Stance {
 	pose := b.folded(s)
-	l, err := b.Lift(pose, block, s.Lift.Open/2, mechanics.Support{})
-	if err != nil {
+	l, ok := b.lift(s, block)
+	if !ok {
 		return program.Stance{}
 	}
 	pose.Legs = mechanics.Both(mechanics.Leg{Hip: l.Fold})
@@ -130,8 +130,8 @@ func (b *Body) liftedOff(s *program.Step, block float64) program.Stance {
 // lifted is the middle of a lift, the legs level.
 func (b *Body) lifted(s *program.Step) program.Stance {
 	pose := b.folded(s)
-	l, err := b.Lift(pose, s.Lift.Block, s.Lift.Open/2, mechanics.Support{})
-	if err != nil {
+	l, ok := b.lift(s, s.Lift.Block)
+	if !ok {
 		return program.Stance{}
 	}
 	for i := range pose.Legs {
