@@ -99,6 +99,15 @@ func (m *RoadMap) Step(id string) (*Step, bool) {
 	return nil, false
 }
 
+// RoleAgainst is the role of what balances the skill's own work: who pushes pulls, and who
+// hangs pushes.
+func (m *RoadMap) RoleAgainst() Role {
+	if m.Hands == HandsHang {
+		return RolePush
+	}
+	return RolePull
+}
+
 // Hands says where the hands are: pushing down on something, or hanging from it.
 type Hands string
 

@@ -26,6 +26,7 @@ type Level struct {
 	Entry   []Hold  // shown to leave this level, in place of a step
 	Next    string  // step id, held to leave this level; the goal on the last one
 	NextFor int     // s, of that step
+	Helped  string  // step id: a harder one than Next, trained with help in its place; mostly empty
 	Mass    float64 // kg, of the mean body that it is planned for
 	Program Program
 	Help    []HelpByMass // in the order of the weeks; empty without bands

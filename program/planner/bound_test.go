@@ -80,3 +80,40 @@ func TestAHoldToItsEndIsTheLongest(t *testing.T) {
 		t.Errorf("beside a hold to its end: %d s at the most", got)
 	}
 }
+
+// Sore elbows whose lean has come to four fifths of the maximum, since the sets went badly,
+// are not kept at it: what a band leaves at three quarters is easier. At half it stays.
+func TestSoreElbowsLeaveALeanTooHeavy(t *testing.T) {
+	p := capableOf(t, 20, func(a *program.Assessment) { a.Health.Elbows = program.JointSore })
+	banded := p.loads[1].main
+	if banded.step() != "half-open-tuck" || banded.share > 0.75 {
+		t.Fatalf("week 2 holds %q at %.2f", banded.step(), banded.share)
+	}
+	for share, want := range map[float64]string{0.80: "half-open-tuck", 0.50: ""} {
+		lean := p.leanAt(p.floorRung(program.RungLean), 0, 1)
+		for i := 1; lean.share < share; i++ {
+			lean = p.leanAt(lean.floor, i, 1)
+		}
+		p.loads[0].main, p.loads[1].main = lean, banded
+		if p.stayEased(1, 0); p.loads[1].main.step() != want {
+			t.Errorf("after a lean at %.2f: %q at %.2f", lean.share, p.loads[1].main.step(), p.loads[1].main.share)
+		}
+	}
+}
+
+// A deload after weeks of holds, by whoever may not carry the body on the hands since: its
+// lighter work goes as the main work does.
+func TestADeloadWithoutHandsHasNoHolds(t *testing.T) {
+	a := maren(t)
+	a.Training.Away = nil
+	p := retraced(library(t), &a)
+	i := slices.IndexFunc(p.weeks, func(w week) bool { return w.kind == program.WeekDeload })
+	v := volume{limits: p.limits}
+	if l := p.dosed(i, i-1, &v); l.second.none() {
+		t.Fatal("the deload has no lighter work to lose")
+	}
+	p.main[i] = work{}
+	if l := p.dosed(i, i-1, &v); !l.second.none() || total(l.sets) > 0 {
+		t.Errorf("%d sets, of %s", total(l.sets), l.second.exercise())
+	}
+}

@@ -78,7 +78,7 @@ func (x *exercises) against(d day, sets, rests int) []program.Prescription {
 		if n == 0 {
 			continue
 		}
-		item := x.dose(d, e, x.roleAgainst())
+		item := x.dose(d, e, x.road.RoleAgainst())
 		item.Sets = n
 		if n <= rests && setTime(item)+20 <= mainRest {
 			item.InRests, rests = true, 0
@@ -88,19 +88,12 @@ func (x *exercises) against(d day, sets, rests int) []program.Prescription {
 	return out
 }
 
-func (x *exercises) roleAgainst() program.Role {
-	if x.road.Hands == program.HandsHang {
-		return program.RolePush
-	}
-	return program.RolePull
-}
-
 // sharing are the two purposes that share the sets against the work, and a third for many
 // sets: the further ones take turns, or it is slow curls for elbows that are sore and pull.
 func (x *exercises) sharing(d day, sets int) []program.Purpose {
 	all := x.road.Against
 	first, further := all[:min(2, len(all))], all[min(2, len(all)):]
-	curl := x.limits.elbowSore && x.roleAgainst() == program.RolePull
+	curl := x.limits.elbowSore && x.road.RoleAgainst() == program.RolePull
 	if sets < thirdFrom && !(curl && sets > len(first)) {
 		return first
 	}

@@ -15,7 +15,8 @@ import (
 // not within reach in the last week, the step after it waits. The goal's own gate
 // has its week once the forecast would move on, were there a step after it. The block's
 // last build week is one too, of whatever step was trained until then: nothing else is
-// left to train it for, and its few sets begin the taper (our judgement).
+// left to train it for, and its few sets begin the taper (our judgement). Who trains once
+// a week has the last two.
 //
 // A gate week asks for all of the gate on each main day, or it is none. Where the gate
 // wants a longer set after the others, that is the day's last. The lighter
@@ -59,14 +60,21 @@ func (rt *route) gateHere(stages []stage, s stage, week int) bool {
 	return (goal || rt.closes(stages, s.rung, week)) && !rt.past.unanswered && !rt.asked(stages, s.rung)
 }
 
-// closes reports whether a week is the block's last build week and goes on with a step
-// that was trained in the one before; not where help came back.
+// closes reports whether a week goes on with a step that was trained in the one before and
+// is the block's last build week, or, where a week has one main day and the gate wants two,
+// one of the last two; not where help came back.
 func (sn *season) closes(stages []stage, rung, week int) bool {
 	before, trained := sn.buildBefore(week), sn.body.Steps[rung].ID == sn.past.step
 	if before >= 0 {
 		trained = stages[before].rung == rung
 	}
-	return trained && week == sn.buildBefore(len(sn.weeks)) && sn.buildsBefore(week) >= sn.past.stays()
+	after := 0
+	for i := week + 1; i < len(sn.weeks); i++ {
+		if sn.weeks[i].kind == program.WeekBuild {
+			after += sn.mainDays(i)
+		}
+	}
+	return trained && after < max(1, sn.body.Steps[rung].Gate.Sessions) && sn.buildsBefore(week) >= sn.past.stays()
 }
 
 // asked says that a step's gate is passed, or is asked for on as many days as it

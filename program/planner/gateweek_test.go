@@ -253,6 +253,22 @@ func TestTheLastBuildWeekShowsTheGate(t *testing.T) {
 	}
 }
 
+// Who trains once a week shows on one day a week what the gate wants on two: the block's
+// last two build weeks are gate weeks (our judgement).
+func TestTheLastTwoWeeksShowTheGateOnceAWeek(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		slowly(15)(a)
+		on(time.Sunday)(a)
+	})
+	var got []int
+	for _, w := range gateWeeks(&p) {
+		got = append(got, w.Number)
+	}
+	if !slices.Equal(got, []int{10, 11}) {
+		t.Errorf("gate weeks %v", got)
+	}
+}
+
 // A gate stands with a week only where that week is printed as its gate week: the tuck
 // of nineteen seconds has one and the goal, a straddle, has none. A tuck of ten is
 // trained for twelve weeks and never shown.

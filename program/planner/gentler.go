@@ -133,13 +133,13 @@ func (ds *doses) holdTo(i int, l *load) {
 }
 
 // stayEased keeps sore elbows at work that was once eased to another plan's: they get no
-// step up and no less help.
+// step up and no less help, unless that work has become too heavy for them.
 func (ds *doses) stayEased(i, lastBuild int) {
 	if !ds.limits.elbowSore || ds.weeks[i].kind != program.WeekBuild || lastBuild < 0 || ds.loads[lastBuild].main.none() || ds.loads[i].main.none() {
 		return
 	}
 	now, before := &ds.loads[i].main, ds.again(ds.loads[lastBuild].main, i)
-	if onFloor := before.rung == nil && now.rung != nil; !onFloor && !now.asksMoreThan(before) {
+	if onFloor := before.rung == nil && now.rung != nil; before.share > elbowLoad || !onFloor && !now.asksMoreThan(before) {
 		return
 	}
 	*now = before

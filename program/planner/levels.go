@@ -53,8 +53,23 @@ func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level,
 		levels[i].Program, _ = Plan(lib, &s.reader)
 		levels[i].Program.Notes = forReaders(levels[i].Program.Notes)
 		levels[i].Help = helpByMass(&levels[i].Program)
+		if i+1 < len(starts) {
+			levels[i].Helped = helpedPast(&levels[i].Program, s.level.Next, starts[i+1].level.Next)
+		}
 	}
 	return levels, problems
+}
+
+// helpedPast is the step after the next one, where the weeks train it with help and the
+// next one not at all, since help makes the harder one the easier; else empty.
+func helpedPast(p *program.Program, next, after string) string {
+	trained := func(id string) bool {
+		return slices.ContainsFunc(p.Weeks, func(w program.Week) bool { return w.Step == id })
+	}
+	if next == "" || trained(next) || !trained(after) {
+		return ""
+	}
+	return after
 }
 
 // start is a level before it is planned, and the reader who has just reached it.

@@ -94,6 +94,25 @@ func TestLevelsClimb(t *testing.T) {
 	})
 }
 
+// Lowering at the wall weighs more than the whole press on pads, so the level that ends with
+// it trains that and is named for it; no other level of the demo is trained past its end.
+func TestLevelsAreNamedForWhatTheyTrain(t *testing.T) {
+	lib := library(t)
+	studio, _ := repo()
+	for _, from := range studio.Public {
+		levels, _ := Levels(lib, &from)
+		for _, l := range levels {
+			want := ""
+			if from.ID == "up-the-wall" && l.Next == "lowering" {
+				want = "wall"
+			}
+			if l.Helped != want {
+				t.Errorf("%s, level %d: trained past its end is %q, want %q", from.ID, l.Number, l.Helped, want)
+			}
+		}
+	}
+}
+
 // Nothing heavy for elbows that nobody has seen, and no note about a person, a
 // test or a date.
 func TestLevelsAreCareful(t *testing.T) {

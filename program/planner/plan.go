@@ -299,6 +299,9 @@ func (ds *doses) dosed(i, lastBuild int, v *volume) load {
 		return l
 	}
 	l := ds.works(i, main)
+	if main.none() { // hands or joints bear none now, whatever they bore before
+		return l
+	}
 	from := &ds.loads[lastBuild]
 	l.main, l.second, l.heavy, l.leans = eased(main), eased(from.second), work{}, work{}
 	l.ease(from, w.parts(), ds.weeks[lastBuild].parts())

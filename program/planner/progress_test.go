@@ -81,3 +81,17 @@ func TestProgressionAfterBadNews(t *testing.T) {
 		}
 	}
 }
+
+// A single set of fifteen seconds, easy as it is after weeks off, has neither a set nor
+// effort to lose: in the fourth week it is thirteen seconds long.
+func TestASingleSetDoesNotStandStill(t *testing.T) {
+	p := capableOf(t, 100, nil)
+	w := program.Week{Kind: program.WeekBuild, Sessions: []program.Session{{Items: []program.Prescription{
+		{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleMain, Sets: 1, Hold: 15, StraightArm: true}}}}}
+	p.behind = []program.Week{w, w, w}
+	tuck := &p.body.Steps[0]
+	p.loads[0] = load{main: work{rung: tuck, aid: tuck.Free(), max: 1000, hold: 15}, sets: []daySets{{main: 1}}}
+	if changed := p.vary(0, &w); !changed || p.loads[0].main.hold != 13 || p.loads[0].sets[0].main != 1 {
+		t.Errorf("changed: %v, %d × %d s", changed, p.loads[0].sets[0].main, p.loads[0].main.hold)
+	}
+}

@@ -36,7 +36,9 @@ func whole(p program.Program, r *reading) program.Program {
 			week.Kind, week.Sessions = program.WeekAway, nil
 		}
 		if at := int(w.start-p.Start) / 7; w.start >= p.Start {
-			p.Weeks[at].HalfSeconds = week.HalfSeconds
+			if p.Weeks[at].HalfSeconds = week.HalfSeconds; week.HalfSeconds == 0 {
+				p.Weeks[at].Sessions = nil // nor were its check holds done
+			}
 		} else if w.Number > 0 {
 			earlier = append(earlier, week)
 		}

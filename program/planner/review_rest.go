@@ -25,7 +25,7 @@ func (di *diary) restAfter() rest {
 			out.joints |= 1 << i
 		}
 	}
-	out.from, out.until = di.nextCard(), last+restDays
+	out.on, out.from, out.until = di.on, di.nextCard(), last+restDays
 	out.sessions = di.quietSince(out.until)
 	return out
 }

@@ -169,3 +169,20 @@ func TestWayBackInNumbers(t *testing.T) {
 		}
 	}
 }
+
+// On Wednesday, with Monday's session missed, five sets of ten seconds are still to come on
+// Friday; eased to three, they are what the week counts. What Monday and Wednesday lose by
+// the way back was not counted before.
+func TestMissedSessionsLoseNothingTwice(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	w := program.Week{Number: 1, Start: p.weeks[0].start, Kind: program.WeekBuild, HalfSeconds: 300}
+	for _, day := range []program.Date{0, 2, 4} {
+		w.Sessions = append(w.Sessions, program.Session{Date: w.Start + day, Items: []program.Prescription{
+			{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleMain, Sets: 5, Hold: 10, StraightArm: true, MaxHold: 20, Load: 0.8}}})
+	}
+	p.past.weeks, p.past.counted = []program.Week{w}, []int{100}
+	p.past.rest = rest{joints: 1, on: w.Start + 2, from: w.Start + 2, until: w.Start - 3, sessions: 1, begun: []program.Date{w.Start + 2, w.Start + 4}}
+	if p.easeBegun(); p.past.counted[0] != 60 || p.past.weeks[0].HalfSeconds != 220 {
+		t.Errorf("%d half seconds counted of %d, want 60 of 220", p.past.counted[0], p.past.weeks[0].HalfSeconds)
+	}
+}

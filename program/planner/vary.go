@@ -14,7 +14,8 @@ const sameWeeks = 3
 
 // vary takes a little off the straight-arm work that would be the same for a fourth
 // build week running, because joints, volume or the longest hold keep it there: two
-// seconds, else a set; the week after goes back to where it was. A gate is what it is.
+// seconds where that leaves the effort, else a set, else the seconds all the same; the week
+// after goes back to where it was. A gate is what it is.
 func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 	if now.Kind != program.WeekBuild {
 		return false
@@ -35,14 +36,19 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 			continue
 		}
 		changed = true
-		if less := *v.work; less.hold-varySeconds >= v.least {
-			if less.hold -= varySeconds; v.role != program.RoleMain || ds.slack(less, i) == 0 {
-				v.work.hold = less.hold
-				continue
-			}
+		less := *v.work
+		less.hold -= varySeconds
+		shorter := less.hold >= v.least
+		if shorter && (v.role != program.RoleMain || ds.slack(less, i) == 0) {
+			v.work.hold = less.hold
+			continue
 		}
+		fewer := false
 		for j := range l.sets {
-			drop(v.sets(&l.sets[j]), 1)
+			fewer = drop(v.sets(&l.sets[j]), 1) || fewer
+		}
+		if shorter && !fewer {
+			v.work.hold = less.hold
 		}
 	}
 	return changed

@@ -24,6 +24,7 @@ func (s jointSet) has(i int) bool { return s&(1<<i) != 0 }
 // rest is what a bad pain leaves for the sessions ahead. The zero rest is nothing.
 type rest struct {
 	joints   jointSet
+	on       program.Date   // of the review: what was not done by then is missed
 	from     program.Date   // the first day whose card can still be changed
 	until    program.Date   // the last day without straight-arm work
 	sessions int            // straight-arm sessions of the way back that are done and stayed quiet
@@ -92,7 +93,11 @@ func (lo *layout) easeBegun() {
 			before := countedOf(s)
 			lo.easeBack(s, i)
 			gone := before - countedOf(s)
-			w.HalfSeconds, lo.past.counted[i] = w.HalfSeconds-gone, max(0, lo.past.counted[i]-gone)
+			w.HalfSeconds -= gone
+			if s.Date > lo.past.rest.on {
+				lo.past.counted[i] -= gone
+			}
+			lo.past.counted[i] = max(0, min(lo.past.counted[i], w.HalfSeconds))
 		}
 		if w.Kind == program.WeekBuild {
 			lo.past.last = lo.loadOn(w, lo.weeks[i].straight)

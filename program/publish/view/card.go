@@ -61,14 +61,10 @@ type CardWords struct {
 }
 
 func (s *speech) cardWords(v *View) CardWords {
-	against := "role.pull"
-	if s.road.Hands == program.HandsHang {
-		against = "role.push"
-	}
 	return CardWords{
 		Before: s.say("joints_log.before"), Tomorrow: s.say("joints_log.tomorrow"),
 		Joints:  s.joints(),
-		Prepare: s.say("role.prepare"), Against: s.say(against), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
+		Prepare: s.say("role.prepare"), Against: s.say("role." + string(s.road.RoleAgainst())), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
 		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),

@@ -138,6 +138,9 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 		v.Short, after = s.step(l.Next), "level.after"
 		next = append(next, "step", v.Short)
 	}
+	if l.Helped != "" {
+		v.Short = s.say("level.helped", "step", s.step(l.Helped))
+	}
 	if last {
 		after = "level.after_last"
 	}
