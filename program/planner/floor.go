@@ -67,7 +67,11 @@ func (h *holds) farthest(week int) int {
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
 func (h *holds) nearer(w work, broke float64, week int) work {
-	back := h.leanAt(w.floor, max(0, int(math.Round((broke-halfHand)/ladder.LeanStep))), week)
+	i := max(0, int(math.Round((broke-halfHand)/ladder.LeanStep)))
+	back := h.leanAt(w.floor, i, week)
+	for ; i > 0 && h.limits.elbowSore && back.share > elbowLoad; i-- {
+		back = h.leanAt(w.floor, i-1, week)
+	}
 	back.hold = max(deloadLeast, min(w.hold, held(h.limits.effortIn(week), back.max)))
 	back.short = back.hold < mainLeast
 	return back

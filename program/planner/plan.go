@@ -303,7 +303,11 @@ func (ds *doses) dosed(i, lastBuild int, v *volume) load {
 		return l
 	}
 	from := &ds.loads[lastBuild]
-	l.main, l.second, l.heavy, l.leans = eased(main), eased(from.second), work{}, work{}
+	second := from.second
+	if !second.none() && ds.limits.elbowSore && ds.again(second, i).share > elbowLoad { // strength was read anew
+		second = work{}
+	}
+	l.main, l.second, l.heavy, l.leans = eased(main), eased(second), work{}, work{}
 	l.ease(from, w.parts(), ds.weeks[lastBuild].parts())
 	return l
 }
