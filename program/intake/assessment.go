@@ -204,7 +204,7 @@ func (v value) part(q quantity, written string) float64 {
 	shown := q.units[0].written(x)
 	switch {
 	case fault != "":
-		v.fault("strap_part", "what", v.words.Say("fault."+fault, "written", quote(written)), "example", v.example())
+		v.fault("strap_part", "what", v.words().Say("fault."+fault, "written", quote(written)), "example", v.example())
 	case shown < q.least || shown > q.most+1e-9:
 		v.fault(q.outside("impossible", v, written, q.least, q.most)...)
 	default:
