@@ -63,8 +63,8 @@ func TestInvariantsOfLevels(t *testing.T) {
 	})
 }
 
-// Levels lead from one to the next without a gap, up to the goal, and whoever
-// starts higher never starts with lighter work.
+// Levels lead from one to the next without a gap, up to the goal, whoever
+// starts higher never starts with lighter work, and all are careful.
 func TestLevelsClimb(t *testing.T) {
 	lib := library(t)
 	rapid.Check(t, func(t *rapid.T) {
@@ -91,31 +91,27 @@ func TestLevelsClimb(t *testing.T) {
 		if last := levels[len(levels)-1]; last.Next != from.Goal.Step || last.NextFor != int(from.Goal.Hold) {
 			t.Errorf("the last level ends at %s for %d s", last.Next, last.NextFor)
 		}
+		for i := range levels {
+			careful(t, &levels[i])
+		}
 	})
 }
 
-// Nothing heavy for elbows that nobody has seen, and no note about a person, a
+// careful: nothing heavy for elbows that nobody has seen, and no note about a person, a
 // test or a date.
-func TestLevelsAreCareful(t *testing.T) {
-	lib := library(t)
-	rapid.Check(t, func(t *rapid.T) {
-		from := publics.Draw(t, "program")
-		levels, _ := Levels(lib, &from)
-		for _, l := range levels {
-			for i := range l.Program.Weeks {
-				for _, it := range items(&l.Program.Weeks[i]) {
-					if it.Role == program.RoleAhead {
-						t.Errorf("level %d, week %d: heavy work", l.Number, i+1)
-					}
-				}
-			}
-			for _, n := range l.Program.Notes {
-				if len(n.Values) > 0 {
-					t.Errorf("level %d: note %s", l.Number, n.Code)
-				}
+func careful(t *rapid.T, l *program.Level) {
+	for i := range l.Program.Weeks {
+		for _, it := range items(&l.Program.Weeks[i]) {
+			if it.Role == program.RoleAhead {
+				t.Errorf("level %d, week %d: heavy work", l.Number, i+1)
 			}
 		}
-	})
+	}
+	for _, n := range l.Program.Notes {
+		if len(n.Values) > 0 {
+			t.Errorf("level %d: note %s", l.Number, n.Code)
+		}
+	}
 }
 
 func TestLevelsAreTheSameEveryTime(t *testing.T) {
