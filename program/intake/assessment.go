@@ -38,6 +38,7 @@ func assessment(a *program.Assessment, like samples) read {
 		may("bands", "[{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]}]", each(&a.Bands, band)),
 		may("rig", "{anchor: 215 cm}", rig(&a.Hanging)),
 		may("tests", fmt.Sprintf("[{step: %s, hold: 14 s}]", like.FirstStep), each(&a.Tests, like.hold)),
+		may("other_tests", fmt.Sprintf("[{skill: %s, step: %s, hold: 10 s}]", like.Skill, like.Step), each(&a.Others, func(o *program.OtherTest) read { return otherTest(o, like) })),
 	)
 }
 

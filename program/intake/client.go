@@ -39,6 +39,7 @@ func (c *client) check() {
 	c.checkGoalKit()
 	c.checkLifting()
 	c.checkTests()
+	c.checkOthers()
 }
 
 // wrong notes an error about the value at a path.
