@@ -21,6 +21,7 @@ type Assessment struct {
 	Bands    []Band
 	Hanging  Hanging
 	Tests    []Hold
+	Others   []OtherTest   // of other road maps
 	Log      Log           // what was done since; empty where there is none
 	Plans    []PlanVersion // as they hung on the wall, by version
 	Places   Places        // where each value was written
@@ -207,6 +208,15 @@ type Hold struct {
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
 	Fold     float64 // rad the hips bend; asked for by an entry, and measured of the body
 	Stopped  bool    // the coach ended it: it could have lasted longer
+}
+
+// OtherTest is a step of another road map than the goal's, shown without help.
+type OtherTest struct {
+	Skill   string // road map id
+	Step    string
+	Seconds float64
+	Reps    int // of a press
+	Stopped bool
 }
 
 // DefaultFold is how far the hips bend where nobody measured: 120 degrees (our judgement:

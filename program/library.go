@@ -79,6 +79,7 @@ type RoadMap struct {
 	Entry []Hold // what must be shown before any step is trained
 	Rungs []Rung // floor work before the first step can be held
 	Steps []Step
+	Kin   []Kin // other skills whose strength goes with this one's
 
 	// What a session has beside the steps, by purpose: what it begins with, the strength
 	// work that takes turns, what balances all that set for set, and what moves the hips,
@@ -87,6 +88,27 @@ type RoadMap struct {
 
 	Body string // Markdown: how to read this road map
 	File string
+}
+
+// Kin is how far the strength of another road map goes with that of this one.
+type Kin struct {
+	Skill       string  // its id
+	Correlation float64 // of both strengths' logarithms in people who were not tested
+}
+
+// Kinship is the correlation of the strengths of two road maps; either says it of both.
+// 0: neither does.
+func (l *Library) Kinship(skill, other string) float64 {
+	for _, pair := range [][2]string{{skill, other}, {other, skill}} {
+		if m, ok := l.RoadMap(pair[0]); ok {
+			for _, k := range m.Kin {
+				if k.Skill == pair[1] {
+					return k.Correlation
+				}
+			}
+		}
+	}
+	return 0
 }
 
 // Step finds a step by id.

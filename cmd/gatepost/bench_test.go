@@ -14,7 +14,7 @@ import (
 // public programs.
 func hall(b *testing.B) string {
 	b.Helper()
-	folder := copyOfDemo(b)
+	folder := copyOfDemo(b, "*")
 	maren, err := os.ReadFile("../../content/clients/maren/assessment.yaml")
 	if err != nil {
 		b.Fatal(err)

@@ -12,7 +12,7 @@ import (
 
 // The codes on the demo's cards lead to pages that are on its site.
 func TestCodesLeadToPages(t *testing.T) {
-	folder := demo(t)
+	folder := built(t)
 	studio, problems := intake.Read(os.DirFS(folder), builtIn, rand.Reader)
 	if problems.Stop() || studio.Coach.Site == "" {
 		t.Fatal("the demo studio does not read, or has no site")

@@ -17,12 +17,7 @@ import (
 // in makes the demo studio's folder, without output, in another language.
 func in(t *testing.T, language string) string {
 	t.Helper()
-	folder := t.TempDir()
-	for _, dir := range []string{"clients", "programs"} {
-		if err := os.CopyFS(folder+"/content/"+dir, os.DirFS("../../content/"+dir)); err != nil {
-			t.Fatal(err)
-		}
-	}
+	folder := copyOfDemo(t, "*")
 	b, err := os.ReadFile("../../content/studio.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -63,7 +58,7 @@ func keeps(t *testing.T, folder, client string) {
 	}
 }
 
-func put(t *testing.T, folder, file, text string) {
+func put(t testing.TB, folder, file, text string) {
 	t.Helper()
 	file = filepath.Join(folder, filepath.FromSlash(file))
 	err := os.MkdirAll(filepath.Dir(file), 0o755)

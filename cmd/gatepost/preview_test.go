@@ -14,7 +14,7 @@ import (
 
 // A whole preview: it is started, a file is broken and mended, it is ended.
 func TestPreview(t *testing.T) {
-	dir := copyOfDemo(t)
+	dir := copyOfDemo(t, oneProgram)
 	out, in := io.Pipe()
 	ctx, interrupt := context.WithCancel(t.Context())
 	var messages bytes.Buffer

@@ -11,12 +11,22 @@ import (
 	"strings"
 	"testing"
 
+	_ "gatepost/program/steady" // for its collector: what main sets is not set here
+
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 )
 
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"gatepost": main})
+	testscript.Main(tidy{m}, map[string]func(){"gatepost": main})
+}
+
+// tidy are all tests, and what they leave behind together.
+type tidy struct{ *testing.M }
+
+func (all tidy) Run() int {
+	defer func() { os.RemoveAll(builtOnce) }()
+	return all.M.Run()
 }
 
 // TestScripts runs testdata/script: each file is a terminal session with the
@@ -26,7 +36,7 @@ func TestMain(m *testing.M) {
 //	asnobody CODE COMMAND…   the same without root's rights
 //	absent PATH WORD…        fails where any file below PATH has one of the words
 //	valid FILE [SCHEMA]      compares a program, or another JSON, with its published schema
-//	studio                   copies the demo studio into the folder
+//	studio [programs]        copies the demo studio into the folder, its public programs only where asked
 //	withoutlogs              takes the logs of all clients away
 //	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
@@ -145,7 +155,9 @@ func studio(ts *testscript.TestScript, neg bool, args []string) {
 	from := ts.Getenv("REPO") + "/content"
 	into := ts.MkAbs("content")
 	ts.Check(os.CopyFS(into+"/clients", os.DirFS(from+"/clients")))
-	ts.Check(os.CopyFS(into+"/programs", os.DirFS(from+"/programs")))
+	if len(args) > 0 {
+		ts.Check(os.CopyFS(into+"/"+args[0], os.DirFS(from+"/"+args[0])))
+	}
 	b, err := os.ReadFile(from + "/studio.yaml")
 	ts.Check(err)
 	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))

@@ -38,6 +38,7 @@ func assessment(a *program.Assessment, like samples) read {
 		may("bands", "[{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]}]", each(&a.Bands, band)),
 		may("rig", "{anchor: 215 cm}", rig(&a.Hanging)),
 		may("tests", fmt.Sprintf("[{step: %s, hold: 14 s}]", like.FirstStep), each(&a.Tests, like.hold)),
+		may("other_tests", fmt.Sprintf("[{skill: %s, step: %s, hold: 10 s}]", like.Skill, like.Step), each(&a.Others, func(o *program.OtherTest) read { return otherTest(o, like) })),
 	)
 }
 
@@ -204,7 +205,7 @@ func (v value) part(q quantity, written string) float64 {
 	shown := q.units[0].written(x)
 	switch {
 	case fault != "":
-		v.fault("strap_part", "what", v.words.Say("fault."+fault, "written", quote(written)), "example", v.example())
+		v.fault("strap_part", "what", v.words().Say("fault."+fault, "written", quote(written)), "example", v.example())
 	case shown < q.least || shown > q.most+1e-9:
 		v.fault(q.outside("impossible", v, written, q.least, q.most)...)
 	default:

@@ -39,22 +39,23 @@ func (c *client) check() {
 	c.checkGoalKit()
 	c.checkLifting()
 	c.checkTests()
+	c.checkOthers()
 }
 
 // wrong notes an error about the value at a path.
 func (c *client) wrong(path string, wrong ...string) {
-	c.note(fault(wrong).in(c.words, c.at("%s", path)))
+	c.note(fault(wrong).in(c.words(), c.at("%s", path)))
 }
 
 // unusual notes a warning about the value at a path.
 func (c *client) unusual(path string, wrong ...string) {
-	c.note(fault(wrong).doubtIn(c.words, c.at("%s", path)))
+	c.note(fault(wrong).doubtIn(c.words(), c.at("%s", path)))
 }
 
 // decimal writes a number with some decimals, or as few as it needs (−1), and the
 // decimal sign of the language.
 func (c *client) decimal(x float64, decimals int) string {
-	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.words["unit.decimal"], "."), 1)
+	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.library.Words["unit.decimal"], "."), 1)
 }
 
 // centimetre is a length in whole centimetres.
@@ -201,7 +202,7 @@ func (c *client) checkKit() {
 				c.unusual(path, "bands_unmeasured")
 			}
 		case !known:
-			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.words, written, c.kit.list))
+			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.words(), written, c.kit.list))
 		case !slices.Contains(kit, id):
 			kit = append(kit, id)
 		}

@@ -91,7 +91,7 @@ func weekday(into *time.Weekday) read {
 				return
 			}
 		}
-		v.fault("not_weekday", "written", quote(s), "offer", offerIn(v.words, s, weekdays))
+		v.fault("not_weekday", "written", quote(s), "offer", offerIn(v.words(), s, weekdays))
 	}
 }
 

@@ -58,14 +58,11 @@ func dose(d *program.Dose) read {
 	}
 }
 
-// readExercise reads an exercise's file, body and all.
-func readExercise(src *source, id string, known headings) program.Exercise {
+// readExercise reads an exercise's file up to its body, which begins at its Line; 0
+// where none was found.
+func readExercise(src *source, id string) program.Exercise {
 	e := program.Exercise{ID: id, File: src.file}
-	body, first := src.readFrontMatter("name: Wall lean", exercise(&e))
-	e.Line = first
-	if body != nil {
-		src.readSections(&e, body, first, known)
-	}
+	_, e.Line = src.readFrontMatter("name: Wall lean", exercise(&e))
 	return e
 }
 

@@ -46,7 +46,7 @@ func offerIn(words program.Words, written string, known []string) string {
 
 // plural is a fault's key for so many things.
 func (w *logWords) plural(key string, n int) string {
-	return strings.TrimPrefix(w.said.Plural("fault."+key, n), "fault.")
+	return strings.TrimPrefix(w.said().Plural("fault."+key, n), "fault.")
 }
 
 // counted is a fault of so many things, which fill its {count}.
@@ -56,7 +56,7 @@ func (w *logWords) counted(key string, n int, pairs ...string) fault {
 
 // number writes a number with the decimal sign of the language.
 func (w *logWords) number(x float64) string {
-	return strings.Replace(short(x), ".", cmp.Or(w.said["unit.decimal"], "."), 1)
+	return strings.Replace(short(x), ".", cmp.Or(w.said()["unit.decimal"], "."), 1)
 }
 
 // offer suggests what may have been meant: of what is known, or else what it may be
@@ -65,21 +65,21 @@ func (b *logBook) offer(written string, known []string, called ...string) string
 	if nearest(written, known) == "" && nearest(written, called) != "" {
 		known = called
 	}
-	return offerIn(b.words.said, written, known)
+	return offerIn(b.words.said(), written, known)
 }
 
 // say notes that something at a spot is wrong.
-func (b *logBook) say(at program.Place, wrong ...string) { b.note(fault(wrong).in(b.words.said, at)) }
+func (b *logBook) say(at program.Place, wrong ...string) { b.note(fault(wrong).in(b.words.said(), at)) }
 
 // doubt notes that something at a spot is unusual.
 func (b *logBook) doubt(at program.Place, wrong ...string) {
-	b.note(fault(wrong).doubtIn(b.words.said, at))
+	b.note(fault(wrong).doubtIn(b.words.said(), at))
 }
 
 // note notes a problem, as a source does, in the words of the log.
 func (b *logBook) note(p program.Problem) {
 	if len(b.problems) == maxProblems {
-		p = fault{"more"}.in(b.words.said, program.Place{File: b.file})
+		p = fault{"more"}.in(b.words.said(), program.Place{File: b.file})
 	}
 	if len(b.problems) <= maxProblems {
 		b.problems = append(b.problems, p)

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"gatepost/program"
@@ -26,9 +27,13 @@ const (
 // folder is the coach's files laid over the built-in library.
 type folder struct {
 	coach, builtIn fs.FS
-	inEnglish      program.Words // for what is wrong with the library; nil: not asked for yet
-	words          program.Words // for what is wrong with clients; nil: not asked for yet
+	english        sayings // for what is wrong with the library
+	said           sayings // for what is wrong with clients; nil until the library is read
 	problems       program.Problems
+}
+
+func newFolder(coach, builtIn fs.FS) *folder {
+	return &folder{coach: coach, builtIn: builtIn, english: sync.OnceValue(func() program.Words { return wordsFrom(builtIn, original) })}
 }
 
 func (f *folder) say(file, message, advice string) {
@@ -127,7 +132,7 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 		f.problems = append(f.problems, wrong.in(f.english(), at))
 		return nil, false
 	}
-	src.builtIn, src.words = builtIn, f.english()
+	src.builtIn, src.words = builtIn, f.english
 	return src, true
 }
 
@@ -169,7 +174,9 @@ func readFile(from fs.FS, file string, limit int) ([]byte, error) {
 		return nil, err
 	}
 	defer r.Close()
-	return io.ReadAll(io.LimitReader(r, int64(limit)+1))
+	data := bytes.NewBuffer(make([]byte, 0, min(info.Size(), int64(limit))+bytes.MinRead))
+	_, err = data.ReadFrom(io.LimitReader(r, int64(limit)+1))
+	return data.Bytes(), err
 }
 
 // notText says where a file stops being UTF-8 text.

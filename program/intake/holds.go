@@ -46,7 +46,7 @@ func (c *client) exercise(path, written string) string {
 func (c *client) resolve(known *names, path, written string) string {
 	id, ok := known.find(written)
 	if !ok {
-		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.words, written, known.list))
+		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.words(), written, known.list))
 	}
 	return id
 }
@@ -199,7 +199,7 @@ func (c *client) band(bands *names, path, written string, used []string) string 
 	switch {
 	case written == "":
 	case !known:
-		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.words, written, bands.list))
+		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.words(), written, bands.list))
 	case slices.Contains(used, id):
 		c.wrong(path, "test_band_twice", "band", quote(id))
 	default:

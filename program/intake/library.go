@@ -1,8 +1,10 @@
 package intake
 
 import (
+	"io/fs"
 	"slices"
 	"strings"
+	"sync"
 
 	"gatepost/program"
 )
@@ -30,10 +32,18 @@ func (f *folder) readLibrary(lang string) *shelf {
 		removed:      map[string]string{}, broken: map[string]bool{},
 		exerciseNames: newNames("exercise"), roadMapNames: newNames("road map"), stepNames: map[string]*names{},
 	}
-	s.readWords(f, lang)
+	// The words are the longest file by far: they are read beside all others, which
+	// wait for them only to know how an exercise's sections may be headed.
+	var words sync.WaitGroup
+	own := folder{coach: f.coach, builtIn: f.builtIn, english: f.english}
+	var files []*source
+	words.Go(func() { files = s.readWords(&own, lang) })
 	s.readExercises(f)
 	s.readRoadMaps(f)
 	s.readPages(f)
+	words.Wait()
+	f.problems, s.sources = append(f.problems, own.problems...), append(s.sources, files...)
+	s.readBodies()
 	s.translate(f, lang)
 	return s
 }
@@ -49,10 +59,21 @@ func (s *shelf) readExercises(f *folder) {
 			s.broken[l.id] = true
 		default:
 			s.keep(l.source)
-			s.Exercises = append(s.Exercises, readExercise(l.source, l.id, s.headings))
+			s.Exercises = append(s.Exercises, readExercise(l.source, l.id))
 			s.exerciseFiles[l.id] = l.source
-			s.broken[l.id] = !l.source.sound()
 		}
+	}
+}
+
+// readBodies reads the sections of the exercises.
+func (s *shelf) readBodies() {
+	for i := range s.Exercises {
+		e := &s.Exercises[i]
+		src := s.exerciseFiles[e.ID]
+		if e.Line > 0 {
+			src.readSections(e, src.lines[e.Line-1:], e.Line, s.headings)
+		}
+		s.broken[e.ID] = !src.sound()
 	}
 }
 
@@ -108,14 +129,14 @@ func readPage(src *source, id string) program.Page {
 
 // readWords reads the words file of the language, and every one that a coach wrote.
 // A coach's file is compared with the built-in one of the same language, or else
-// with the English.
-func (s *shelf) readWords(f *folder, lang string) {
+// with the English. It gives the files.
+func (s *shelf) readWords(f *folder, lang string) (files []*source) {
 	for _, l := range f.library("content/words", ".yaml") {
 		if l.source == nil || l.removed || l.source.builtIn && l.id != lang {
 			continue
 		}
 		own := program.Words{}
-		s.keep(l.source)
+		files = append(files, l.source)
 		l.source.readYAML("week: {build: build week}", words(own))
 		model := own
 		if !l.source.builtIn {
@@ -128,24 +149,25 @@ func (s *shelf) readWords(f *folder, lang string) {
 			s.headings = exerciseHeadings.with(model).with(own)
 		}
 	}
+	return files
 }
 
 // modelWords are the built-in words that a coach's file stands in for.
 func (f *folder) modelWords(lang string) program.Words {
-	if model := f.builtInWords(lang); len(model) > 0 {
+	if model := wordsFrom(f.builtIn, lang); len(model) > 0 {
 		return model
 	}
-	return f.builtInWords(original)
+	return f.english()
 }
 
-// builtInWords are the words of a language that came with the program, their
-// faults left for the reading of the file itself; none: there is no such file.
-func (f *folder) builtInWords(lang string) program.Words {
-	built := program.Words{}
-	if src, ok := f.openIfThere(f.builtIn, "content/words/"+lang+".yaml", true); ok {
-		src.readYAML("week: {build: build week}", words(built))
+// wordsFrom are the words of a language, their faults left for the reading of the
+// file itself; none: there is no such file.
+func wordsFrom(from fs.FS, lang string) program.Words {
+	there := program.Words{}
+	if src, ok := openIfThere(from, "content/words/"+lang+".yaml", true); ok {
+		src.readYAML("week: {build: build week}", words(there))
 	}
-	return built
+	return there
 }
 
 // kit is every word that exercises use for what a gym may have; one spelling of

@@ -19,6 +19,7 @@ func (s *shelf) link() {
 	}
 	for i := range s.RoadMaps {
 		s.linkRoadMap(&s.RoadMaps[i])
+		s.linkKin(&s.RoadMaps[i])
 	}
 	s.checkBackLinks()
 }

@@ -81,13 +81,13 @@ type logBook struct {
 func (f *folder) readDone(lib *program.Library, clients []*client, dates program.DateOrder) {
 	own := make([]folder, len(clients))
 	words := newLogWords(lib)
-	words.said = f.said(lib)
+	words.said = f.said
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
-				own[i].coach, own[i].builtIn, own[i].inEnglish = f.coach, f.builtIn, f.inEnglish
+				own[i].coach, own[i].builtIn, own[i].english = f.coach, f.builtIn, f.english
 				own[i].readLog(words, clients[i], dates)
 				own[i].readPlans(clients[i])
 			}
@@ -115,7 +115,7 @@ func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 		if errors.Is(err, errNotPlain) {
 			wrong = fault{"not_plain"}
 		}
-		f.problems = append(f.problems, wrong.in(words.said, program.Place{File: file}))
+		f.problems = append(f.problems, wrong.in(words.said(), program.Place{File: file}))
 		return
 	}
 	src, problems := logSource(words, file, data)
@@ -133,7 +133,7 @@ func (f *folder) checkLogName(words *logWords, dir string) {
 		name := strings.ToLower(e.Name())
 		base := strings.TrimSuffix(name, path.Ext(name))
 		if base == "log" || base == logName || path.Ext(name) == ".csv" && distance(base, "log") <= 1 {
-			f.problems = append(f.problems, fault{"not_the_log", "file", logName}.doubtIn(words.said, program.Place{File: path.Join(dir, e.Name())}))
+			f.problems = append(f.problems, fault{"not_the_log", "file", logName}.doubtIn(words.said(), program.Place{File: path.Join(dir, e.Name())}))
 		}
 	}
 }

@@ -43,7 +43,7 @@ func (b *logBook) news(add []program.Entry) logNews {
 			had.take(e)
 		}
 	}
-	n := logNews{words: b.words.said}
+	n := logNews{words: b.words.said()}
 	for i := range add {
 		if e := &add[i]; hasNumbers(e) {
 			n.numbered(&had, e)

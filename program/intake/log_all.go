@@ -35,7 +35,7 @@ func ReadNewLinesOfAll(studio *program.Studio, unread []string, from string, lin
 	words := newLogWords(&studio.Library)
 	src, at, wrong := textSource(from, lines, maxStudio)
 	if src == nil {
-		return nil, program.Problems{wrong.in(words.said, at)}
+		return nil, program.Problems{wrong.in(words.said(), at)}
 	}
 	b := &allBook{logBook: newLogBook(src, &logKnown{words: words, exercises: allExercises(&studio.Library)}), studio: studio, unread: unread,
 		whose: clientNames(studio.Clients), cells: map[string]int{}, books: make([]*logBook, len(studio.Clients))}

@@ -16,10 +16,10 @@ func logSource(words *logWords, file string, data []byte) (*source, program.Prob
 	half := halfRune(data)
 	src, at, wrong := textSource(file, data[:len(data)-half], maxFile)
 	if src == nil {
-		return nil, program.Problems{wrong.in(words.said, at)}
+		return nil, program.Problems{wrong.in(words.said(), at)}
 	}
 	if half > 0 {
-		src.note(fault{"half"}.doubtIn(words.said, src.place(len(src.lines), 1)))
+		src.note(fault{"half"}.doubtIn(words.said(), src.place(len(src.lines), 1)))
 	}
 	return src, nil
 }

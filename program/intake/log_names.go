@@ -182,7 +182,7 @@ func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 		id, there := k.bands.ids[fold(part)]
 		switch {
 		case !there:
-			return done, fault{"no_band", "written", quote(part), "offer", offerIn(k.words.said, part, k.bands.list)}
+			return done, fault{"no_band", "written", quote(part), "offer", offerIn(k.words.said(), part, k.bands.list)}
 		case slices.Contains(done.Bands, id):
 			return done, fault{"band_twice", "band", quote(id)}
 		}

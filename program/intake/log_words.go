@@ -30,7 +30,7 @@ type logWords struct {
 	jointNames         []string // one of each, to offer
 	strap, beside      *regexp.Regexp
 	pad, block         *regexp.Regexp
-	said               program.Words // in which faults are said
+	said               sayings // in which faults are said
 }
 
 // englishWords are always understood, by their keys in the words file.
@@ -78,7 +78,7 @@ func wordsOf(lib *program.Library, key string) []string {
 
 func newLogWords(lib *program.Library) *logWords {
 	of := func(key string) []string { return wordsOf(lib, key) }
-	w := &logWords{said: lib.Words, columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
+	w := &logWords{said: func() program.Words { return lib.Words }, columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
 		free: of("free"), none: of("none"), missed: of("missed"), hurts: of("hurts"),
 		joints: [4][]string{of("wrists"), of("elbows"), of("shoulders"), of("other")}}
 	for _, c := range append(slices.Clone(logColumns), columnClient) {

@@ -26,7 +26,7 @@ func ReadNewLines(studio *program.Studio, a *program.Assessment, from string, li
 	known := knownIn(studio, a)
 	src, at, wrong := textSource(from, lines, maxFile)
 	if src == nil {
-		return program.Log{}, program.Problems{wrong.in(known.words.said, at)}
+		return program.Log{}, program.Problems{wrong.in(known.words.said(), at)}
 	}
 	columns := logColumns
 	if old, _, _ := textSource(from, log, maxFile); old != nil {
@@ -59,7 +59,7 @@ func AddToLog(studio *program.Studio, a *program.Assessment, file string, log []
 		src, at, wrong = nil, program.Place{File: file}, fault{"half"}
 	}
 	if src == nil {
-		return Addition{}, program.Problems{wrong.in(known.words.said, at)}
+		return Addition{}, program.Problems{wrong.in(known.words.said(), at)}
 	}
 	old := newLogBook(src, known)
 	old.read(nil)
@@ -94,7 +94,7 @@ func LogLacks(studio *program.Studio, file string, log []byte) program.Problems 
 	words := newLogWords(&studio.Library)
 	src, at, wrong := textSource(file, log, maxFile)
 	if src == nil {
-		return program.Problems{wrong.in(words.said, at)}
+		return program.Problems{wrong.in(words.said(), at)}
 	}
 	b := newLogBook(src, &logKnown{words: words})
 	if !b.hasHeader() {
@@ -112,7 +112,7 @@ func LogLacks(studio *program.Studio, file string, log []byte) program.Problems 
 }
 
 func (b *logBook) lacks(c column) program.Problem {
-	return fault{"lacks_column", "column", c.String(), "sign", string(b.comma)}.in(b.words.said, b.place(1, 1))
+	return fault{"lacks_column", "column", c.String(), "sign", string(b.comma)}.in(b.words.said(), b.place(1, 1))
 }
 
 // checkAddition reads the log as it will be, which must have so many sets, and gives

@@ -93,6 +93,9 @@ var markup = regexp.MustCompile("\\*\\*?[^* ][^*]*\\*|`[^`]+`|\\]\\(")
 
 // checkPlain warns of Markdown where plain text is printed.
 func (s *source) checkPlain(line string, number int) {
+	if !strings.ContainsAny(line[1:], "*`]") { // as nearly always
+		return
+	}
 	if m := markup.FindStringIndex(line[1:]); m != nil {
 		s.doubt(s.place(number, runes(line[:m[0]+1])+1), "marks for bold, code or links are printed as they stand here", "Write plain words.")
 	}

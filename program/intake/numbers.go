@@ -24,7 +24,7 @@ func number(into *float64, least, most float64) read {
 		x, fault := parseNumber(s)
 		switch {
 		case fault != "":
-			v.fault("number", "what", v.words.Say("fault."+fault, "written", quote(s)), "example", v.example())
+			v.fault("number", "what", v.words().Say("fault."+fault, "written", quote(s)), "example", v.example())
 		case x < least || x > most:
 			v.fault("out_of_range", "written", quote(s), "name", quote(v.name()), "least", short(least), "most", short(most))
 		default:

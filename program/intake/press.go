@@ -159,11 +159,16 @@ func (c *client) repeats() bool { return c.roadMap != nil && c.roadMap.Load.Repe
 
 // checkCounted sees that what is repeated is counted and everything else timed.
 func (c *client) checkCounted(path string) {
+	if c.roadMap != nil {
+		c.countedAs(c.roadMap, path)
+	}
+}
+
+func (c *client) countedAs(m *program.RoadMap, path string) {
 	switch {
-	case c.roadMap == nil:
-	case c.repeats() && c.given(path+".hold"):
+	case m.Load.Repeats() && c.given(path+".hold"):
 		c.wrong(path+".hold", "press_held", "example", "reps: 5")
-	case !c.repeats() && c.given(path+".reps"):
+	case !m.Load.Repeats() && c.given(path+".reps"):
 		c.wrong(path+".reps", "hold_counted", "example", "hold: 10 s")
 	}
 }

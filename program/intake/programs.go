@@ -92,7 +92,7 @@ func (f *folder) readPrograms(library *shelf, kit *names) []*client {
 // readProgram checks a program as the assessment that it stands for.
 func (f *folder) readProgram(src *source, id string, library *shelf, kit *names) *client {
 	p := &program.PublicProgram{ID: id, File: src.file, Places: src.places}
-	src.words = f.said(&library.Library)
+	src.words = f.said
 	src.readYAML("title: From the floor up", publicProgram(p, sample(&library.Library)))
 	c := &client{source: src, library: library, kit: kit, public: p, Assessment: &program.Assessment{
 		Slug: id, Training: p.Training, Goal: p.Goal, Kit: p.Kit, Bands: p.Bands, Hanging: p.Hanging}}

@@ -31,7 +31,7 @@ const NoClient = "/"
 // ReadFor reads what Read does, but for what clients other than the one named
 // have done: of hundreds, their logs and kept plans are most of the work.
 func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studio, program.Problems) {
-	f := &folder{coach: coach, builtIn: builtIn}
+	f := newFolder(coach, builtIn)
 	if !f.exists("content") {
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
 		return program.Studio{}, f.problems
@@ -40,6 +40,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	about, file := f.readStudio()
 	library := f.readLibrary(cmp.Or(about.Lang, "en"))
 	library.link()
+	f.said = f.english.over(library.Words)
 	if library.Words == nil && file != nil && about.Lang != "" {
 		file.say(file.at("language"), fmt.Sprintf("there are no words in %s", quote(about.Lang)), fmt.Sprintf("Write content/words/%s.yaml, or take language: away.", about.Lang))
 	}
@@ -123,11 +124,11 @@ func (f *folder) exists(file string) bool {
 }
 
 // openIfThere opens a file without a word where it is not there.
-func (f *folder) openIfThere(from fs.FS, file string, builtIn bool) (*source, bool) {
+func openIfThere(from fs.FS, file string, builtIn bool) (*source, bool) {
 	if _, err := fs.Stat(from, file); err != nil {
 		return nil, false
 	}
-	quiet := folder{}
+	quiet := folder{english: wordless}
 	return quiet.open(from, file, builtIn)
 }
 
@@ -168,7 +169,7 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 		return nil
 	}
 	a := &program.Assessment{Slug: slug, Places: src.places}
-	src.words = f.said(&library.Library)
+	src.words = f.said
 	src.readYAML("name: Maren", assessment(a, sample(&library.Library)))
 	c := &client{source: src, Assessment: a, library: library, kit: kit}
 	if src.isBlank() {

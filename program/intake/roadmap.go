@@ -19,6 +19,7 @@ func roadMap(m *program.RoadMap) read {
 		may("against", "[row, rear shoulder, pull-up]", each(&m.Against, purpose)),
 		may("mobility", "[straddle]", each(&m.Mobility, purpose)),
 		may("rungs", "[{kind: lean, exercise: wall-lean}]", each(&m.Rungs, rung)),
+		may("kin", "[{skill: another-skill, correlation: 0.5}]", each(&m.Kin, kin)),
 		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
 	)
 }

@@ -24,6 +24,9 @@ func (v value) scalar() (string, bool) {
 // comment unawares, as in "name: A #1 plan".
 func (v value) checkSwallowed() {
 	at := v.here()
+	if !strings.Contains(at.Text, "#") { // as nearly always
+		return
+	}
 	line := []rune(at.Text)
 	end := at.Column - 1 + len([]rune(v.node.Value))
 	if v.node.Style != 0 || end > len(line) {
@@ -32,7 +35,7 @@ func (v value) checkSwallowed() {
 	rest := strings.TrimLeft(string(line[end:]), " ")
 	if len(rest) > 1 && rest[0] == '#' && !strings.ContainsAny(rest[1:2], " \t#") {
 		at.Column += len([]rune(v.node.Value)) + len(line[end:]) - len([]rune(rest))
-		v.note(fault{"swallowed", "rest", quote(rest), "line", fmt.Sprintf("%s: %q", v.name(), v.node.Value+" "+rest)}.doubtIn(v.words, at))
+		v.note(fault{"swallowed", "rest", quote(rest), "line", fmt.Sprintf("%s: %q", v.name(), v.node.Value+" "+rest)}.doubtIn(v.words(), at))
 	}
 }
 
@@ -94,7 +97,7 @@ func choice[T ~string](into *T, allowed ...T) read {
 		for _, a := range allowed {
 			words = append(words, string(a))
 		}
-		v.fault("not_choice", "written", quote(s), "name", quote(v.name()), "offer", offerIn(v.words, s, words))
+		v.fault("not_choice", "written", quote(s), "name", quote(v.name()), "offer", offerIn(v.words(), s, words))
 	}
 }
 

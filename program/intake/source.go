@@ -17,7 +17,7 @@ type source struct {
 	places   program.Places
 	empty    []string // paths of what is needed and stands there without a value
 	problems program.Problems
-	words    program.Words // in which faults of values are said
+	words    sayings // in which faults of values are said
 }
 
 func newSource(file, text string, builtIn bool) *source {
@@ -25,7 +25,7 @@ func newSource(file, text string, builtIn bool) *source {
 	for i, line := range lines {
 		lines[i] = strings.TrimSuffix(line, "\r")
 	}
-	return &source{file: file, builtIn: builtIn, lines: lines,
+	return &source{file: file, builtIn: builtIn, lines: lines, words: wordless,
 		places: program.Places{"": {File: file, Line: 1, Column: 1, Text: lines[0]}}}
 }
 

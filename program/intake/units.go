@@ -112,7 +112,7 @@ func (q quantity) read(v value, into *float64) bool {
 	}
 	x, fault := q.parse(s)
 	if fault != "" {
-		v.fault("quantity", "what", v.words.Say("fault."+fault, "written", quote(s)), "how", q.advice(v.words, s, v.example()))
+		v.fault("quantity", "what", v.words().Say("fault."+fault, "written", quote(s)), "how", q.advice(v.words(), s, v.example()))
 		return false
 	}
 	shown := q.units[0].written(x)
@@ -122,7 +122,7 @@ func (q quantity) read(v value, into *float64) bool {
 		v.fault(q.outside("impossible", v, s, q.least, q.most)...)
 		return false
 	case shown < q.low-slack || shown > q.high+slack:
-		v.note(q.outside(cmp.Or(q.doubt, "unusual"), v, s, q.low, q.high).doubtIn(v.words, v.here()))
+		v.note(q.outside(cmp.Or(q.doubt, "unusual"), v, s, q.low, q.high).doubtIn(v.words(), v.here()))
 	}
 	*into = x
 	return true

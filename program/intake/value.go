@@ -64,7 +64,7 @@ func (v value) entry(known []field, seen map[string]int, key, val *yaml.Node) {
 		v.faultAt(at, "key_space", "line", word+": "+rest)
 		return
 	default:
-		v.faultAt(at, "unknown_key", "written", quote(key.Value), "offer", offerIn(v.words, key.Value, keys(known)))
+		v.faultAt(at, "unknown_key", "written", quote(key.Value), "offer", offerIn(v.words(), key.Value, keys(known)))
 		return
 	}
 	if first := seen[f.key]; first > 0 {
@@ -165,9 +165,9 @@ func (v value) item() bool { return strings.HasSuffix(v.path, "]") }
 func (v value) subject() string {
 	switch {
 	case v.path == "":
-		return v.words.Say("fault.subject_file")
+		return v.words().Say("fault.subject_file")
 	case v.item():
-		return v.words.Say("fault.subject_item", "name", quote(v.name()))
+		return v.words().Say("fault.subject_item", "name", quote(v.name()))
 	}
 	return quote(v.name())
 }
@@ -176,7 +176,7 @@ func (v value) subject() string {
 func (v value) example() string {
 	switch {
 	case v.path == "":
-		return v.words.Say("fault.example_file", "like", v.like)
+		return v.words().Say("fault.example_file", "like", v.like)
 	case v.item():
 		return v.like
 	}
@@ -191,7 +191,7 @@ func (v value) fault(wrong ...string) { v.faultAt(v.here(), wrong...) }
 
 // faultAt notes an error at a spot.
 func (v value) faultAt(at program.Place, wrong ...string) {
-	v.note(fault(append(wrong, "subject", v.subject())).in(v.words, at))
+	v.note(fault(append(wrong, "subject", v.subject())).in(v.words(), at))
 }
 
 // wrong notes an error in the value: what it is, then advice.

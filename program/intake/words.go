@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 
 	"gatepost/program"
 
@@ -58,7 +59,7 @@ func (v value) word(into program.Words, key string) {
 	if !ok {
 		return
 	}
-	if rest := placeholder.ReplaceAllString(s, ""); strings.ContainsAny(rest, "{}") {
+	if strings.ContainsAny(s, "{}") && strings.ContainsAny(placeholder.ReplaceAllString(s, ""), "{}") {
 		v.say(v.here(), fmt.Sprintf("a placeholder in %s is not whole", quote(key)), "A placeholder is a name in curly brackets, such as {seconds}.")
 		return
 	}
@@ -113,31 +114,29 @@ func sortedKeys(w program.Words) []string {
 	return keys
 }
 
-// english are the words for what is wrong with the text of a file.
-func (f *folder) english() program.Words {
-	if f.inEnglish == nil && f.builtIn != nil { // else nobody will read it
-		f.inEnglish = f.builtInWords(original)
-	}
-	return f.inEnglish
-}
+// sayings are words for what is wrong. They are read when something is first said, for
+// mostly nothing is.
+type sayings func() program.Words
 
-// said are the words for what is wrong: the studio's, over English ones for what they
-// lack, which is said.
-func (f *folder) said(lib *program.Library) program.Words {
-	if f.words == nil {
-		f.words = maps.Clone(f.english())
-		maps.Copy(f.words, lib.Words)
-	}
-	return f.words
+// wordless are those where nobody will read what is wrong.
+func wordless() program.Words { return nil }
+
+// over are sayings, English ones for what they lack.
+func (english sayings) over(own program.Words) sayings {
+	return sync.OnceValue(func() program.Words {
+		all := maps.Clone(english())
+		maps.Copy(all, own)
+		return all
+	})
 }
 
 // ReadWords reads the words of a coach's language, over English ones: these alone,
 // where nothing tells which language that is. It reports no problem.
 func ReadWords(coach, builtIn fs.FS) program.Words {
-	f, own := &folder{coach: coach, builtIn: builtIn}, &folder{builtIn: coach}
+	f := newFolder(coach, builtIn)
 	all := maps.Clone(f.english())
 	about, _ := f.readStudio()
-	for _, words := range []program.Words{f.builtInWords(about.Lang), own.builtInWords(cmp.Or(about.Lang, original))} {
+	for _, words := range []program.Words{wordsFrom(builtIn, about.Lang), wordsFrom(coach, cmp.Or(about.Lang, original))} {
 		maps.Copy(all, words)
 	}
 	return all

@@ -36,9 +36,18 @@ const (
 // assess reads the tests into a state. What no model can read is said, and what
 // contradicts a lower test is left out.
 func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note) {
-	var seen []strength.Observation
-	var notes []program.Note
-	held, left := false, ms.leftOut()
+	seen, held, notes := ms.observed(tests)
+	notes = append(notes, ms.disagreements()...)
+	if !slices.ContainsFunc(seen, lasted) {
+		notes = append(notes, note(noteUntested))
+	}
+	state, more := ms.believed(ms.prior(held), seen)
+	return state, append(notes, more...)
+}
+
+// observed are the tests that the model can read, and whether one held a step.
+func (ms *measures) observed(tests []program.Hold) (seen []strength.Observation, held bool, notes []program.Note) {
+	left := ms.leftOut()
 	for i := range tests {
 		t := &tests[i]
 		o, ok := ms.body.Observe(t)
@@ -51,11 +60,7 @@ func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note
 		}
 	}
 	ladder.PairUp(seen)
-	notes = append(notes, ms.disagreements()...)
-	if !slices.ContainsFunc(seen, lasted) {
-		notes = append(notes, note(noteUntested))
-	}
-	return ms.prior(held).Assess(seen), notes
+	return seen, held, notes
 }
 
 // lasted reports whether something was held at all: a try that failed is no evidence of

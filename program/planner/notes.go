@@ -44,6 +44,7 @@ const (
 	noteNoTime       = "no-time"
 	noteTestUnused   = "test-not-used"
 	noteDisagree     = "tests-disagree"
+	noteKin          = "kin"
 	noteNoGain       = "no-work-no-gain"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
@@ -119,7 +120,7 @@ var NoteCodes = []string{
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
-	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
+	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,

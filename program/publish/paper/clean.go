@@ -48,7 +48,7 @@ func isClean(s string) bool {
 		if r < ' ' || r >= 0x7f && r < 0xa0 || r == 0xad || r > 0x17f {
 			return false
 		}
-		for _, family := range families {
+		for _, family := range families() {
 			if _, ok := family[0].width(r); !ok {
 				return false
 			}

@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"sync"
+
 	"eliasnaur.com/font/roboto/robotocondensedbold"
 	"eliasnaur.com/font/roboto/robotocondensedregular"
 	"github.com/go-fonts/dejavu/dejavusanscondensed"
@@ -25,11 +27,14 @@ type font struct {
 	usual usualSubsets
 }
 
-// families has, for each Face, the fonts in the order they are asked.
-var families = [2][2]*font{
-	Regular: {newFont("RobotoCondensed", robotocondensedregular.TTF), newFont("DejaVuSansCondensed", dejavusanscondensed.TTF)},
-	Bold:    {newFont("RobotoCondensed-Bold", robotocondensedbold.TTF), newFont("DejaVuSansCondensed-Bold", dejavusanscondensedbold.TTF)},
-}
+// families has, for each Face, the fonts in the order they are asked. To measure them
+// takes as long as all else of a command that prints nothing needs to begin.
+var families = sync.OnceValue(func() [2][2]*font {
+	return [2][2]*font{
+		Regular: {newFont("RobotoCondensed", robotocondensedregular.TTF), newFont("DejaVuSansCondensed", dejavusanscondensed.TTF)},
+		Bold:    {newFont("RobotoCondensed-Bold", robotocondensedbold.TTF), newFont("DejaVuSansCondensed-Bold", dejavusanscondensedbold.TTF)},
+	}
+})
 
 // newFont reads a face that is linked into the program; a broken one is a
 // mistake of the build, and panics.
@@ -65,12 +70,12 @@ func (f Face) runs(s string) []run {
 }
 
 func (f Face) fontOf(r rune) *font {
-	for _, font := range families[f] {
+	for _, font := range families()[f] {
 		if _, ok := font.width(r); ok {
 			return font
 		}
 	}
-	return families[f][0]
+	return families()[f][0]
 }
 
 func (f Face) has(r rune) bool {
@@ -80,7 +85,7 @@ func (f Face) has(r rune) bool {
 
 // width is a text's length in mm at a size in points.
 func (f Face) width(s string, size float64) float64 {
-	first, sum := families[f][0], 0.0
+	first, sum := families()[f][0], 0.0
 	for _, r := range s {
 		w, ok := first.width(r)
 		if !ok {
@@ -93,7 +98,7 @@ func (f Face) width(s string, size float64) float64 {
 
 // capHeight is the height of capitals and figures in mm.
 func (f Face) capHeight(size float64) float64 {
-	return families[f][0].capHeight / 1000 * size * mmPerPoint
+	return families()[f][0].capHeight / 1000 * size * mmPerPoint
 }
 
 // sizeForCap is the size in points whose capitals are so many mm high.

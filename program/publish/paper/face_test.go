@@ -13,7 +13,7 @@ import (
 func TestWidthsAgreeWithThePDFLibrary(t *testing.T) {
 	for _, f := range []Face{Regular, Bold} {
 		pdf := gofpdf.New("P", "mm", "A4", "")
-		pdf.AddUTF8FontFromBytes("f", "", families[f][0].ttf)
+		pdf.AddUTF8FontFromBytes("f", "", families()[f][0].ttf)
 		pdf.SetFont("f", "", 12)
 		for _, s := range []string{"4 × 12 s, narrow + middle", "Łódź ệ Ω Ж ½ ≤", "6.5\u00a0kg"} {
 			if got, want := f.width(s, 12), pdf.GetStringWidth(s); math.Abs(got-want) > 0.05 {
@@ -26,7 +26,7 @@ func TestWidthsAgreeWithThePDFLibrary(t *testing.T) {
 // The face's makers give capitals of 1456 units in 2048 (Roboto's OS/2 table, as
 // fontTools and font editors show it; from memory).
 func TestCapHeight(t *testing.T) {
-	if got := families[Bold][0].capHeight; math.Abs(got-1456.0/2.048) > 0.5 {
+	if got := families()[Bold][0].capHeight; math.Abs(got-1456.0/2.048) > 0.5 {
 		t.Errorf("capitals are %.1f thousandths", got)
 	}
 	if got := Bold.capHeight(Bold.sizeForCap(10)); math.Abs(got-10) > 1e-9 {
@@ -86,7 +86,7 @@ func TestQuickCleanAgreesWithTheLongWay(t *testing.T) {
 // that the whole face gives it. The writer of the cut numbers the glyphs anew.
 func TestCutFacesKeepTheirLetters(t *testing.T) {
 	const others = "ŁłśżΩμέЖящễĐ"
-	for _, family := range families {
+	for _, family := range families() {
 		for _, f := range family {
 			for _, s := range []*subset{f.usual.plain(), f.usual.latin(), f.cutTo(f.those(func(r rune) bool { return strings.ContainsRune(others, r) }))} {
 				cut, err := readMetrics(gofpdf.UTF8CutFont(f.ttf, s.letters))

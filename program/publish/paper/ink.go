@@ -69,7 +69,7 @@ func typeOf(pages []*Page) []*subset {
 		}
 	}
 	var all []*subset
-	for _, family := range families {
+	for _, family := range families() {
 		for _, f := range family {
 			if used[f] != nil {
 				all = append(all, f.subsetFor(used[f]))

@@ -128,9 +128,9 @@ func (s *speech) notes(notes []program.Note) []string {
 	return all
 }
 
-// private are the notes that speak of the client's joints, age or slips. They are for
+// private are the notes that speak of the client's joints, age, slips or other skills. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree",
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "kin",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
 // public leaves the private notes out.
