@@ -112,7 +112,7 @@ func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 	var kept []program.Prescription
 	for _, g := range groups {
 		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
-			return isArm(&item) && !isLight(&item) && (lo.lasts(&item, week) < than.max || item.Try && !slices.ContainsFunc(than.items, isTry))
+			return isArm(&item) && !isLight(&item) && (lo.lasts(&item, week) < than.max || lo.heavierTest(&item, than.items, week) || item.Try && !slices.ContainsFunc(than.items, isTry))
 		})
 		if len(g.items) > 0 {
 			out, kept = append(out, g), append(kept, g.items...)
@@ -127,6 +127,23 @@ func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 		out[i].items = lo.trim(out[i].items, than.items, week, &over, &all)
 	}
 	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
+}
+
+// heavierTest reports whether a test is heavier than every test of the same exercise among
+// others, of which there are some: the tries beside them may be heavier still.
+func (h *holds) heavierTest(item *program.Prescription, than []program.Prescription, week int) bool {
+	if item.Role != program.RoleTest || item.Try {
+		return false
+	}
+	same := false
+	for i := range than {
+		if t := &than[i]; t.Role == program.RoleTest && !t.Try && t.Exercise == item.Exercise {
+			if same = true; h.lasts(item, week) >= h.lasts(t, week) {
+				return false
+			}
+		}
+	}
+	return same
 }
 
 func isTry(item program.Prescription) bool { return item.Try }

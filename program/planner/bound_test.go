@@ -117,3 +117,19 @@ func TestADeloadWithoutHandsHasNoHolds(t *testing.T) {
 		t.Errorf("%d sets, of %s", total(l.sets), l.second.exercise())
 	}
 }
+
+// Fifty-nine newtons on the toes help less than sixty-four, so that test is heavier,
+// although the tries of the tuck beside it are heavier than both.
+func TestATestIsHeldToItsOwnKind(t *testing.T) {
+	a := maren(t)
+	a.Kit = append(slices.Clone(a.Kit), scaleKit)
+	p := retraced(library(t), &a)
+	toes := program.Prescription{Exercise: "tuck-on-scale", Step: "tuck", Role: program.RoleTest, StraightArm: true, Max: true, Sets: 1, Scale: 63.7}
+	try := program.Prescription{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleTest, StraightArm: true, Max: true, Try: true, Sets: 3}
+	heavier := toes
+	heavier.Scale = 58.8
+	than := []program.Prescription{toes, try}
+	if !p.heavierTest(&heavier, than, 0) || p.heavierTest(&toes, than, 0) || p.heavierTest(&try, than, 0) {
+		t.Error("six kilograms on the toes, six and a half before: not heavier")
+	}
+}
