@@ -98,6 +98,20 @@ func (h *holds) onFloor(week int) work {
 	return w
 }
 
+// further is the next lean for eight or nine seconds, where the one of the week before has
+// become easy and its longer hold would not yet move: for a heavy body two centimetres
+// halve the hold (our judgement).
+func (h *holds) further(last, w work, week int) work {
+	if !isLean(w) || !isLean(last) || w.aid.Ahead > last.aid.Ahead || h.slack(w, week) == 0 {
+		return w
+	}
+	if far := h.lean(week, 1, testedHold, shortMost); math.Round((far.aid.Ahead-w.aid.Ahead)/ladder.LeanStep) == 1 {
+		far.short = true
+		return far
+	}
+	return w
+}
+
 // onScale is the first step with as little weight on the toes, in half
 // kilograms, as still lets it be held ten seconds.
 func (h *holds) onScale(week int) work {

@@ -81,7 +81,7 @@ func (rt *route) builds() bool {
 // for the week of the block in which the client is weakest.
 func (rt *route) floorWeek(last work, week int) work {
 	if !rt.limits.elbowSore {
-		return rt.onFloor(week)
+		return rt.further(last, rt.onFloor(week), week)
 	}
 	if last.none() {
 		weakest := week
