@@ -197,7 +197,12 @@ type Hold struct {
 	Ahead    float64 // m, shoulder ahead of the wrist crease in a lean
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
 	Stopped  bool    // the coach ended it: it could have lasted longer
+	Tries    Tries   // of balance; Seconds is then the best of them
 }
+
+// Tries are so many tries of a balance, and how many reached their step's seconds. The
+// zero Tries is a single one, told by its seconds.
+type Tries struct{ Reached, Of int }
 
 // DefaultFold is how far the hips bend where nobody measured: 120 degrees (our judgement:
 // hands flat on the floor with straight legs).

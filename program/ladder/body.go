@@ -185,6 +185,10 @@ const sameLoad = 1.015
 // climb puts the road map in this body's order: by torque, steps within 1.5 % of
 // the one below and everything at or above the goal left out.
 func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program.Step) {
+	if b.load == program.LoadBalance {
+		b.balance(a, steps)
+		return
+	}
 	var goal Rung
 	apart := straddle(a, m)
 	b.rungs(m)

@@ -70,6 +70,8 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 		show(r.ID, "", b.stance(r, r.Aids()[0]))
 		if b.Repeats() {
 			show(r.ID+"/low", "", b.pressedLow(r.Press, 0))
+		}
+		if r.Press != (program.Press{}) || b.Repeats() {
 			continue
 		}
 		show(r.ID+"/flat", "", b.flat(r))

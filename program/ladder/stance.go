@@ -11,7 +11,7 @@ import (
 // has no figure.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
-	case b.load == program.LoadPress:
+	case b.load == program.LoadPress, b.load == program.LoadBalance:
 		return b.pressed(r.Press, o.Rig.Pad)
 	case b.Repeats():
 		return program.Stance{}

@@ -57,6 +57,14 @@ const (
 	noteEntryHold    = "entry-hold"
 	noteEntryReps    = "entry-reps"
 
+	// of balance
+	notePractice     = "practice"
+	notePracticeFew  = "practice-few-days"
+	noteGateTries    = "gate-week-tries"
+	noteGateHeld     = "gate-week-held"
+	notePracticeStay = "practice-stays"
+	notePracticeBack = "practice-back"
+
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
 	noteWeeksOff    = "weeks-off"
@@ -95,6 +103,9 @@ const (
 	flagGateNotYet = "flag-gate-not-yet"
 	flagGateHelp   = "flag-gate-help"
 	flagGoalShown  = "flag-goal-shown"
+
+	flagPracticeBack = "flag-practice-back"
+
 	flagBlockOver  = "flag-block-over"
 	flagDoubted    = "flag-doubted"
 
@@ -119,6 +130,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps,
+	notePractice, notePracticeFew, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

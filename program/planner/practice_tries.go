@@ -1,0 +1,255 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// dayTries are what a day's log has of one step.
+type dayTries struct {
+	date program.Date
+	program.Tries
+	best float64 // s
+	pain int     // the worst of the day
+	sets []setRead
+}
+
+// daysTries are a day's tries of a step; not ok where it had none. A step that is held is
+// reached by one set.
+func daysTries(d *dayRead, s *program.Step) (t dayTries, ok bool) {
+	t.date = d.date
+	for _, j := range joints {
+		t.pain = max(t.pain, d.worst(j.pain))
+	}
+	t.pain = max(t.pain, d.worst(func(p program.Pain) int { return p.Other }))
+	for i := range d.sets {
+		set := &d.sets[i]
+		if set.Step != s.ID || !set.said() && set.Done.Tries.Of == 0 {
+			continue
+		}
+		tries := set.Done.Tries
+		if tries.Of == 0 {
+			tries.Of = 1
+			if set.Done.Seconds >= float64(s.Gate.Hold) && set.Done.Clean != program.CleanNo {
+				tries.Reached = 1
+			}
+		}
+		t.Of, t.Reached = t.Of+tries.Of, t.Reached+tries.Reached
+		t.best = max(t.best, set.Done.Seconds)
+		t.sets = append(t.sets, *set)
+	}
+	if !s.Gate.Tried() && t.Of > 0 {
+		t.Tries = program.Tries{Reached: min(t.Reached, 1), Of: 1}
+	}
+	return t, t.Of > 0
+}
+
+// shows reports whether a day's tries count for a gate.
+func (t *dayTries) shows(g *program.Gate) bool {
+	return g.ReachedIn(t.Reached, t.Of) && t.pain <= g.PainMax
+}
+
+// triesTested are the tries of a test.
+func triesTested(t *program.Hold, s *program.Step) program.Tries {
+	if t.Tries.Of > 0 {
+		return t.Tries
+	}
+	tries := program.Tries{Of: 1}
+	if t.Seconds >= float64(s.Gate.Hold) {
+		tries.Reached = 1
+	}
+	return tries
+}
+
+// placed is the step that the tests speak for, and whether they show the goal's gate: after
+// the hardest whose gate they show, or the hardest that a fifth of the tries reached, or
+// else the one below a step that was tried.
+func (m *measures) placed() (at int, gated bool) {
+	last := len(m.body.Steps) - 1
+	for i := range m.body.Steps {
+		s := m.body.Steps[i].Step
+		for n := range m.athlete.Tests {
+			t := &m.athlete.Tests[n]
+			if t.Step != s.ID {
+				continue
+			}
+			switch tries := triesTested(t, s); {
+			case s.Gate.ReachedIn(tries.Reached, tries.Of):
+				at, gated = max(at, i+1), i == last
+			case 100*tries.Reached >= trainedFrom*tries.Of && s.Gate.Tried():
+				at = max(at, i)
+			default:
+				at = max(at, i-1)
+			}
+		}
+	}
+	return min(at, last), gated
+}
+
+// bestOf is the longest that a step was stood for, in tests or log, s.
+func (p *practice) bestOf(at int) float64 {
+	r := &p.body.Steps[at]
+	best := max(0, float64(p.best(r.Exercise, false)))
+	for i := range p.athlete.Tests {
+		if t := &p.athlete.Tests[i]; t.Step == r.ID {
+			best = max(best, t.Seconds)
+		}
+	}
+	return best
+}
+
+// way is where a log has led: the step practised, since when, and when gates were shown.
+type way struct {
+	at     int
+	since  program.Date   // days from here on count for its gate
+	shown  []program.Date // by step: the day its gate was shown; 0: not yet
+	fallen int            // the step last fallen back from, with the week after; −1: none
+	fellOn program.Date
+}
+
+// backAfter is for how many weeks of tries hardly one may reach before the step below
+// is practised again (our judgement).
+const backAfter = 2
+
+// wayOf follows the log week by week. A gate that is shown opens the next step. Where in two
+// weeks of tries not one day had a fifth of them reach, the step below comes back, until its
+// gate is shown anew. What the coach signed counts as shown.
+func (r *reading) wayOf() way {
+	at, _ := r.placed()
+	out := way{at: at, shown: make([]program.Date, len(r.body.Steps)), fallen: -1}
+	poor := 0
+	for _, w := range r.weeks {
+		for i := range r.body.Steps {
+			if on := r.gateShown(i, out.since, w.start+7); on != 0 && i >= out.at && (out.shown[i] == 0 || i == out.at) {
+				out.shown[i] = on
+				if i < len(r.body.Steps)-1 {
+					out.at, out.since, poor = i+1, on+1, 0
+				} else {
+					out.at = i
+				}
+			}
+		}
+		tried, fair := r.fairWeek(w, out.at)
+		switch {
+		case fair:
+			poor = 0
+		case tried:
+			poor++
+		}
+		if poor >= backAfter && out.at > 0 {
+			out.fallen, out.fellOn = out.at, w.start+7
+			out.at, out.since, poor = out.at-1, w.start+7, 0
+		}
+	}
+	return out
+}
+
+// fairWeek reports whether a week tried a step, and whether a day of it had a fifth of the
+// tries reach.
+func (r *reading) fairWeek(w *weekPrinted, at int) (tried, fair bool) {
+	s := r.body.Steps[at].Step
+	for _, d := range w.days {
+		if t, ok := daysTries(d, s); ok && s.Gate.Tried() && t.date >= w.start {
+			tried = true
+			fair = fair || 100*t.Reached >= trainedFrom*t.Of
+		}
+	}
+	return tried, fair
+}
+
+// gateShown is the day on which a step's gate was shown, from a day on and before another;
+// 0 where it was not.
+func (r *reading) gateShown(at int, from, before program.Date) program.Date {
+	s := r.body.Steps[at].Step
+	for _, sign := range r.signed {
+		if sign.step == s.ID && sign.on < max(before, r.on+1) && sign.on >= from {
+			return sign.on
+		}
+	}
+	if days := r.countingFor(s, from, before); len(days) >= s.Gate.Sessions {
+		return days[s.Gate.Sessions-1].date
+	}
+	return 0
+}
+
+// countingFor are the days that count for a step's gate, as far apart as it asks.
+func (r *reading) countingFor(s *program.Step, from, before program.Date) []dayTries {
+	var days []dayTries
+	for _, d := range r.days {
+		t, ok := daysTries(d, s)
+		if !ok || d.date < from || d.date >= before || !t.shows(&s.Gate) {
+			continue
+		}
+		if n := len(days); n == 0 || 24*int(d.date-days[n-1].date) >= s.Gate.Apart {
+			days = append(days, t)
+		}
+	}
+	return days
+}
+
+// bestDay is the day's tries of a step that had the largest share reach, the last of equals.
+func bestDay(days []*dayRead, s *program.Step) (best dayTries) {
+	for _, d := range days {
+		if t, ok := daysTries(d, s); ok && (best.Of == 0 || t.Reached*best.Of >= best.Reached*t.Of) {
+			best = t
+		}
+	}
+	return best
+}
+
+// lastGate is a step's gate as the log shows it.
+func (r *reading) triesGate(at int, way *way) program.GateRead {
+	s := r.body.Steps[at].Step
+	g := program.GateRead{StepGate: program.StepGate{Step: s.ID, Gate: s.Gate}, State: program.GateOpen}
+	for _, w := range r.weeks {
+		if w.start >= r.block && w.Step == s.ID && w.Gate {
+			g.Week = w.Number
+		}
+	}
+	days := r.countingFor(s, 0, r.on+1)
+	if at == way.at {
+		days = slices.DeleteFunc(days, func(t dayTries) bool { return t.date < way.since })
+	}
+	best := bestDay(r.days, s)
+	switch {
+	case way.shown[at] != 0 && (at != way.at || at == len(r.body.Steps)-1):
+		g.State, g.On = program.GatePassed, way.shown[at]
+		g.Signed = slices.ContainsFunc(r.signed, func(x signed) bool { return x.step == s.ID }) && len(days) < s.Gate.Sessions
+	case best.Of > 0:
+		g.State = program.GateNotYet
+	}
+	for _, t := range days[:min(len(days), s.Gate.Sessions)] {
+		g.Days = append(g.Days, program.GateDay{Date: t.date, Sets: reads(pointers(t.sets)), Counts: true})
+	}
+	if best.Of > 0 {
+		g.Criteria = best.criteria(&s.Gate)
+		if len(g.Days) == 0 {
+			g.Days = []program.GateDay{{Date: best.date, Sets: reads(pointers(best.sets))}}
+		}
+	}
+	g.Criteria = append(g.Criteria, program.Criterion{Name: "sessions", Wanted: float64(s.Gate.Sessions), Shown: float64(len(days)), Met: len(days) >= s.Gate.Sessions})
+	return g
+}
+
+func pointers(sets []setRead) []*setRead {
+	var out []*setRead
+	for i := range sets {
+		out = append(out, &sets[i])
+	}
+	return out
+}
+
+// criteria are what a gate asks of one day.
+func (t *dayTries) criteria(g *program.Gate) []program.Criterion {
+	sets := reads(pointers(t.sets))
+	of := func(name string, wanted, shown float64, met bool) program.Criterion {
+		return program.Criterion{Name: name, Wanted: wanted, Shown: shown, Met: met, Sets: sets}
+	}
+	pain := of("pain", float64(g.PainMax), float64(t.pain), t.pain <= g.PainMax)
+	if !g.Tried() {
+		return []program.Criterion{of("hold", float64(g.Hold), t.best, t.Reached > 0), pain}
+	}
+	return []program.Criterion{of("tries", float64(g.Sets), float64(t.Of), t.Of >= g.Sets),
+		of("reached", float64((g.Reached*max(t.Of, g.Sets)+g.Sets-1)/g.Sets), float64(t.Reached), g.ReachedIn(t.Reached, max(t.Of, g.Sets))), pain}
+}
