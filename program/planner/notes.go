@@ -106,8 +106,8 @@ const (
 
 	flagPracticeBack = "flag-practice-back"
 
-	flagBlockOver  = "flag-block-over"
-	flagDoubted    = "flag-doubted"
+	flagBlockOver = "flag-block-over"
+	flagDoubted   = "flag-doubted"
 
 	changeGone = "change-gone"
 	changeNew  = "change-new"

@@ -44,11 +44,14 @@ func (s *speech) hung(key string) string {
 }
 
 // say gives the words of a key with its {placeholders} filled from pairs of
-// name and text; where steps are repeated those of its twin that ends in "_reps", if there
-// is one. A key without words is said as the key itself.
+// name and text; where steps are repeated those of its twin that ends in "_reps", and of
+// balance in "_balance", if there is one. A key without words is said as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
 	if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
 		key += "_reps"
+	}
+	if _, tried := s.lib.Words[key+"_balance"]; tried && s.balances() {
+		key += "_balance"
 	}
 	return s.plain(key, pairs...)
 }
