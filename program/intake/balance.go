@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -87,6 +88,8 @@ func (c *client) checkSought() {
 	if !c.balances() {
 		return
 	}
+	at := c.at("goal.hold") // a minute is not unusual here
+	c.problems = slices.DeleteFunc(c.problems, func(p program.Problem) bool { return p.Warning && p.Place == at })
 	if s, ok := c.roadMap.Step(c.Goal.Step); ok && c.given("goal.hold") && c.Goal.Hold != float64(s.Gate.Hold) {
 		c.wrong("goal.hold", "goal_seconds", "step", quote(s.Name), "seconds", strconv.Itoa(s.Gate.Hold))
 	}

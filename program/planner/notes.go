@@ -60,6 +60,7 @@ const (
 	// of balance
 	notePractice     = "practice"
 	notePracticeFew  = "practice-few-days"
+	notePracticeSore = "practice-sore"
 	noteGateTries    = "gate-week-tries"
 	noteGateHeld     = "gate-week-held"
 	notePracticeStay = "practice-stays"
@@ -130,7 +131,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps,
-	notePractice, notePracticeFew, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
+	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -85,7 +85,7 @@ func (p *practice) fill(out *program.Program) {
 	}
 	out.Goal.Met = p.gated
 	out.Place = placeOfWeeks(out.Weeks[p.past.over():])
-	out.Gates, out.Outline = p.gates(out.Weeks), p.road(out)
+	out.Gates, out.Outline = p.gates(out.Weeks), p.stagesTo(out)
 	out.Asks = append(out.Asks, p.asks(out)...)
 	out.Notes = append(p.generalNotes(out), p.practiceNotes()...)
 }
@@ -96,15 +96,18 @@ func (p *practice) practiceNotes() []program.Note {
 		return nil
 	}
 	notes := []program.Note{note(notePractice)}
+	if p.anySore() {
+		notes = append(notes, note(notePracticeSore))
+	}
 	if n := len(p.athlete.Training.Days); n < fewDays {
 		notes = append(notes, note(notePracticeFew, count("days", n)))
 	}
 	return notes
 }
 
-// road is the way to the goal: the weeks of the block are on one step, or the one before it
+// stagesTo is the way to the goal: the weeks of the block are on one step, or the one before it
 // after weeks off, and later steps wait for their gates.
-func (p *practice) road(out *program.Program) []program.Stage {
+func (p *practice) stagesTo(out *program.Program) []program.Stage {
 	var stages []program.Stage
 	for i := range p.body.Steps {
 		s := weeksOn(p.body.Steps[i].ID, out.Weeks[p.past.over():])
@@ -128,14 +131,16 @@ func (p *practice) week(i, session int) program.Week {
 		out.Sessions = append(out.Sessions, s)
 	}
 	for _, s := range out.Sessions {
+		sets := 0
 		for _, item := range s.Items {
-			if !isPractice(&item) || item.Step != r.ID || item.Hold == 0 {
+			if !isPractice(&item) || item.Check && w.kind == program.WeekTest {
 				continue
 			}
-			out.Step, out.Exercise, out.Hold, out.Rest = r.ID, item.Exercise, item.Hold, item.Rest
-			if out.Sets = max(out.Sets, item.Sets); out.SetsLeast == 0 || item.Sets < out.SetsLeast {
-				out.SetsLeast = item.Sets
-			}
+			out.Step, out.Exercise, out.Rest = r.ID, item.Exercise, item.Rest
+			out.Hold, sets = max(out.Hold, item.Hold), sets+item.Sets
+		}
+		if out.Sets = max(out.Sets, sets); sets > 0 && (out.SetsLeast == 0 || sets < out.SetsLeast) {
+			out.SetsLeast = sets
 		}
 	}
 	if out.Step != "" {
@@ -175,9 +180,13 @@ func (p *practice) stepIn(i int) int {
 	return p.at
 }
 
-// gateIn reports whether a week asks for the gate: the last build week before an easy one.
+// gateIn reports whether a week asks for the gate: the last build week before an easy one,
+// if it is not the first on its step.
 func (p *practice) gateIn(i int) bool {
 	back, _ := p.returning(i)
+	if i == 0 || i == p.past.over() && p.past.weeks[i-1].Step != p.body.Steps[p.at].ID {
+		return false
+	}
 	return p.weeks[i].kind == program.WeekBuild && p.weeks[i+1].kind != program.WeekBuild && !back && !p.anySore() && !p.comingBack(i)
 }
 

@@ -190,7 +190,7 @@ func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *w
 	switch {
 	case way.fallen == way.at+1 && way.fellOn > r.on-lately:
 		out.Notes = append(out.Notes, note(notePracticeBack, step("step", at)))
-	case way.shown[way.at] == 0 && len(r.open) == 0:
+	case way.shown[way.at] == 0 && len(r.open) == 0 && placeOfWeeks(r.wall[len(r.wall)-1].Weeks) == at:
 		out.Notes = append(out.Notes, note(notePracticeStay, step("step", at)))
 	}
 	if b.off > 0 {

@@ -87,13 +87,20 @@ func (m *measures) placed() (at int, gated bool) {
 	return min(at, last), gated
 }
 
-// bestOf is the longest that a step was stood for, in tests or log, s.
+// bestOf is the longest that a step, or one that stands alike, was stood for in tests or
+// log, s.
 func (p *practice) bestOf(at int) float64 {
-	r := &p.body.Steps[at]
-	best := max(0, float64(p.best(r.Exercise, false)))
-	for i := range p.athlete.Tests {
-		if t := &p.athlete.Tests[i]; t.Step == r.ID {
-			best = max(best, t.Seconds)
+	r, best := &p.body.Steps[at], 0.0
+	for i := range p.road.Steps {
+		s := &p.road.Steps[i]
+		if s.ID != r.ID && (s.Press != r.Press || !s.Gate.Tried() || !r.Gate.Tried()) {
+			continue
+		}
+		best = max(best, float64(p.best(s.Exercise, false)))
+		for _, t := range p.athlete.Tests {
+			if t.Step == s.ID {
+				best = max(best, t.Seconds)
+			}
 		}
 	}
 	return best

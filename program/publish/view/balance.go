@@ -25,6 +25,10 @@ func (s *speech) practice(p program.Prescription) string {
 	return join(s.triesAt(p.Sets, p.Hold), s.minutes(minutes))
 }
 
+func (s *speech) tries(n int) string {
+	return s.say(s.plural("amount.tries", n), "sets", strconv.Itoa(n))
+}
+
 func (s *speech) triesAt(tries, hold int) string {
 	return s.say("amount.tries_at", "tries", strconv.Itoa(tries), "hold", strconv.Itoa(hold))
 }

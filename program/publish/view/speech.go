@@ -131,7 +131,7 @@ func (s *speech) notes(notes []program.Note) []string {
 
 // private are the notes that speak of the client's joints, age or slips. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree",
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "practice-sore",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
 // public leaves the private notes out.

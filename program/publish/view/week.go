@@ -79,7 +79,7 @@ func (s *speech) week(w program.Week) Week {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
 		if s.inTries(w.Step) {
-			v.Main = s.triesAt(w.Sets, w.Hold)
+			v.Main = s.tries(w.Sets)
 			v.Range = v.Main
 		}
 		if dose := s.longerGate(w); dose != "" {
@@ -92,7 +92,9 @@ func (s *speech) week(w program.Week) Week {
 		v.Range = v.Main
 	}
 	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"), s.noted(w, "gate-week-tries"), s.noted(w, "gate-week-held")) + " " + s.noted(w, "gate-days"))
-	v.Line = join(v.Range, v.Rig, v.Drop)
+	if v.Line = join(v.Range, v.Rig, v.Drop); v.Sets > 0 && s.inTries(w.Step) {
+		v.Line = s.triesAt(w.Sets, w.Hold)
+	}
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
 		v.Sessions[i].Short += s.fewer(w, session)
