@@ -26,7 +26,7 @@ func (s *speech) practice(p program.Prescription) string {
 }
 
 func (s *speech) tries(n int) string {
-	return s.say(s.plural("amount.tries", n), "sets", strconv.Itoa(n))
+	return s.say(s.plural("amount.tries_only", n), "tries", strconv.Itoa(n))
 }
 
 func (s *speech) triesAt(tries, hold int) string {
@@ -49,10 +49,8 @@ func (s *speech) triesDone(d program.SetDone) string {
 
 // reach is what a gate of balance asks of a day: "6 of 10 tries at 10 s".
 func (s *speech) reach(g program.Gate) string {
-	if !g.Tried() {
-		return s.seconds(g.Hold)
-	}
-	return s.say("gate.reach", "reached", strconv.Itoa(g.Reached), "tries", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold))
+	key, pairs := GateSets(g, 1)
+	return s.say(key, pairs...)
 }
 
 // balanceGate is the gate of a step of balance: no word of form or effort.

@@ -92,9 +92,7 @@ func (s *speech) week(w program.Week) Week {
 		v.Range = v.Main
 	}
 	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"), s.noted(w, "gate-week-tries"), s.noted(w, "gate-week-held")) + " " + s.noted(w, "gate-days"))
-	if v.Line = join(v.Range, v.Rig, v.Drop); v.Sets > 0 && s.inTries(w.Step) {
-		v.Line = s.triesAt(w.Sets, w.Hold)
-	}
+	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
 		v.Sessions[i].Short += s.fewer(w, session)
@@ -127,7 +125,9 @@ func leading(w program.Week) (program.Prescription, bool) {
 // lean, the feet.
 func (s *speech) helpOf(v *Week, w program.Week) {
 	switch {
-	case s.balances(): // nothing helps
+	case s.inTries(w.Step): // nothing helps
+		v.Rig = s.say("rig.sought", "hold", s.seconds(w.Hold))
+	case s.balances():
 	case w.Ahead > 0:
 		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
