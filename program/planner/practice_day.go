@@ -142,13 +142,16 @@ func (p *practice) lines(d day) []program.Prescription {
 	return line
 }
 
-// drill is one of the step's drills, by turns.
+// drill is one of the step's drills, by turns. It stays what it is: what is harder than a
+// drill is a step of its own, or of another skill.
 func (p *practice) drill(d day) []program.Prescription {
 	drills := p.body.Steps[p.stepIn(d.week)].Drills
 	for i := range drills {
 		e, ok := p.lib.Exercise(drills[(d.number+i)%len(drills)])
 		if ok && p.can(e) && !(d.clear && e.StraightArm) {
-			return []program.Prescription{p.exercises.dose(d, e, program.RoleStrength)}
+			plain := *e
+			plain.Harder = nil
+			return []program.Prescription{p.exercises.dose(d, &plain, program.RoleStrength)}
 		}
 	}
 	return nil

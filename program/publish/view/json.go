@@ -146,13 +146,13 @@ type (
 		Try         bool     `json:"try"`
 	}
 	gateJSON struct {
-		Step     string  `json:"step"`
-		Sets     int     `json:"sets"`
-		Hold     int     `json:"hold_s"`
-		Single   *int    `json:"single_s"` // null: none
-		RPEMax   float64 `json:"rpe_max"`
-		Sessions int     `json:"sessions"`
-		Reached  *int    `json:"reached"` // null: no tries, all sets count
+		Step     string   `json:"step"`
+		Sets     int      `json:"sets"`
+		Hold     int      `json:"hold_s"`
+		Single   *int     `json:"single_s"` // null: none
+		RPEMax   *float64 `json:"rpe_max"`  // null: nobody asks
+		Sessions int      `json:"sessions"`
+		Reached  *int     `json:"reached"` // null: no tries, all sets count
 	}
 	cueJSON struct {
 		Cue   string  `json:"cue"`
@@ -241,7 +241,7 @@ func toItem(p program.Prescription) itemJSON {
 }
 
 func toGate(g program.StepGate) gateJSON {
-	v := gateJSON{Step: g.Step, Sets: g.Sets, Hold: g.Hold, RPEMax: g.RPEMax, Sessions: g.Sessions}
+	v := gateJSON{Step: g.Step, Sets: g.Sets, Hold: g.Hold, RPEMax: positive(g.RPEMax, 2), Sessions: g.Sessions}
 	if g.Single > 0 {
 		v.Single = &g.Single
 	}
