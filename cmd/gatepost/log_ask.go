@@ -105,6 +105,9 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	if p.Step != "" {
 		row.exercise, row.bands, row.hung = p.Step, rigCell(p.Rig), t.shown(p.Rig)
 	}
+	if row.tried {
+		row.bands = ""
+	}
 	if p.Ahead > 0 && t.distances {
 		row.ahead = centimetres(p.Ahead)
 	}

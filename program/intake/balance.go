@@ -164,11 +164,15 @@ func (l *logLine) readTries(e *program.Entry) (ok bool) {
 	if seeks == 0 || written == "" || isDash(written) {
 		return false
 	}
+	tries, wrong := triesIn(l.words.said, written)
+	if wrong != nil && l.known.steps[fold(l.cell(columnExercise))] == "" {
+		e.Step = "" // its exercise, done as a drill of another step
+		return false
+	}
 	e.Sets = l.sets(1)
 	s := &e.Sets[0]
-	var wrong fault
 	best, fine := l.amounts(columnHold)
-	switch s.Tries, wrong = triesIn(l.words.said, written); {
+	switch s.Tries = tries; {
 	case wrong != nil:
 		l.fault(l.at(columnReps), wrong...)
 	case !fine:

@@ -67,6 +67,10 @@ func TestTriesRoundTrip(t *testing.T) {
 	if problems.Stop() || added.Lines != 0 || added.There != 3 {
 		t.Errorf("%+v, %v", added, problems)
 	}
+	drill, problems := ReadLog(studio, a, "log.csv", []byte("date,exercise,reps\n2027-01-14,Tuck on scale,3 x 5\n"))
+	if d := drill.Entries; problems.Stop() || len(d) != 1 || d[0].Step != "" || len(d[0].Sets) != 3 || d[0].Sets[0].Reps != 5 {
+		t.Errorf("its exercise as a drill: %+v, %v", d, problems)
+	}
 	studio.Library.Words["log.of"] = "von"
 	if german, problems := ReadLog(studio, a, "log.csv", []byte(strings.Replace(text, "4 of 10", "4 von 10", 1))); problems.Stop() || german.Entries[0].Sets[0].Tries.Reached != 4 {
 		t.Error(problems)

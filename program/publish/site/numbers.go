@@ -52,7 +52,7 @@ func (b *builder) gate(g program.Gate, sides int) string {
 // conditions are how a gate's sets must look and feel to count, in words.
 func (b *builder) conditions(g program.Gate) string {
 	var all []string
-	if g.RPEMax > 0 { // of tries nobody asks for it, nor for the form
+	if g.Reached == 0 { // of tries nobody asks for the form, nor for the effort
 		all = append(all, b.words.word("gate.clean"), b.words.fill("gate.rpe", "rpe", b.decimal(g.RPEMax)))
 	}
 	return strings.Join(append(all,
