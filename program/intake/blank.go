@@ -22,6 +22,7 @@ type samples struct {
 	Skill, FirstStep, SecondStep, Step string // Step is the one in the middle of the road
 	Lean, Scale, Counted               string // exercises; empty where there is none
 	Press, Pressed                     string // a road map that is pressed, and the step in its middle; empty where there is none
+	Balanced                           string // a step in the middle of one of balance; empty where there is none
 }
 
 // sample takes examples from the road map with the most floor rungs, which has every
@@ -39,6 +40,8 @@ func sample(lib *program.Library) samples {
 	for i := range lib.RoadMaps {
 		if m := &lib.RoadMaps[i]; m.Load == program.LoadPress && len(m.Steps) > 1 {
 			s.Press, s.Pressed = m.ID, m.Steps[len(m.Steps)/2].ID
+		} else if m.Load == program.LoadBalance && len(m.Steps) > 1 {
+			s.Balanced = m.Steps[len(m.Steps)/2].ID
 		}
 	}
 	m := slices.MaxFunc(lib.RoadMaps, func(x, y program.RoadMap) int { return cmp.Compare(len(x.Rungs), len(y.Rungs)) })
