@@ -22,7 +22,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(goal.Met, noteGoalMet, step("step", goal.Step), seconds("hold", float64(goal.Hold)))
 	add(goal.By < out.Start, noteGoalBefore, date("by", goal.By), date("start", out.Start))
 	add(goal.By > end && !goal.Met, noteGoalFar, date("by", goal.By), date("end", end))
-	add(len(out.Forecasts) > 0 && goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
+	add(p.practised == nil && goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
 	add(goal.By >= out.Start && len(p.weeks) < p.wished(), noteBlockShort, count("weeks", len(p.weeks)))
 	add(!l.hands, noteNoHands)
 	add(l.hands && l.neutralOnly, noteNeutral)

@@ -31,7 +31,7 @@ func (m *measures) readPractice(review *program.Review, out *program.Program, ke
 	r.days = daysOf(&m.athlete.Log, m.athlete.Measured, r.on)
 	r.from = r.firstAhead()
 	r.sign(wall, r.on, passed)
-	r.practicedWeeks()
+	r.practisedWeeks()
 	way := r.wayOf()
 	pains, eased := r.painFlags()
 	r.practiceReview(review, &way, pains)
@@ -42,8 +42,8 @@ func (m *measures) readPractice(review *program.Review, out *program.Program, ke
 	review.PrintNow = out.ToPrint(review.Changes, kept, review.Version)
 }
 
-// practicedWeeks matches the weeks up to the first one ahead with what was done.
-func (r *reading) practicedWeeks() {
+// practisedWeeks matches the weeks up to the first one ahead with what was done.
+func (r *reading) practisedWeeks() {
 	for monday := min(blockStart(r.athlete), r.block); monday < r.from; monday += 7 {
 		w := &weekPrinted{start: monday, Week: wallWeek(r.wall, monday)}
 		for _, d := range r.days {
@@ -181,30 +181,34 @@ func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *w
 			}
 		}
 	}
-	if p.From == 0 {
-		return
+	if p.From != 0 {
+		out.Changes, out.Notes = r.changesTo(p.Weeks), r.practiceWhy(way)
 	}
-	out.Changes = r.changesTo(p.Weeks)
+}
+
+// practiceWhy says why the weeks ahead are what they are.
+func (r *reading) practiceWhy(way *way) (notes []program.Note) {
 	b := r.practiceBehind()
 	at := r.body.Steps[way.at].ID
 	switch {
 	case way.fallen == way.at+1 && way.fellOn > r.on-lately:
-		out.Notes = append(out.Notes, note(notePracticeBack, step("step", at)))
+		notes = append(notes, note(notePracticeBack, step("step", at)))
 	case way.shown[way.at] == 0 && len(r.open) == 0 && placeOfWeeks(r.wall[len(r.wall)-1].Weeks) == at:
-		out.Notes = append(out.Notes, note(notePracticeStay, step("step", at)))
+		notes = append(notes, note(notePracticeStay, step("step", at)))
 	}
 	if b.off > 0 {
-		out.Notes = append(out.Notes, note(noteWeeksOff, count("weeks", b.off)))
+		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
 	}
 	sn := season{measures: r.measures, past: b}
 	if b.rest.until >= r.on {
-		out.Notes = append(out.Notes, sn.restNotes()...)
+		notes = append(notes, sn.restNotes()...)
 	}
 	if b.rest.until != 0 {
-		out.Notes = append(out.Notes, note(noteWayBack, date("from", b.rest.until+1)))
+		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
 	}
 	_, eased := r.painFlags()
 	for _, key := range countedSore(&eased.Health, &r.athlete.Health) {
-		out.Notes = append(out.Notes, note(noteEased, word("joint", key)))
+		notes = append(notes, note(noteEased, word("joint", key)))
 	}
+	return notes
 }
