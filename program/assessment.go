@@ -150,6 +150,15 @@ type Hanging struct {
 	Blocks  []float64 // m, heights of blocks to lift the feet from
 }
 
+// blockNear is how far a block may be off the height that a step names (our judgement:
+// a mat more or less).
+const blockNear = 0.02 // m
+
+// HasBlock reports whether there is a block of about a height.
+func (h Hanging) HasBlock(height float64) bool {
+	return slices.ContainsFunc(h.Blocks, func(b float64) bool { return math.Abs(b-height) < blockNear+1e-9 })
+}
+
 // Strap is one that can be set to any length between two, in steps of five centimetres.
 type Strap struct{ From, To float64 } // m
 
@@ -196,6 +205,7 @@ type Hold struct {
 	Reps     int     // where the exercise is counted
 	Ahead    float64 // m, shoulder ahead of the wrist crease in a lean
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
+	Fold     float64 // rad the hips bend; asked for by an entry, and measured of the body
 	Stopped  bool    // the coach ended it: it could have lasted longer
 	Tries    Tries   // of balance; Seconds is then the best of them
 }

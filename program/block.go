@@ -184,11 +184,11 @@ type Stage struct {
 
 // CueWorth is what a better position saves, as a share of the step's load.
 type CueWorth struct {
-	Cue   string // "depression", "rounding", "straddle"
+	Cue   string // "depression", "rounding", "straddle"; of a lift "fold"
 	Saves float64
 	Help  float64 // N of band help worth as much
 	Tried float64 // what it was tried with: m, share of the trunk's length, rad
-	Rig   Rig     // one band that helps about as much; free: none of the client's does
+	Rig   Rig     // one band that helps about as much; free: none of the client's does. Of a lift so much block
 }
 
 // Note is something the planner has to say: a code, whose words are in the words
@@ -210,7 +210,8 @@ type Value struct {
 type ValueKind string
 
 const (
-	ValueSeconds  ValueKind = "seconds"
+	ValueSeconds  ValueKind = "seconds" // of a step: where it is repeated, what its repetitions take
+	ValueTime     ValueKind = "time"    // s, of anything else
 	ValueMetres   ValueKind = "metres"
 	ValueNewtons  ValueKind = "newtons"
 	ValueShare    ValueKind = "share"

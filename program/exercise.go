@@ -65,12 +65,13 @@ const (
 	ForTrunk        Purpose = "trunk"
 	ForCompression  Purpose = "compression"
 	ForStraddle     Purpose = "straddle"
+	ForFold         Purpose = "fold" // of the hips, forward
 	ForHandstand    Purpose = "handstand line"
 )
 
 // Purposes lists every purpose, for messages that offer the right word.
 var Purposes = []Purpose{ForWrists, ForElbows, ForBlades, ForHang, ForStep, ForLean, ForBalance, ForPush, ForRaise,
-	ForRow, ForRearShoulder, ForPullUp, ForStraightPull, ForCurl, ForTrunk, ForCompression, ForStraddle, ForHandstand}
+	ForRow, ForRearShoulder, ForPullUp, ForStraightPull, ForCurl, ForTrunk, ForCompression, ForStraddle, ForFold, ForHandstand}
 
 // Grip is what an exercise asks of the wrists.
 type Grip string

@@ -81,10 +81,12 @@ type RoadMap struct {
 	Steps []Step
 
 	// What a session has beside the steps, by purpose: what it begins with, the strength
-	// work that takes turns, and what balances all that set for set.
-	Prepare, Strength, Against []Purpose
-	Body                       string // Markdown: how to read this road map
-	File                       string
+	// work that takes turns, what balances all that set for set, and what moves the hips,
+	// by turns.
+	Prepare, Strength, Against, Mobility []Purpose
+
+	Body string // Markdown: how to read this road map
+	File string
 }
 
 // Step finds a step by id.
@@ -171,7 +173,8 @@ type Press struct {
 // handstand. The hips fold as far as the athlete's do.
 type Lift struct {
 	Stance float64 // rad between the legs until the toes leave the block
-	Open   float64 // rad each leg is out to the side from there on
+	Open   float64 // rad between them from there on
+	Block  float64 // m, what the feet stand on; 0: the floor, and blocks are help
 	Lower  bool    // only lowered, slowly
 }
 

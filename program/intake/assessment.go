@@ -47,9 +47,13 @@ func body(a *program.Athlete) read {
 		must("height", "166 cm", length.between(100, 250).usually(130, 210).into(&a.Height)),
 		may("arm_span", "168 cm", length.between(80, 300).into(&a.ArmSpan)),
 		may("straddle", "110 deg", angle.between(20, 200).usually(50, 175).into(&a.Straddle)),
+		may("fold", "130 deg", foldOfHips.into(&a.Fold)),
 		may("balance_point", "91 cm", length.between(40, 160).into(&a.BalancePoint)),
 	)
 }
+
+// foldOfHips is how far hips bend: from upright, at 0, to the chest on the thighs.
+var foldOfHips = angle.between(60, 180).usually(90, 165)
 
 func training(t *program.Training, like samples) read {
 	return group(
@@ -150,6 +154,7 @@ func rig(h *program.Hanging) read {
 		may("strap", "0-80 cm", strapLengths(&h.Strap)),
 		may("bar", "230 cm", length.between(150, 350).into(&h.Bar)),
 		may("pads", "[5 cm, 10 cm, 15 cm]", each(&h.Pads, func(pad *float64) read { return padHeight.into(pad) })),
+		may("blocks", "[10 cm, 20 cm, 30 cm]", each(&h.Blocks, func(block *float64) read { return blockHeight.into(block) })),
 	)
 }
 
@@ -220,6 +225,7 @@ func (like samples) hold(h *program.Hold) read {
 		may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
 		may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
+		may("block", "20 cm", blockHeight.into(&h.Rig.Block)),
 		may("hold", "10 s", longHold.into(&h.Seconds)),
 		may("reps", "8", whole(&h.Reps, 0, 200)),
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
@@ -244,6 +250,7 @@ func best(into **program.Hold, like samples) read {
 			may("bands", "[narrow]", each(&h.Rig.Bands, text)),
 			may("drop", "20 cm", dropLength(&h.Rig.Drop)),
 			may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
+			may("block", "20 cm", blockHeight.into(&h.Rig.Block)),
 		})...)(v)
 		*into = h
 	}

@@ -51,7 +51,7 @@ func (s *source) checkBalance(m *program.RoadMap) {
 		if !s.hasKeys(at) {
 			continue // no group: said already
 		}
-		refuse(at, "pose", "press", "allowance", "sides", "gate.sets", "gate.reps", "gate.then", "gate.rpe", "stand.trunk", "stand.feet", "stand.hands", "stand.lower")
+		refuse(at, "pose", "press", "lift", "allowance", "sides", "gate.sets", "gate.reps", "gate.then", "gate.rpe", "stand.trunk", "stand.feet", "stand.hands", "stand.lower")
 		s.standing(at, step)
 	}
 }

@@ -75,12 +75,9 @@ func (c *client) checkRig() {
 	if len(c.Bands) > 0 && c.given("rig") && !c.given("rig.anchor") {
 		c.wrong("rig", "key_missing", "key", quote("anchor"), "line", "anchor: 215 cm")
 	}
-	for i, pad := range h.Pads {
-		if path := fmt.Sprintf("rig.pads[%d]", i); slices.Contains(h.Pads[:i], pad) && !c.wrongAt(path) {
-			c.wrong(path, "length_twice")
-		}
-	}
-	slices.Sort(h.Pads)
+	c.checkHeights("rig.pads", h.Pads)
+	c.checkHips()
+	c.checkHeights("rig.blocks", h.Blocks)
 	for i, d := range h.Drops {
 		path := fmt.Sprintf("rig.drops[%d]", i)
 		if slices.Contains(h.Drops[:i], d) && !c.wrongAt(path) {
@@ -99,6 +96,16 @@ func (c *client) checkRig() {
 	if h.Anchor > 0 && h.Anchor <= h.Support+0.3 {
 		c.wrong("rig.anchor", "anchor_low")
 	}
+}
+
+// checkHeights sees that each pad or block is there once, and sorts them.
+func (c *client) checkHeights(path string, heights []float64) {
+	for i, h := range heights {
+		if at := fmt.Sprintf("%s[%d]", path, i); slices.Contains(heights[:i], h) && !c.wrongAt(at) {
+			c.wrong(at, "length_twice")
+		}
+	}
+	slices.Sort(heights)
 }
 
 // checkGoalKit asks for what the goal cannot be held without: nobody hangs from a wall.

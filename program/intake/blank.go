@@ -22,6 +22,8 @@ type samples struct {
 	Skill, FirstStep, SecondStep, Step string // Step is the one in the middle of the road
 	Lean, Scale, Counted               string // exercises; empty where there is none
 	Press, Pressed                     string // a road map that is pressed, and the step in its middle; empty where there is none
+	Lift, Lifted                       string // one that is lifted into, and its last step but one
+	Repeated                           string // the two
 	Balanced                           string // a step in the middle of one of balance; empty where there is none
 }
 
@@ -38,11 +40,19 @@ func sample(lib *program.Library) samples {
 		return s
 	}
 	for i := range lib.RoadMaps {
-		if m := &lib.RoadMaps[i]; m.Load == program.LoadPress && len(m.Steps) > 1 {
-			s.Press, s.Pressed = m.ID, m.Steps[len(m.Steps)/2].ID
-		} else if m.Load == program.LoadBalance && len(m.Steps) > 1 {
-			s.Balanced = m.Steps[len(m.Steps)/2].ID
+		m := &lib.RoadMaps[i]
+		switch n := len(m.Steps); {
+		case m.Load == program.LoadBalance && n > 1:
+			s.Balanced = m.Steps[n/2].ID
+			continue
+		case n < 2 || !m.Load.Repeats():
+			continue
+		case m.Load == program.LoadPress:
+			s.Press, s.Pressed = m.ID, m.Steps[n/2].ID
+		default:
+			s.Lift, s.Lifted = m.ID, m.Steps[n-2].ID
 		}
+		s.Repeated = strings.TrimPrefix(s.Repeated+", "+m.ID, ", ")
 	}
 	m := slices.MaxFunc(lib.RoadMaps, func(x, y program.RoadMap) int { return cmp.Compare(len(x.Rungs), len(y.Rungs)) })
 	if len(m.Steps) < 2 {

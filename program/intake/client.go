@@ -37,6 +37,7 @@ func (c *client) check() {
 	c.checkGoal()
 	c.checkBar()
 	c.checkGoalKit()
+	c.checkLifting()
 	c.checkTests()
 }
 

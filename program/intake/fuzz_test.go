@@ -46,6 +46,7 @@ func FuzzExercise(f *testing.F) {
 func FuzzRoadMap(f *testing.F) {
 	const file = "content/roadmaps/planche.yaml"
 	f.Add(string(library(f)[file].Data))
+	f.Add("load: lift\nentry: [{exercise: x, fold: 130 deg}, {exercise: y, hold: 15 s, ahead: 18 cm}]\nsteps: [{id: a, lift: {stance: 60 deg, open: 100 deg, block: 40 cm}, gate: {sets: 3, reps: 3}}, {lift: {stance: 0 deg, lower: yes}, press: {}, gate: {hold: 1 s}}]\n")
 	f.Add("load: press\nsteps: [{id: a, press: {rest: wall, gap: 15 cm}, gate: {sets: 3, reps: 5}}, {press: {rest: toes, trunk: 90 deg}, pose: {}, gate: {hold: 1 s}}]\n")
 	f.Add("steps: [{id: a, pose: {legs: [{}, {}]}}, {gate: {hold: 1 s}}]\n")
 	lib := library(f)

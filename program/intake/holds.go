@@ -73,7 +73,7 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		c.checkTries(path, h, has)
 	case has("exercise"):
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
-		c.only(path, "exercise", has, "bands", "drop", "pad", "reached")
+		c.only(path, "exercise", has, "bands", "drop", "pad", "block", "reached")
 		c.checkExerciseTest(path, h, has)
 	}
 	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {
@@ -82,16 +82,20 @@ func (c *client) checkHold(path string, h *program.Hold) {
 	c.checkTestBands(path, &h.Rig)
 }
 
-// checkStepTest asks for seconds and leaves bands, or of a press for repetitions and
-// leaves pads.
+// checkStepTest asks for seconds and leaves bands, or of a press or a lift for repetitions
+// and leaves pads or blocks.
 func (c *client) checkStepTest(path string, has func(string) bool) {
 	c.only(path, "step", has, "ahead", "scale")
-	if !c.presses() {
-		c.only(path, "step", has, "reps", "pad")
+	if !c.repeats() {
+		c.only(path, "step", has, "reps", "pad", "block")
 		c.need(path, has, "hold", "10 s")
 		return
 	}
-	c.only(path, "step", has, "bands", "drop")
+	other := "block"
+	if c.lifts() {
+		other = "pad"
+	}
+	c.only(path, "step", has, "bands", "drop", other)
 	if c.checkCounted(path); !has("hold") {
 		c.need(path, has, "reps", "5")
 	}

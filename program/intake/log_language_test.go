@@ -72,6 +72,16 @@ func TestLogInGerman(t *testing.T) {
 		}
 	}
 
+	// Blocks are help of a lift.
+	lifting, l := repeater(t, "lift-sound")
+	lifting.Library.Words = germans.Library.Words
+	for cell, want := range map[string]float64{"Klotz 20 cm": 0.20, "block 10": 0.10, "12,5-cm-Klötze": 0.125, "ohne": 0} {
+		log, problems := ReadLog(lifting, l, "log.csv", []byte("Datum;Übung;Bänder;Wdh.\n2027-01-11;floor;"+cell+";3 2\n"))
+		if len(problems) > 0 || len(log.Entries) != 1 || !log.Entries[0].RigGiven || log.Entries[0].Rig.Block != want || log.Entries[0].Sets[1].Reps != 2 {
+			t.Errorf("%s: %+v\n%s", cell, log.Entries, reported(problems))
+		}
+	}
+
 	// What was missed has no line in German either.
 	_, problems = ReadLog(studio, a, "log.csv", []byte("Datum,Übung\n2027-01-11,krank\n"))
 	mustContain(t, reported(problems), "Eine Einheit, die ausfiel, hat keine Zeile")

@@ -22,7 +22,7 @@ type logKnown struct {
 	leans     []string // exercises that have a distance
 	bands     *names
 	retired   map[string]program.Date // bands that are gone, and since when
-	presses   bool                    // the road map's steps are counted
+	load      program.Load            // of the road map
 	seeks     map[string]int          // id of a step that is tried -> the seconds it is for
 }
 
@@ -50,7 +50,7 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 		}
 	}
 	if m, ok := lib.RoadMap(a.Goal.Skill); ok {
-		k.presses = m.Load == program.LoadPress
+		k.load = m.Load
 		for _, r := range m.Rungs {
 			if r.Kind == program.RungLean {
 				k.leans = append(k.leans, r.Exercise)
@@ -130,7 +130,7 @@ func (l *logLine) sayNoExercise() {
 	l.doubt(l.start(), "date_only")
 }
 
-// readBands reads which bands were hung, and how low, or the pads of a press.
+// readBands reads which bands were hung, and how low, the pads of a press, or the block of a lift.
 func (l *logLine) readBands(e *program.Entry) {
 	written := l.cell(columnBands)
 	if written == "" {
@@ -164,7 +164,7 @@ func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 	if k.words.isFree(written) {
 		return done, nil
 	}
-	if done.Pad, wrong = k.pad(written); done.Pad > 0 || wrong != nil {
+	if done.Rig, wrong = k.onHeight(written); !done.Free() || wrong != nil {
 		return done, wrong
 	}
 	rest := written

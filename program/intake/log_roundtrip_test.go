@@ -52,9 +52,12 @@ func someEntry(t *rapid.T, day program.Date, step string) program.Entry {
 	}
 	e.Exercise, e.Step = "tuck-hold", step
 	counted := rapid.Bool().Draw(t, "counted")
-	if step == "wall" { // of a press, whose help is pads
+	if step != "tuck" { // of a press or a lift, whose help is pads or blocks
 		if e.RigGiven = rapid.Bool().Draw(t, "rig"); e.RigGiven {
-			e.Rig.Pad = float64(rapid.SampledFrom([]int{0, 10, 50, 75, 123, 400}).Draw(t, "pad")) / 1000
+			height := float64(rapid.SampledFrom([]int{0, 20, 50, 75, 123, 400}).Draw(t, "height")) / 1000
+			if e.Rig.Pad = height; step == "floor" {
+				e.Rig = program.Rig{Block: height}
+			}
 		}
 		e.Sets = someSets(t, true)
 		return e
@@ -122,6 +125,8 @@ func TestLogRoundTrip(t *testing.T) {
 	roundTrip(t, studio, a, "tuck")
 	studio, a = presser(t)
 	roundTrip(t, studio, a, "wall")
+	studio, a = repeater(t, "lift-sound")
+	roundTrip(t, studio, a, "floor")
 }
 
 func roundTrip(t *testing.T, studio *program.Studio, a *program.Assessment, step string) {
@@ -204,11 +209,14 @@ func FuzzLog(f *testing.F) {
 	f.Add("date,exercise,note\n2027-01-11,done,\"a\n2027-01-12,done,\"b\"\"\n")
 	f.Add(LogHeader() + "\r\n2027-01-11,tuck,,narrow strap 20 cm,3 x 12,,7 8 9,no,3/10,\"x\"\n2027-01-11,tuck,1,,")
 	f.Add("date,exercise,bands,reps\n2027-01-11,wall,pad 10 cm,5 5\n2027-01-11,wall,7.5-cm-pads,3\n2027-01-12,tuck,pad 3 in,9")
+	f.Add("date,exercise,bands,reps\n2027-01-11,floor,block 10 cm,3 3\n2027-01-11,floor,7.5-cm-blocks,3\n2027-01-12,high,block 3 in,9")
 	studio, a := maren(f)
 	pressing, b := presser(f)
+	lifting, c := repeater(f, "lift-sound")
 	f.Fuzz(func(t *testing.T, text string) {
 		readAgain(t, studio, a, text)
 		readAgain(t, pressing, b, text)
+		readAgain(t, lifting, c, text)
 	})
 }
 

@@ -46,7 +46,7 @@ func (l *logLine) readSets(e *program.Entry) {
 // checkSets compares the sets with what the exercise is.
 func (l *logLine) checkSets(e *program.Entry, holds, reps amounts) {
 	dose := l.known.kinds[e.Exercise]
-	pressed := e.Step != "" && l.known.presses // whatever its exercise has as a dose
+	repeated := e.Step != "" && l.known.load.Repeats() // whatever its exercise has as a dose
 	longest := 0.0
 	missing := holds.n+reps.n == 0
 	for i, s := range e.Sets {
@@ -54,13 +54,13 @@ func (l *logLine) checkSets(e *program.Entry, holds, reps amounts) {
 		missing = missing || holds.n > 0 && holds.x[i] == unsaid || reps.n > 0 && reps.x[i] == unsaid
 	}
 	switch {
-	case pressed && longest > 0:
+	case repeated && longest > 0:
 		l.fault(l.at(columnHold), "step_timed")
-	case e.Step != "" && !pressed && reps.n > 0:
+	case e.Step != "" && !repeated && reps.n > 0:
 		l.fault(l.at(columnReps), "step_counted")
-	case !pressed && reps.n > 0 && dose.Reps == 0 && dose.Hold > 0:
+	case !repeated && reps.n > 0 && dose.Reps == 0 && dose.Hold > 0:
 		l.doubt(l.at(columnReps), "counted_here", "exercise", e.Exercise)
-	case !pressed && holds.n > 0 && dose.Hold == 0 && dose.Reps > 0:
+	case !repeated && holds.n > 0 && dose.Hold == 0 && dose.Reps > 0:
 		l.doubt(l.at(columnHold), "held_here", "exercise", e.Exercise)
 	case e.Step != "" && longest > longStep:
 		l.doubt(l.at(columnHold), "step_long", "hold", l.words.number(longest))

@@ -28,7 +28,8 @@ type logWords struct {
 	joints             [4][]string
 	columnNames        []string // in the studio's language, to offer
 	jointNames         []string // one of each, to offer
-	strap, beside, pad *regexp.Regexp
+	strap, beside      *regexp.Regexp
+	pad, block         *regexp.Regexp
 	said               program.Words // in which faults are said
 }
 
@@ -54,6 +55,7 @@ var englishWords = map[string][]string{
 	"none":      {"none", "no"},
 	"strap":     {"strap", "drop"},
 	"pad":       {"pad", "pads"},
+	"block":     {"block", "blocks"},
 	"and":       {"and"},
 	"missed":    {"missed", "skipped", "ill", "sick", "off", "rest", "not-done"},
 	"wrists":    {"wrists"},
@@ -98,9 +100,14 @@ func newLogWords(lib *program.Library) *logWords {
 		w.jointNames = append(w.jointNames, cmp.Or(name, joints[i]))
 	}
 	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
-	w.pad = regexp.MustCompile(`(?i)^(?:` + anyOf(of("pad")) + `)[\s:]*([0-9].*)$|^([0-9].*?)[\s-]*(?:` + anyOf(of("pad")) + `)$`)
+	w.pad, w.block = onHeight(of("pad")), onHeight(of("block"))
 	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
 	return w
+}
+
+// onHeight is a height with one of some words before it or after.
+func onHeight(words []string) *regexp.Regexp {
+	return regexp.MustCompile(`(?i)^(?:` + anyOf(words) + `)[\s:]*([0-9].*)$|^([0-9].*?)[\s-]*(?:` + anyOf(words) + `)$`)
 }
 
 // anyOf is a regular expression for one of some words.

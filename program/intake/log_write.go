@@ -218,8 +218,8 @@ func bandsCell(e *program.Entry) string {
 		return ""
 	case e.Rig.Free():
 		return "free"
-	case e.Rig.Pad > 0:
-		return padCell(e.Rig.Pad)
+	case e.Rig.Pad > 0, e.Rig.Block > 0:
+		return heightCell(e.Rig)
 	case e.DropGiven:
 		return strings.Join(e.Rig.Bands, " + ") + " strap " + short(1000*e.Rig.Drop/10) + " cm"
 	}

@@ -181,6 +181,9 @@ func sessionFault(w *program.Week) string {
 			if p.Rig.Pad < 0 || p.Rig.Pad > deepest/100. {
 				return fmt.Sprintf("the session on %s has pads of %g m", s.Date, p.Rig.Pad)
 			}
+			if p.Rig.Block < 0 || p.Rig.Block > highestBlock/100. {
+				return fmt.Sprintf("the session on %s has a block of %g m", s.Date, p.Rig.Block)
+			}
 			if p.Exercise == "" || !slices.Contains(roles, p.Role) || p.Sets < 0 || p.Sets > 99 || p.Hold < 0 || p.Hold > 600 || p.Reps < 0 || p.Reps > 999 {
 				return fmt.Sprintf("the session on %s has %d × %d s or %d of %q as %q", s.Date, p.Sets, p.Hold, p.Reps, p.Exercise, p.Role)
 			}

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -28,39 +29,72 @@ func press(p *program.Press) read {
 	)
 }
 
+// What a step has by the load of its road map, and what its gate has.
+var (
+	stepKeys = []loadKey{
+		{program.LoadHold, must("pose", "{hip: 90 deg, knee: 90 deg}", nil)},
+		{program.LoadPress, must("press", "{rest: toes, trunk: 45 deg}", nil)},
+		{program.LoadLift, must("lift", "{stance: 60 deg, open: 100 deg}", nil)},
+	}
+	gateKeys = []loadKey{{program.LoadHold, must("hold", "10 s", nil)}, {program.LoadPress, must("reps", "8", nil)}}
+)
+
+// loadKey is a key of a road map with a load, or of the first that has it.
+type loadKey struct {
+	load program.Load
+	field
+}
+
 // checkLoad sees that each step is written as the road map's steps are done: held in
-// a pose for seconds, or pressed up from for repetitions.
+// a pose for seconds, or pressed up from or lifted into for repetitions.
 func (s *source) checkLoad(m *program.RoadMap) {
-	pressed := m.Load == program.LoadPress
-	if pressed && m.Hands == program.HandsHang {
-		s.say(s.at("hands"), "a press stands on its hands, and these hang", "Write hands: support, or load: hold")
+	load := cmp.Or(m.Load, program.LoadHold)
+	if load.Repeats() && m.Hands == program.HandsHang {
+		s.say(s.at("hands"), fmt.Sprintf("a %s stands on its hands, and these hang", load), "Write hands: support, or load: hold")
 	}
 	for i := range m.Steps {
 		at := fmt.Sprintf("steps[%d]", i)
 		if !s.hasKeys(at) {
 			continue // no group: said already
 		}
-		s.written(at, pressed, must("pose", "{hip: 90 deg, knee: 90 deg}", nil), must("press", "{rest: toes, trunk: 45 deg}", nil))
-		if s.hasKeys(at + ".gate") {
-			s.written(at+".gate", pressed, must("hold", "10 s", nil), must("reps", "8", nil))
+		s.written(at, load, stepKeys)
+		if counted := program.LoadPress; s.hasKeys(at + ".gate") {
+			if !load.Repeats() {
+				counted = program.LoadHold
+			}
+			s.written(at+".gate", counted, gateKeys)
 		}
-		if pressed {
-			m.Steps[i].Gate.Hold = program.SecondsPerRep * m.Steps[i].Gate.Reps
+		if !load.Repeats() {
+			continue
+		}
+		m.Steps[i].Gate.Hold = program.SecondsPerRep * m.Steps[i].Gate.Reps
+		if s.given(at + ".gate.then") {
+			s.say(s.at("%s.gate.then", at), fmt.Sprintf("a %s is counted, and this is a longer hold", load), "Take it away.")
+		}
+		if load == program.LoadPress {
 			s.checkPress(at, m.Steps[i].Press)
+		} else {
+			s.checkLift(at, m.Steps[i].Lift)
 		}
 	}
 }
 
-// written asks for the key that this road map's steps have, and refuses the other.
-func (s *source) written(at string, pressed bool, wanted, other field) {
-	load := program.LoadPress
-	if pressed {
-		wanted, other, load = other, wanted, program.LoadHold
+// written asks for the key that this road map's steps have, and refuses the others.
+func (s *source) written(at string, load program.Load, keys []loadKey) {
+	var wanted field
+	for _, k := range keys {
+		if k.load == load {
+			wanted = k.field
+		}
 	}
-	switch {
-	case s.given(at + "." + other.key):
-		s.say(s.at("%s.%s", at, other.key), fmt.Sprintf("%s is for a road map with load: %s", quote(other.key), load), "Write in its place: "+wanted.line())
-	case !s.given(at + "." + wanted.key):
+	other := false
+	for _, k := range keys {
+		if k.load != load && s.given(at+"."+k.key) {
+			s.say(s.at("%s.%s", at, k.key), fmt.Sprintf("%s is for a road map with load: %s", quote(k.key), k.load), "Write in its place: "+wanted.line())
+			other = true
+		}
+	}
+	if !other && !s.given(at+"."+wanted.key) {
 		value{source: s}.faultAt(s.at("%s", at), "key_missing", "key", quote(wanted.key), "line", wanted.line())
 	}
 }
@@ -87,7 +121,6 @@ func (s *source) checkPress(at string, p program.Press) {
 	if steep(p) {
 		wrong("press.trunk", "no legs reach down to the feet from a trunk as steep as this", "Raise the feet, for example: feet: 60 cm; or write fewer degrees.")
 	}
-	wrong("gate.then", "a press is counted, and this is a longer hold", "Take it away.")
 }
 
 // steep reports whether, with bent hips, the feet are out of everybody's reach. Shares of the height
@@ -121,16 +154,16 @@ func (v value) amountFields(hold, reps field) []field {
 	return []field{hold, reps}
 }
 
-// presses reports whether the goal's road map is one of presses.
-func (c *client) presses() bool { return c.roadMap != nil && c.roadMap.Load == program.LoadPress }
+// repeats reports whether the goal's road map is one of repetitions.
+func (c *client) repeats() bool { return c.roadMap != nil && c.roadMap.Load.Repeats() }
 
-// checkCounted sees that a press is counted and everything else timed.
+// checkCounted sees that what is repeated is counted and everything else timed.
 func (c *client) checkCounted(path string) {
 	switch {
 	case c.roadMap == nil:
-	case c.presses() && c.given(path+".hold"):
+	case c.repeats() && c.given(path+".hold"):
 		c.wrong(path+".hold", "press_held", "example", "reps: 5")
-	case !c.presses() && c.given(path+".reps"):
+	case !c.repeats() && c.given(path+".reps"):
 		c.wrong(path+".reps", "hold_counted", "example", "hold: 10 s")
 	}
 }

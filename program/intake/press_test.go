@@ -10,9 +10,12 @@ import (
 )
 
 // presser is the client of the case that reads a press, and her studio.
-func presser(t testing.TB) (*program.Studio, *program.Assessment) {
+func presser(t testing.TB) (*program.Studio, *program.Assessment) { return repeater(t, "press-sound") }
+
+// repeater is the client of a case, and their studio.
+func repeater(t testing.TB, name string) (*program.Studio, *program.Assessment) {
 	t.Helper()
-	c, err := readArchive("testdata/cases/press-sound.txtar")
+	c, err := readArchive("testdata/cases/" + name + ".txtar")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -104,6 +104,7 @@ func (f *folder) readProgram(src *source, id string, library *shelf, kit *names)
 		c.checkGoal()
 		c.checkBar()
 		c.checkGoalKit()
+		c.checkLifting()
 	}
 	p.Training, p.Goal, p.Kit, p.Bands, p.Hanging = c.Training, c.Goal, c.Kit, c.Bands, c.Hanging
 	return c

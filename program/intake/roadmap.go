@@ -11,27 +11,39 @@ func roadMap(m *program.RoadMap) read {
 	return group(
 		must("name", "My skill", text(&m.Name)),
 		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
-		may("load", "press", choice(&m.Load, program.LoadHold, program.LoadPress, program.LoadBalance)),
+		may("load", "press", choice(&m.Load, program.LoadHold, program.LoadPress, program.LoadLift, program.LoadBalance)),
 		may("body", "|", prose(&m.Body)),
 		may("entry", "[{exercise: still-hang, hold: 30 s}, {exercise: chin-up, reps: 8}]", each(&m.Entry, entry)),
 		may("prepare", "[wrists, elbows, shoulder blades]", each(&m.Prepare, purpose)),
 		may("strength", "[push, raise]", each(&m.Strength, purpose)),
 		may("against", "[row, rear shoulder, pull-up]", each(&m.Against, purpose)),
+		may("mobility", "[straddle]", each(&m.Mobility, purpose)),
 		may("rungs", "[{kind: lean, exercise: wall-lean}]", each(&m.Rungs, rung)),
 		must("steps", "[{id: tuck, name: tuck, exercise: tuck-hold, pose: {…}, gate: {…}}]", each(&m.Steps, step)),
 	)
 }
 
-// entry is a hold or so many repetitions.
+// entry is a hold, of a lean at a distance, so many repetitions, or a fold of the hips.
 func entry(h *program.Hold) read {
 	return func(v value) {
 		group(
 			must("exercise", "still-hang", slug(&h.Exercise)),
 			may("hold", "30 s", duration.between(1, 600).into(&h.Seconds)),
 			may("reps", "8", whole(&h.Reps, 1, 100)),
+			may("ahead", "18 cm", length.between(2, 60).into(&h.Ahead)),
+			may("fold", "130 deg", foldOfHips.into(&h.Fold)),
 		)(v)
-		if v.has("hold") == v.has("reps") {
-			v.wrong("wants a hold or repetitions", "Write one of the two: hold: 30 s, or reps: 8")
+		asked := 0
+		for _, key := range []string{"hold", "reps", "fold"} {
+			if v.has(key) {
+				asked++
+			}
+		}
+		if asked != 1 {
+			v.fault("entry_amount", "example", "hold: 30 s, reps: 8, fold: 130 deg")
+		}
+		if v.has("ahead") && !v.has("hold") {
+			v.fault("entry_lean", "example", "hold: 15 s, ahead: 18 cm")
 		}
 	}
 }
@@ -49,10 +61,14 @@ func beside(m *program.RoadMap) {
 			[]program.Purpose{program.ForStraightPull, program.ForRow, program.ForPullUp},
 			[]program.Purpose{program.ForPush, program.ForRaise}
 	}
+	mobility := []program.Purpose{program.ForStraddle}
+	if m.Load == program.LoadLift {
+		mobility = []program.Purpose{program.ForFold, program.ForStraddle}
+	}
 	if m.Load == program.LoadPress { // whose own work is the pushing
 		strength, against = []program.Purpose{program.ForPush}, []program.Purpose{program.ForRow, program.ForRearShoulder, program.ForPullUp}
 	}
-	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against} {
+	for at, usual := range map[*[]program.Purpose][]program.Purpose{&m.Prepare: prepare, &m.Strength: strength, &m.Against: against, &m.Mobility: mobility} {
 		if len(*at) == 0 {
 			*at = usual
 		}
@@ -74,6 +90,7 @@ func step(s *program.Step) read {
 		must("exercise", "advanced-tuck-hold", text(&s.Exercise)),
 		may("pose", "{hip: 90 deg, knee: 90 deg, rounding: 0.04, depression: 2 cm}", pose(&s.Pose)),
 		may("press", "{rest: toes, trunk: 45 deg}", press(&s.Press)),
+		may("lift", "{stance: 60 deg, open: 100 deg}", lift(&s.Lift)),
 		may("stand", "{rest: wall, gap: 15 cm}", press(&s.Press)),
 		may("allowance", "1.02", number(&s.Allowance, 0.8, 1.5)),
 		must("gate", "{sets: 3, hold: 10 s}", gate(&s.Gate)),

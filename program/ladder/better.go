@@ -2,24 +2,30 @@ package ladder
 
 import (
 	"math"
+	"sort"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
 )
 
 // What a better position is tried with: two centimetres of depression, the trunk
-// four per cent shorter, ten degrees more between the legs.
+// four per cent shorter, ten degrees more between the legs, or of fold.
 const (
 	moreDepression = 0.02
 	moreRounding   = 0.04
 	moreStraddle   = 10 * math.Pi / 180
+	moreFold       = 10 * math.Pi / 180
+	seat           = 50 // cm
 )
 
 // Cues are what better positions save at the goal's step, as a share of its load
 // and as band help worth as much.
 func (b *Body) Cues(now program.Date) []program.CueWorth {
 	goal := &b.Steps[len(b.Steps)-1]
-	if b.Repeats() {
+	switch {
+	case b.load == program.LoadLift:
+		return b.foldWorth(goal)
+	case b.Repeats():
 		return nil
 	}
 	try := []struct {
@@ -45,6 +51,28 @@ func (b *Body) Cues(now program.Date) []program.CueWorth {
 		}
 	}
 	return out
+}
+
+// foldWorth is what ten degrees more of fold save at a lift, and the block that would save
+// as much; none where the block could be as high as a seat and would not.
+func (b *Body) foldWorth(r *Rung) []program.CueWorth {
+	deeper := *b
+	deeper.fold += moreFold
+	deeper.lifts = map[liftFrom]mechanics.Lift{}
+	less, ok := deeper.demand(r.Step, 0)
+	saved := r.FreeHold.Torque - less
+	if !ok || saved <= 0 {
+		return nil
+	}
+	cm := sort.Search(seat, func(cm int) bool {
+		demand, ok := b.demand(r.Step, r.Lift.Block+float64(cm)/100)
+		return ok && demand <= less
+	})
+	if cm == seat {
+		return nil
+	}
+	return []program.CueWorth{{Cue: "fold", Saves: saved / r.FreeHold.Torque, Help: saved / b.Trunk.Length, Tried: moreFold,
+		Rig: program.Rig{Block: float64(cm) / 100}}}
 }
 
 // like is the rig of one band whose help comes nearest to some newtons, if it is

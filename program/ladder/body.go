@@ -43,6 +43,7 @@ type Body struct {
 	mechanics.Body
 	load    program.Load
 	fold    float64 // rad the hips bend
+	lifts   map[liftFrom]mechanics.Lift
 	support mechanics.Support
 	Hanging program.Hanging
 	Curves  []mechanics.Curve // as in the assessment's bands
@@ -70,6 +71,7 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 		Body:    segments,
 		load:    m.Load,
 		fold:    cmp.Or(a.Athlete.Fold, program.DefaultFold),
+		lifts:   map[liftFrom]mechanics.Lift{},
 		support: supportOf(a, m),
 		Hanging: a.Hanging,
 		Bands:   a.Bands,
@@ -183,7 +185,8 @@ func (b *Body) fitBands(a *program.Assessment) program.Problems {
 const sameLoad = 1.015
 
 // climb puts the road map in this body's order: by torque, steps within 1.5 % of
-// the one below and everything at or above the goal left out.
+// the one below, everything at or above the goal, and what begins on a block that is not
+// there left out.
 func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program.Step) {
 	if b.load == program.LoadBalance {
 		b.balance(a, steps)
@@ -199,7 +202,7 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 		b.full = max(b.full, b.height(&r))
 		if r.ID == a.Goal.Step {
 			goal = r
-		} else {
+		} else if s.Lift.Block == 0 || b.Hanging.HasBlock(s.Lift.Block) {
 			b.Steps = append(b.Steps, r)
 		}
 	}

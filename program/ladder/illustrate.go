@@ -15,10 +15,12 @@ const (
 	drawnSlant = 0.50 // m
 	drawnToes  = 0.15 // of body weight, on a scale
 	drawnBar   = 2.30 // m, height of a bar
+
+	drawnFold = 130 * math.Pi / 180 // of the hips in a lift: of who has just begun them
 )
 
 var drawnAthlete = program.Assessment{
-	Athlete: program.Athlete{Mass: 67.5, Height: 1.738},
+	Athlete: program.Athlete{Mass: 67.5, Height: 1.738, Fold: drawnFold},
 	Kit:     []string{Parallettes},
 	Hanging: program.Hanging{Anchor: 2.15, Support: 0.10},
 	Bands:   []program.Band{drawnBand},
@@ -47,7 +49,8 @@ func drawnHanging() *program.Assessment {
 // Illustrations are the stances that pages about a road map can show. For a road
 // map "m" with a step "s" they are: "m/s" held free, "m/s/flat" without rounding
 // and depression, "m/s/band" under a band that hangs straight, "m/s/slant" under
-// one that does not, of a press "m/s/low" with the crown on the floor; "m/e" for the
+// one that does not, of a press "m/s/low" with the crown on the floor, of a lift "m/s/middle" with the legs
+// level; "m/e" for the
 // exercise e of a floor rung; "m/zero" and "m/lean" for the two ends of measuring a lean
 // at a wall; and "m/board" for the reaction board. Where the hands hang they are, of a
 // step: free, flat, under a "band" laid double about the hip, with a loop that hangs
@@ -68,10 +71,14 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 	for i := range b.All {
 		r := &b.All[i]
 		show(r.ID, "", b.stance(r, r.Aids()[0]))
-		if b.Repeats() {
+		switch m.Load {
+		case program.LoadBalance:
+			continue
+		case program.LoadPress:
 			show(r.ID+"/low", "", b.pressedLow(r.Press, 0))
-		}
-		if r.Press != (program.Press{}) || b.Repeats() {
+			continue
+		case program.LoadLift:
+			show(r.ID+"/middle", "", b.lifted(r.Step))
 			continue
 		}
 		show(r.ID+"/flat", "", b.flat(r))

@@ -2,6 +2,7 @@ package ladder
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -21,7 +22,7 @@ func (b *Body) Observe(t *program.Hold) (strength.Observation, bool) {
 		return o, o.Load > 0
 	}
 	if t.Step == "" {
-		if t.Ahead <= 0 {
+		if t.Ahead <= 0 || b.load == program.LoadPress { // which is measured in newtons
 			return o, false
 		}
 		b.Leant(&o, t.Exercise, t.Ahead)
@@ -43,6 +44,10 @@ func (b *Body) Held(o *strength.Observation, r *Rung, aid Aid) {
 	}
 }
 
+// leanLift is how far a lean held still is off as a measure of lifts: strengths that go
+// together by .7, of .35 each (our judgement).
+const leanLift = 0.25
+
 // leanRead is how well a lean's distance is read, in m (our judgement).
 const leanRead = 0.01
 
@@ -50,6 +55,9 @@ const leanRead = 0.01
 func (b *Body) Leant(o *strength.Observation, exercise string, ahead float64) {
 	o.Load, o.Model, o.Position = b.PlancheLean(ahead, b.support).Torque, strength.LeanModel, exercise
 	o.More = min(1, b.PlancheLean(ahead+leanRead, b.support).Torque/o.Load-1)
+	if b.load == program.LoadLift {
+		o.More = math.Hypot(o.More, leanLift)
+	}
 }
 
 // TestSeconds is the hold's length; repetitions count three seconds each (common

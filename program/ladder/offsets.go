@@ -56,7 +56,8 @@ const (
 func (b *Body) Known(s strength.State) []program.Offset {
 	var out []program.Offset
 	for _, o := range s.Offsets() {
-		if o.Model == strength.PressModel || o.Spread > knownShare*o.Prior || math.Abs(o.Mean) < offsetLeast {
+		still := b.load == program.LoadLift && o.Model == strength.LeanModel // of lifts it tells little
+		if o.Model == strength.PressModel || still || o.Spread > knownShare*o.Prior || math.Abs(o.Mean) < offsetLeast {
 			continue
 		}
 		known := program.Offset{Ln: o.Mean, Spread: o.Spread}

@@ -18,7 +18,7 @@ func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
 }
 
 func referenceAthlete(sex program.Sex) program.Assessment {
-	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741}, Kit: []string{Parallettes},
+	a := program.Assessment{Athlete: program.Athlete{Sex: sex, Mass: 73.0, Height: 1.741, Fold: drawnFold}, Kit: []string{Parallettes},
 		Hanging: program.Hanging{Support: 0.10}}
 	if sex == program.SexFemale {
 		a.Athlete.Mass, a.Athlete.Height = 61.9, 1.735

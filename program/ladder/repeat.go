@@ -41,7 +41,7 @@ func (b *Body) repeated(s *program.Step) Rung {
 func (b *Body) demand(s *program.Step, height float64) (demand float64, ok bool) {
 	lower := s.Press.Lower
 	if b.load == program.LoadLift {
-		demand, ok = b.liftDemand(s, height)
+		demand, ok = b.liftDemand(s, max(height, s.Lift.Block))
 		lower = s.Lift.Lower
 	} else {
 		demand, ok = b.pressDemand(s, height)
@@ -62,9 +62,30 @@ func (b *Body) pressDemand(s *program.Step, pad float64) (newtons float64, ok bo
 }
 
 func (b *Body) liftDemand(s *program.Step, block float64) (torque float64, ok bool) {
-	pose := mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
-	l, err := b.Lift(pose, block, s.Lift.Open, mechanics.Support{})
-	return l.Torque, err == nil
+	l, ok := b.lift(s, block)
+	return l.Torque, ok
+}
+
+// liftFrom is a lift from a block in m.
+type liftFrom struct {
+	program.Lift
+	block float64
+}
+
+// lift solves a step from a block in m, once; not ok where nobody gets there.
+func (b *Body) lift(s *program.Step, block float64) (mechanics.Lift, bool) {
+	at := liftFrom{s.Lift, block}
+	l, solved := b.lifts[at]
+	if !solved {
+		l, _ = b.Lift(b.folded(s), block, s.Lift.Open/2, mechanics.Support{}) // of an error all is 0
+		b.lifts[at] = l
+	}
+	return l, l.Fold > 0
+}
+
+// folded is the pose in which a lift begins, the hips as folded as they go.
+func (b *Body) folded(s *program.Step) mechanics.Pose {
+	return mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
 }
 
 // heights are the pads or blocks that there are, m.
@@ -76,10 +97,10 @@ func (b *Body) heights() []float64 {
 }
 
 // onHeights are the ways to do a step that is repeated on what there is. Hands that stand
-// higher than the head comes have no use for pads.
+// higher than the head comes have no use for pads, and a step on a block none for a lower one.
 func (r *Rung) onHeights() (all []Aid) {
 	for _, h := range r.body.heights() {
-		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 {
+		if a, ok := r.onHeight(h); ok && r.Press.Hands == 0 && h > r.Lift.Block {
 			all = append(all, a)
 		}
 	}

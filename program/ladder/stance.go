@@ -7,14 +7,16 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// stance is a step as a figure shows it: a hold, or a press before it goes down. A lift
-// has no figure.
+// stance is a step as a figure shows it: a hold, a press before it goes down, a lift as
+// the toes come off, or the middle of a lowering.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
 	case b.load == program.LoadPress, b.load == program.LoadBalance:
 		return b.pressed(r.Press, o.Rig.Pad)
-	case b.Repeats():
-		return program.Stance{}
+	case b.load == program.LoadLift && r.Lift.Lower:
+		return b.lifted(r.Step)
+	case b.load == program.LoadLift:
+		return b.liftedOff(r.Step, max(o.Rig.Block, r.Lift.Block))
 	}
 	s := b.place(&r.pose, o.Hold.Joints)
 	if o.Help > 0 {
@@ -106,6 +108,48 @@ func (b *Body) stood(p program.Press, pad float64, j mechanics.Joints, err error
 	case program.PressFree:
 	default:
 		s.Box = p.Feet
+	}
+	return s
+}
+
+// liftedOff is a lift as the toes come off a block, m above the floor; nothing where
+// nobody gets there. Both feet stand on it side by side, so that no view from above
+// parts them.
+func (b *Body) liftedOff(s *program.Step, block float64) program.Stance {
+	pose := b.folded(s)
+	l, ok := b.lift(s, block)
+	if !ok {
+		return program.Stance{}
+	}
+	pose.Legs = mechanics.Both(mechanics.Leg{Hip: l.Fold})
+	out := b.onTheHands(&pose, l.Off.Joints)
+	out.Box = block
+	return out
+}
+
+// lifted is the middle of a lift, the legs level.
+func (b *Body) lifted(s *program.Step) program.Stance {
+	pose := b.folded(s)
+	l, ok := b.lift(s, s.Lift.Block)
+	if !ok {
+		return program.Stance{}
+	}
+	for i := range pose.Legs {
+		pose.Legs[i] = mechanics.Leg{Hip: l.Middle.Pitch, Abduction: s.Lift.Open / 2}
+	}
+	return b.onTheHands(&pose, l.Middle.Joints)
+}
+
+// onTheHands is a body on flat hands, whatever stands in the client's kit, with straight
+// legs that are as far out to the sides wherever they point.
+func (b *Body) onTheHands(pose *mechanics.Pose, j mechanics.Joints) program.Stance {
+	s := b.place(pose, j)
+	s.Floor, s.Grip, s.Hang = 0, false, false
+	for i, leg := range pose.Legs {
+		out := math.Sin(leg.Abduction)
+		s.KneesOut[i] = out * b.Thigh.Length
+		s.AnklesOut[i] = s.KneesOut[i] + out*b.Shank.Length
+		s.ToesOut[i] = s.AnklesOut[i] + out*b.Foot.Length
 	}
 	return s
 }

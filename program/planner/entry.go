@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -12,7 +14,8 @@ import (
 // chin-ups. Until all of it was shown, in a test or in the log, the block trains what is
 // missing and nothing else of the road map. Whoever has held a step for some seconds is
 // past that, whatever was tested; but presses on the floor tell nothing of being upside
-// down, so there the entry is shown by everybody.
+// down, so there the entry is shown by everybody. Only a fold of the hips is not asked of
+// who has lifted already: what it costs is in the load.
 
 // enteredAt is how long a step must have been held for nobody to ask for the entry, s.
 const enteredAt = 5
@@ -20,7 +23,7 @@ const enteredAt = 5
 // opening is one thing that is asked for, and the best that was shown of it.
 type opening struct {
 	program.Hold
-	shown int // s, or repetitions; −1: never tried
+	shown int // s, repetitions, degrees, or of a lean held so long cm; −1: never tried
 }
 
 // openings are what is still missing of the entry.
@@ -30,37 +33,67 @@ func (c *client) openings() []opening {
 	}
 	var out []opening
 	for _, asked := range c.road.Entry {
-		if o := (opening{asked, c.best(asked.Exercise, asked.Reps > 0)}); o.shown < o.want() {
+		if o := (opening{asked, c.best(asked)}); o.shown < o.want() && !(asked.Fold > 0 && c.lifted()) {
 			out = append(out, o)
 		}
 	}
 	return out
 }
 
-func (o *opening) want() int { return o.Reps + int(o.Seconds) }
+func (o *opening) want() int {
+	switch {
+	case o.Fold > 0:
+		return degrees(o.Fold)
+	case o.Ahead > 0:
+		return centimetres(o.Ahead)
+	}
+	return o.Reps + int(o.Seconds)
+}
 
-// best is the most seconds or repetitions of an exercise in tests and log; −1 for none.
-func (c *client) best(exercise string, reps bool) int {
+func degrees(rad float64) int        { return int(math.Round(rad * 180 / math.Pi)) }
+func centimetres(metres float64) int { return int(math.Round(100 * metres)) }
+
+// best is the most that tests and log show of what is asked: seconds, repetitions, or how
+// far ahead a lean was that lasted as long; −1 for none. A fold is the body's.
+func (c *client) best(asked program.Hold) int {
 	most := -1
-	see := func(seconds float64, n int) {
-		if !reps {
+	if asked.Fold > 0 {
+		return degrees(cmp.Or(c.athlete.Athlete.Fold, program.DefaultFold))
+	}
+	see := func(seconds, ahead float64, n int) {
+		switch {
+		case asked.Ahead > 0 && seconds < asked.Seconds:
+			n = -1
+		case asked.Ahead > 0:
+			n = centimetres(ahead)
+		case asked.Reps == 0:
 			n = int(seconds)
 		}
 		most = max(most, n)
 	}
 	for _, t := range c.athlete.Tests {
-		if t.Exercise == exercise {
-			see(t.Seconds, t.Reps)
+		if t.Exercise == asked.Exercise {
+			see(t.Seconds, t.Ahead, t.Reps)
 		}
 	}
 	for _, e := range c.athlete.Log.Entries {
 		for _, s := range e.Sets {
-			if e.Exercise == exercise && s.Clean != program.CleanNo && (s.Seconds > 0 || s.Reps > 0) {
-				see(s.Seconds, s.Reps)
+			if e.Exercise == asked.Exercise && s.Clean != program.CleanNo && (s.Seconds > 0 || s.Reps > 0) {
+				see(s.Seconds, e.Ahead, s.Reps)
 			}
 		}
 	}
 	return most
+}
+
+// lifted reports whether a test or the log has a step done at least once.
+func (c *client) lifted() bool {
+	return slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= program.SecondsPerRep }) ||
+		slices.ContainsFunc(c.athlete.Log.Entries, func(e program.Entry) bool {
+			return e.Step != "" && slices.ContainsFunc(e.Sets, func(s program.SetDone) bool {
+				return s.Clean != program.CleanNo && s.Seconds >= program.SecondsPerRep
+			})
+		})
 }
 
 // Of what was shown, entry work does such a share in so many sets, a little more every
@@ -71,17 +104,22 @@ const (
 )
 
 // entryWork trains what is missing: each thing at a share of what was shown, or, where
-// nobody has shown a second of it, its easier version, unless that is trained as well.
+// nobody has shown a second of it, its easier version, unless that is trained as well. A
+// fold is moved with the hips at the session's end.
 func (x *exercises) entryWork(d day) (out []program.Prescription) {
 	for _, o := range x.open {
 		e, ok := x.lib.Exercise(o.Exercise)
-		if !ok {
+		if !ok || o.Fold > 0 {
 			continue
 		}
 		if o.shown <= 0 || !x.can(e) {
 			e = x.easier(e, need{purpose: e.Trains[0]})
 		}
-		if item := x.dose(day{kind: d.kind}, e, program.RoleStrength); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
+		role := program.RoleStrength
+		if e.Trains[0] == program.ForCompression { // which no pulling balances
+			role = program.RoleTrunk
+		}
+		if item := x.dose(day{kind: d.kind}, e, role); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
 			if e.ID == o.Exercise {
 				o.share(&item, d)
 			}
@@ -93,8 +131,12 @@ func (x *exercises) entryWork(d day) (out []program.Prescription) {
 
 // share prescribes a share of what was shown; of what nobody has shown, half a dose.
 func (o *opening) share(item *program.Prescription, d day) {
-	if o.shown <= 0 {
-		item.Hold, item.Reps = half(item.Hold), half(item.Reps)
+	switch {
+	case o.Ahead > 0:
+		o.lean(item, d)
+		return
+	case o.shown <= 0:
+		item.Hold, item.Reps = max(0, min(half(item.Hold)+d.builds/2, item.Hold-1)), max(0, min(half(item.Reps)+d.builds/2, item.Reps-1))
 		return
 	}
 	item.Sets = entrySets
@@ -107,23 +149,44 @@ func (o *opening) share(item *program.Prescription, d day) {
 	}
 }
 
+// lean prescribes a lean as far as was shown, or half as far as is asked, two centimetres
+// more every second build week, for two thirds of the seconds (our judgement).
+func (o *opening) lean(item *program.Prescription, d day) {
+	cm := o.shown
+	if cm <= 0 {
+		cm = centimetres(o.Ahead) / 2
+	}
+	cm = min(cm+d.builds/2*2, centimetres(o.Ahead))
+	item.Reps, item.Hold, item.Ahead = 0, max(1, int(o.Seconds)*2/3), float64(cm)/100
+}
+
 // entryTests are the tests of a block that trains its entry: each missing thing once, a
 // hold with two seconds left.
 func (x *exercises) entryTests() []program.Prescription {
 	var out []program.Prescription
 	for _, o := range x.open {
 		e, ok := x.lib.Exercise(o.Exercise)
-		if !ok || !x.can(e) {
+		if !ok || !x.can(e) || o.Fold > 0 { // a fold is measured, not tested
 			continue
 		}
 		item := x.dose(day{}, e, program.RoleTest)
-		item.Sets, item.Rest = 1, testRest
+		item.Sets, item.Rest, item.Ahead = 1, testRest, o.Ahead
 		if item.Reps, item.Hold = o.Reps, 0; o.Reps == 0 {
 			item.Check = true
 		}
 		out = append(out, item)
 	}
 	return out
+}
+
+// foldOpen reports whether a fold of the hips is missing of the entry.
+func (c *client) foldOpen() bool {
+	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Fold > 0 })
+}
+
+// opens reports whether an exercise is missing of the entry of which something was shown.
+func (c *client) opens(exercise string) bool {
+	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Exercise == exercise && o.shown > 0 })
 }
 
 // asksEntry reports whether the road map asks for an exercise before its steps.
@@ -136,10 +199,15 @@ func (c *client) entryNotes() []program.Note {
 	var notes []program.Note
 	for _, o := range c.open {
 		shown, what := max(0, o.shown), exercise("exercise", o.Exercise)
-		if o.Reps > 0 {
+		switch {
+		case o.Fold > 0:
+			notes = append(notes, note(noteEntryFold, what, count("want", o.want()), count("shown", shown)))
+		case o.Ahead > 0:
+			notes = append(notes, note(noteEntryLean, what, lasting("hold", o.Seconds), metres("want", o.Ahead), metres("shown", float64(shown)/100)))
+		case o.Reps > 0:
 			notes = append(notes, note(noteEntryReps, what, count("want", o.Reps), count("shown", shown)))
-		} else {
-			notes = append(notes, note(noteEntryHold, what, seconds("want", o.Seconds), seconds("shown", float64(shown))))
+		default:
+			notes = append(notes, note(noteEntryHold, what, lasting("want", o.Seconds), lasting("shown", float64(shown))))
 		}
 	}
 	return notes

@@ -72,6 +72,9 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		return nil, nil
 	}
 	a := reader(from)
+	for _, h := range road.Entry { // a level past the entry has shown it
+		a.Athlete.Fold = max(a.Athlete.Fold, h.Fold)
+	}
 	body, problems := ladder.New(&a, road)
 	if problems.Stop() {
 		return nil, problems
@@ -83,7 +86,7 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	var starts []start
 	if len(road.Entry) > 0 {
 		before := a
-		before.Tests = halfOf(road.Entry)
+		before.Tests, before.Athlete.Fold = halfOf(road.Entry), 0
 		starts = append(starts, start{program.Level{Number: 1, RPE: levelRPE, Mass: readerMass, Entry: road.Entry}, before})
 		a.Tests = road.Entry
 	}

@@ -217,10 +217,11 @@ func observationOf(m *measures, s *setRead) float64 {
 }
 
 // Who starts at a level is planned as holding the step before three seconds longer
-// than is asked: 12 s of a tuck whose gate is 10 s stand for 15, 14 s of one of 12 s for 17.
+// than is asked: 12 s of a tuck whose gate is 10 s stand for 15, 14 s of one of 12 s for 17;
+// of what is repeated two more than the gate's repetitions, at three seconds each.
 func TestLevelReserve(t *testing.T) {
 	studio, _ := repo()
-	asked := map[string]int{"planche": 12, "front-lever": 14, "handstand-push-up": 36}
+	asked := map[string]int{"planche": 12, "front-lever": 14, "handstand-push-up": 36, "press-to-handstand": 15}
 	for i := range studio.Public {
 		from := &studio.Public[i]
 		starts, _ := startsOf(library(t), from)
@@ -229,7 +230,7 @@ func TestLevelReserve(t *testing.T) {
 			continue
 		}
 		l, r := starts[at].level, starts[at].reader
-		first := map[string]string{"handstand-push-up": "pike"}[from.Goal.Skill]
+		first := map[string]string{"handstand-push-up": "pike", "press-to-handstand": "block-40"}[from.Goal.Skill]
 		if l.Step != cmp.Or(first, "tuck") || l.Hold != asked[from.Goal.Skill] || r.Tests[len(r.Tests)-1].Seconds != float64(l.Hold+3) {
 			t.Errorf("%s: %s for %d s is planned as %+v", from.ID, l.Step, l.Hold, r.Tests)
 		}

@@ -56,6 +56,8 @@ const (
 	noteKitWouldOpen = "kit-would-open"
 	noteEntryHold    = "entry-hold"
 	noteEntryReps    = "entry-reps"
+	noteEntryLean    = "entry-lean"
+	noteEntryFold    = "entry-fold"
 
 	// of balance
 	notePractice     = "practice"
@@ -130,7 +132,7 @@ var NoteCodes = []string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteNoGain,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps,
+	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
 	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
@@ -145,6 +147,11 @@ func note(code string, values ...program.Value) program.Note {
 
 func seconds(name string, s float64) program.Value {
 	return program.Value{Name: name, Kind: program.ValueSeconds, Number: s}
+}
+
+// lasting is a time that is no repetitions in any skill.
+func lasting(name string, s float64) program.Value {
+	return program.Value{Name: name, Kind: program.ValueTime, Number: s}
 }
 
 func newtons(name string, n float64) program.Value {

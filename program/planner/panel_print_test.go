@@ -146,7 +146,7 @@ func coded(n program.Note) string {
 
 func value(v program.Value) string {
 	switch v.Kind {
-	case program.ValueSeconds:
+	case program.ValueSeconds, program.ValueTime:
 		return fmt.Sprintf("%.1f s", v.Number)
 	case program.ValueMetres:
 		return fmt.Sprintf("%.0f cm", 100*v.Number)
@@ -206,6 +206,9 @@ func nonzero[T int | float64](x T, format string) string {
 func rig(r program.Rig) string {
 	if r.Free() {
 		return ""
+	}
+	if r.Block > 0 {
+		return fmt.Sprintf("[block %.0f cm]", 100*r.Block)
 	}
 	return fmt.Sprintf("[%s, strap %.0f cm]", strings.Join(r.Bands, " + "), 100*r.Drop)
 }

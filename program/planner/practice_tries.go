@@ -92,7 +92,7 @@ func (p *practice) bestOf(at int) float64 {
 		if s.ID != r.ID && (s.Press != r.Press || !s.Gate.Tried() || !r.Gate.Tried()) {
 			continue
 		}
-		best = max(best, float64(p.best(s.Exercise, false)))
+		best = max(best, float64(p.best(program.Hold{Exercise: s.Exercise})))
 		for _, t := range p.athlete.Tests {
 			if t.Step == s.ID {
 				best = max(best, t.Seconds)

@@ -51,7 +51,8 @@ func (c *client) inRepetitions(w *program.Week) {
 		for j := range w.Sessions[i].Items {
 			if item := &w.Sessions[i].Items[j]; item.Step != "" {
 				item.Hold = fullReps(item.Hold)
-				item.Reps, item.StraightArm = item.Hold/program.SecondsPerRep, false
+				item.Reps = item.Hold / program.SecondsPerRep
+				item.StraightArm = item.StraightArm && c.road.Load == program.LoadLift
 			}
 		}
 	}

@@ -193,16 +193,24 @@ func (x *exercises) trunk(d day) []program.Prescription {
 }
 
 func (x *exercises) mobility(d day) []program.Prescription {
-	return x.one(d, need{purpose: program.ForStraddle, bentArms: !d.straight, other: x.seldom() && d.number%2 == 1}, program.RoleMobility)
+	purpose := program.ForStraddle
+	if m := x.road.Mobility; len(m) > 0 {
+		purpose = m[d.number%len(m)]
+	}
+	if x.foldOpen() {
+		purpose = program.ForFold
+	}
+	return x.one(d, need{purpose: purpose, bentArms: !d.straight, other: x.seldom() && d.number%2 == 1}, program.RoleMobility)
 }
 
 // seldom says that there are so few days that more than one exercise of a kind takes
 // turns on them.
 func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 
-// line is the handstand line, where wrists and elbows may be loaded today.
+// line is the handstand line, where wrists and elbows may be loaded today and the entry
+// does not train it.
 func (x *exercises) line(d day) []program.Prescription {
-	if d.clear {
+	if e := x.choose(need{purpose: program.ForHandstand}); d.clear || e != nil && x.opens(e.ID) {
 		return nil
 	}
 	return x.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)

@@ -158,12 +158,18 @@ func (h *holds) heavyWork(main work, week int) work {
 			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight {
 				continue
 			}
-			if w := h.heavy(r, o, week); w.hold > 0 && (best.none() || nearer(w, best)) {
+			if w := h.heavy(r, o, week); w.hold > 0 && !h.sameWork(o, main) && (best.none() || nearer(w, best)) {
 				best = w
 			}
 		}
 	}
 	return best
+}
+
+// sameWork reports whether an aid is the main work by another name: of what is repeated,
+// one of the same load to half a per cent, as a lift from a block that is a step of its own.
+func (h *holds) sameWork(o ladder.Aid, main work) bool {
+	return h.body.Repeats() && abs(o.Load-main.aid.Load) < 0.005*main.aid.Load
 }
 
 // Loads of the heavy work as shares of the instant maximum.

@@ -68,7 +68,7 @@ func (p *coachPage) worth(b Box) float64 {
 	var rows []figure.Worth
 	names, texts := 0.0, 0.0
 	for _, w := range p.c.Worth {
-		r := figure.Worth{Name: p.shorten(w.Cue, Regular, 0.4*b.W), Help: w.HelpKG, Text: p.shorten(w.Text, Regular, 0.4*b.W)}
+		r := figure.Worth{Name: p.shorten(w.Cue, Regular, 0.4*b.W), Help: w.Help, Text: p.shorten(w.Text, Regular, 0.4*b.W)}
 		names, texts = math.Max(names, Regular.width(r.Name, coachSize)), math.Max(texts, Regular.width(r.Text, coachSize))
 		rows = append(rows, r)
 	}

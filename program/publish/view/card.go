@@ -243,10 +243,10 @@ func (s *speech) easier(p program.Prescription) string {
 		return s.say("card.more_on_scale")
 	case p.Step != "" && !p.Rig.Free():
 		return s.say("card.more_help")
-	case p.Step != "" && len(s.program.Bands) > 0:
+	case p.Step != "" && (len(s.program.Bands) > 0 || s.lifts()):
 		return s.say("card.some_help")
 	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
-		return s.setOf(p, max(p.Hold-3, 3))
+		return s.lasting(p, max(p.Hold-3, 3))
 	case e != nil && s.instead(e, e.Easier) != "":
 		return s.instead(e, e.Easier)
 	case p.Hold > 0:
@@ -255,20 +255,24 @@ func (s *speech) easier(p program.Prescription) string {
 	return s.say("card.fewer")
 }
 
+// lasting writes how long an item lasts, counted as it is: what no step is, in seconds
+// also where steps are repeated.
+func (s *speech) lasting(p program.Prescription, seconds int) string {
+	switch {
+	case p.Reps > 0:
+		return s.times(seconds)
+	case p.Step == "":
+		return s.seconds(seconds)
+	}
+	return s.length(seconds)
+}
+
 // oneMore is a second, or what a repetition takes.
 func (s *speech) oneMore(p program.Prescription) int {
-	if s.repeats() || p.Reps > 0 {
+	if p.Reps > 0 || p.Step != "" && s.repeats() {
 		return program.SecondsPerRep
 	}
 	return 1
-}
-
-// setOf is a set of another length, counted as its item is.
-func (s *speech) setOf(p program.Prescription, seconds int) string {
-	if p.Reps > 0 {
-		return s.times(seconds)
-	}
-	return s.length(seconds)
 }
 
 // harder is the next thing when every set was easy: of a hold one second more.
@@ -276,7 +280,7 @@ func (s *speech) harder(p program.Prescription) string {
 	e, _ := s.lib.Exercise(p.Exercise)
 	switch {
 	case p.Step != "" || p.StraightArm && p.Hold > 0:
-		return s.setOf(p, p.Hold+s.oneMore(p))
+		return s.lasting(p, p.Hold+s.oneMore(p))
 	case e != nil && s.instead(e, e.Harder) != "":
 		return s.instead(e, e.Harder)
 	case p.Hold > 0:

@@ -61,11 +61,11 @@ type Arrival struct {
 	Held, Goal          bool
 }
 
-// Worth is a better position in band help.
+// Worth is a better position in band help, or of a lift in block.
 type Worth struct {
-	Cue    string
-	HelpKG float64
-	Text   string
+	Cue  string
+	Help float64 // kg, or cm
+	Text string
 }
 
 func (s *speech) coachPage(p *program.Program) CoachPage {
@@ -144,16 +144,18 @@ func (s *speech) arrivals(p *program.Program) []Arrival {
 func (c *CoachPage) worths(s *speech, p *program.Program) {
 	most := 0.0
 	for _, cue := range p.Cues {
-		w := Worth{Cue: s.say("coach.cue_"+cue.Cue, "tried", s.tried(cue)), HelpKG: HalfKilograms(cue.Help), Text: s.kilograms(cue.Help)}
-		if strap := s.drop(cue.Rig); strap != "" {
+		w := Worth{Cue: s.say("coach.cue_"+cue.Cue, "tried", s.tried(cue)), Help: HalfKilograms(cue.Help), Text: s.kilograms(cue.Help)}
+		if cue.Rig.Block > 0 {
+			w.Help, w.Text = math.Round(100*cue.Rig.Block), s.say("coach.worth_block", "length", s.centimetres(cue.Rig.Block), "share", s.percent(cue.Saves))
+		} else if strap := s.drop(cue.Rig); strap != "" {
 			w.Text = s.say("coach.about_strap", "help", w.Text, "band", s.rig(cue.Rig), "strap", strap)
 		} else if !cue.Rig.Free() {
 			w.Text = s.say("coach.about", "help", w.Text, "band", s.rig(cue.Rig))
 		}
-		most = max(most, w.HelpKG)
+		most = max(most, w.Help)
 		c.Worth = append(c.Worth, w)
 	}
-	slices.SortStableFunc(c.Worth, func(a, b Worth) int { return int(2*b.HelpKG) - int(2*a.HelpKG) })
+	slices.SortStableFunc(c.Worth, func(a, b Worth) int { return int(2*b.Help) - int(2*a.Help) })
 	c.WorthAxis = s.axis("worth_axis", most, 4)
 	c.WorthLead = s.say("coach.worth_lead", "step", s.step(p.Goal.Step))
 }
@@ -163,7 +165,7 @@ func (s *speech) tried(c program.CueWorth) string {
 	switch c.Cue {
 	case "depression":
 		return s.centimetres(c.Tried)
-	case "straddle":
+	case "straddle", "fold":
 		return s.unit("degrees", strconv.Itoa(round(c.Tried*180/math.Pi)))
 	}
 	return s.percent(c.Tried)

@@ -247,6 +247,10 @@ func (s *speech) cue(p *program.Program) string {
 func (s *speech) cueWorth(p *program.Program) []CueWorth {
 	var all []CueWorth
 	for _, c := range p.Cues {
+		if c.Rig.Block > 0 {
+			all = append(all, CueWorth{s.say("cue." + c.Cue), s.say("cue.worth_block", "length", s.centimetres(c.Rig.Block))})
+			continue
+		}
 		all = append(all, CueWorth{s.say(s.hung("cue." + c.Cue)), s.say("cue.worth", "help", s.kilograms(c.Help))})
 	}
 	return all

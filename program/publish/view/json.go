@@ -272,7 +272,7 @@ func toNote(n program.Note) noteJSON {
 func toValue(v program.Value) valueJSON {
 	out := valueJSON{Name: v.Name, Kind: string(v.Kind), Value: v.Text}
 	switch v.Kind {
-	case program.ValueSeconds, program.ValueMetres, program.ValueNewtons, program.ValueShare, program.ValueCount:
+	case program.ValueSeconds, program.ValueTime, program.ValueMetres, program.ValueNewtons, program.ValueShare, program.ValueCount:
 		out.Value = places(v.Number, 3)
 	case program.ValueDate:
 		out.Value = program.Date(round(v.Number))

@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"math"
 	"strconv"
 	"strings"
 
@@ -168,10 +169,15 @@ func (s *speech) levelFor(step string, hold int) string {
 	return s.length(hold)
 }
 
-// asked writes how much of something is asked for: "30 s", "8 times".
+// asked writes how much of something is asked for: "30 s", "8 times", "18 cm, 15 s", "130°".
 func (s *speech) asked(h program.Hold) string {
-	if h.Reps > 0 {
+	switch {
+	case h.Reps > 0:
 		return s.say(s.plural("unit.times", h.Reps), "number", strconv.Itoa(h.Reps))
+	case h.Fold > 0:
+		return s.unit("degrees", strconv.Itoa(round(h.Fold*180/math.Pi)))
+	case h.Ahead > 0:
+		return join(s.centimetres(h.Ahead), s.seconds(round(h.Seconds)))
 	}
 	return s.seconds(round(h.Seconds))
 }

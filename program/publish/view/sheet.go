@@ -65,8 +65,7 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Parts = []SheetPart{
 		s.part("client", s.field("name", ""), s.field("sex", "", "sex.female", "sex.male", "sex.unspecified"),
 			s.field("born", "sheet.day"), s.field("measured", "sheet.day"), s.field("share", "", "sheet.share_print", "sheet.share_site")),
-		s.part("body", s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm"),
-			s.field("straddle", "sheet.degrees"), s.field("balance_point", "sheet.cm")),
+		s.part("body", s.bodyFields()...),
 		s.part("training", s.field("experience", "sheet.months"), s.field("since", "sheet.day"), s.field("best", "sheet.s"),
 			s.field("other", ""), s.field("days", "", weekdays...), s.field("minutes", "sheet.min"), s.field("away", "")),
 		s.part("health", s.field("wrists", "", joint...), s.field("elbows", "", joint...), s.field("shoulders", "", joint...),
@@ -77,6 +76,9 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Bands = s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force")
 	sheet.Rig = s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
 		s.field("bar", "sheet.cm"), s.field("drops", "sheet.cm"))
+	if s.lifts() {
+		sheet.Rig = s.part("blocks", s.field("blocks", "sheet.cm"))
+	}
 	counted, second := "ahead", "lean"
 	if hangs {
 		sheet.Rig = s.part("rig", s.field("bar", "sheet.cm"), s.field("anchor", "sheet.cm"), s.field("drops", "sheet.cm"))
@@ -99,6 +101,15 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("bar"), say("lean"), say("edges"), say("point"), say("scale")}
 	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
 	return sheet, s.problems()
+}
+
+// bodyFields are the measures of a body that the road map works with.
+func (s *speech) bodyFields() []Field {
+	all := []Field{s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm"), s.field("straddle", "sheet.degrees")}
+	if s.lifts() {
+		all = append(all, s.field("fold", "sheet.degrees"))
+	}
+	return append(all, s.field("balance_point", "sheet.cm"))
 }
 
 var weekdays = []string{"weekday_short.monday", "weekday_short.tuesday", "weekday_short.wednesday",

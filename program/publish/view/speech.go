@@ -44,10 +44,13 @@ func (s *speech) hung(key string) string {
 }
 
 // say gives the words of a key with its {placeholders} filled from pairs of
-// name and text; where steps are repeated those of its twin that ends in "_reps", and of
-// balance in "_balance", if there is one. A key without words is said as the key itself.
+// name and text; where steps are repeated those of its twin that ends in "_reps", of a
+// lift in "_lift" and of balance in "_balance", if there is one. A key without words is said
+// as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
-	if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
+	if _, lifted := s.lib.Words[key+"_lift"]; lifted && s.lifts() {
+		key += "_lift"
+	} else if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
 		key += "_reps"
 	}
 	if _, tried := s.lib.Words[key+"_balance"]; tried && s.balances() {
@@ -143,6 +146,8 @@ func (s *speech) value(v program.Value) string {
 	switch v.Kind {
 	case program.ValueSeconds:
 		return s.length(round(v.Number))
+	case program.ValueTime:
+		return s.seconds(round(v.Number))
 	case program.ValueMetres:
 		return s.centimetres(v.Number)
 	case program.ValueNewtons:

@@ -1,0 +1,85 @@
+package planner_test
+
+import (
+	"math"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+)
+
+// lifting is the middle client of the panel: four from a block of 30 cm.
+func lifting(t *testing.T) (*program.Library, program.Assessment) {
+	t.Helper()
+	c := readPanel(t, []string{"testdata/panel/36-lift-middle.txt"})[0]
+	return c.library, *c.assessment
+}
+
+// Lifts are printed in repetitions, two to five of the main work (common practice for
+// lifts near the maximum), fifteen to thirty in the first week (our judgement), on
+// straight arms; what is left of help never grows within a step.
+func TestLiftIsPlannedInRepetitions(t *testing.T) {
+	lib, a := lifting(t)
+	p, problems := planner.Plan(lib, &a)
+	if problems.Stop() || len(p.Weeks) != 12 {
+		t.Fatal(problems, p.Withheld)
+	}
+	step, block := "", 1.0
+	for _, w := range p.Weeks {
+		hard := 0
+		for _, s := range w.Sessions {
+			for _, item := range s.Items {
+				if item.Step == "" {
+					continue
+				}
+				if item.Hold != 3*item.Reps || !item.StraightArm && !item.Max && !item.Check {
+					t.Errorf("week %d: %d s for %d repetitions, straight %v", w.Number, item.Hold, item.Reps, item.StraightArm)
+				}
+				if item.Role == program.RoleMain || item.Role == program.RoleAhead {
+					hard += item.Sets * item.Reps
+				}
+				if item.Role == program.RoleMain && w.Kind == program.WeekBuild && (item.Reps < 2 || item.Reps > 5) {
+					t.Errorf("week %d: %d repetitions of main work", w.Number, item.Reps)
+				}
+			}
+		}
+		if w.Step == step && w.Rig.Block > block {
+			t.Errorf("week %d: a block of %.2f m after one of %.2f", w.Number, w.Rig.Block, block)
+		}
+		step, block = w.Step, w.Rig.Block
+		if w.Number == 1 && (w.Step != "block-30" || hard < 15 || hard > 30) {
+			t.Errorf("week 1: %s, %d hard repetitions", w.Step, hard)
+		}
+	}
+}
+
+// Nobody lifts who has not leant far enough, held the straddle support and the line at the
+// wall; a fold is asked of who has not lifted yet.
+func TestLiftsAskForTheirEntry(t *testing.T) {
+	const degree = math.Pi / 180
+	for name, c := range map[string]struct {
+		line, support, ahead, lean, fold float64
+		lifted, trains                   bool
+	}{
+		"all of it":           {30, 8, .18, 15, 130, false, true},
+		"a short line":        {29, 8, .18, 15, 130, true, false},
+		"a short support":     {30, 7, .18, 15, 130, true, false},
+		"a lean not far":      {30, 8, .16, 15, 130, true, false},
+		"a lean not long":     {30, 8, .18, 14, 130, true, false},
+		"a stiff hip":         {30, 8, .18, 15, 124, false, false},
+		"a stiff hip, lifted": {30, 8, .18, 15, 124, true, true},
+		"nobody measured":     {30, 8, .18, 15, 0, false, false},
+	} {
+		lib, a := lifting(t)
+		a.Athlete.Fold = c.fold * degree
+		a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: c.line}, {Exercise: "straddle-support", Seconds: c.support},
+			{Exercise: "planche-lean", Ahead: c.ahead, Seconds: c.lean}}
+		if c.lifted {
+			a.Tests = append(a.Tests, program.Hold{Step: "block-40", Reps: 3})
+		}
+		p, _ := planner.Plan(lib, &a)
+		if got := p.Weeks[0].Step != "" || p.Weeks[0].Exercise != ""; got != c.trains {
+			t.Errorf("%s: lifts or leans in week 1: %v", name, got)
+		}
+	}
+}
