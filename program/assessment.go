@@ -208,6 +208,7 @@ type Hold struct {
 	Scale    float64 // N still carried by the toes, read from a bathroom scale
 	Fold     float64 // rad the hips bend; asked for by an entry, and measured of the body
 	Stopped  bool    // the coach ended it: it could have lasted longer
+	Tries    Tries   // of balance; Seconds is then the best of them
 }
 
 // OtherTest is a step of another road map than the goal's, shown without help.
@@ -218,6 +219,10 @@ type OtherTest struct {
 	Reps    int // of a press
 	Stopped bool
 }
+
+// Tries are so many tries of a balance, and how many reached their step's seconds. The
+// zero Tries is a single one, told by its seconds.
+type Tries struct{ Reached, Of int }
 
 // DefaultFold is how far the hips bend where nobody measured: 120 degrees (our judgement:
 // hands flat on the floor with straight legs).

@@ -162,7 +162,7 @@ type Prescription struct {
 	InRests     bool    // done in the rests of the main work
 	Max         bool    // a maximal test hold: as long as it stays clean
 	Check       bool    // a check hold: stop with two seconds left; with Hold 0 as long as that leaves
-	Try         bool    // a try of what is not held yet: as long as it stays clean, and a second counts
+	Try         bool    // a try of what is not held yet: as long as it stays clean, and a second counts; of balance Hold is what it seeks
 	MaxHold     float64 // s, predicted: of work with care, as the plan reckons; of tests and tries the likely one; 0: nothing predicts it
 	Load        float64 // share of instant capacity; 0 where nothing predicts it
 }

@@ -145,6 +145,8 @@ const (
 	LoadHold  Load = "hold"  // also the meaning of "": seconds, and the torque about the shoulders
 	LoadPress Load = "press" // repetitions, and the push of both hands
 	LoadLift  Load = "lift"  // repetitions, and the torque about the shoulders while the legs come up
+
+	LoadBalance Load = "balance" // tries, and no load that any strength is reckoned from
 )
 
 // Repeats reports whether steps are counted in repetitions.
@@ -156,7 +158,7 @@ type Step struct {
 	Name      string
 	Exercise  string // id of the exercise that holds it
 	Pose      Pose
-	Press     Press   // of a press, in place of the pose
+	Press     Press   // of a press, in place of the pose; of balance how the body stands
 	Lift      Lift    // of a lift
 	Allowance float64 // skill allowance: effective load = torque × allowance; 0: 1
 	Gate      Gate
@@ -229,14 +231,24 @@ type Leg struct {
 // Gate is what must be shown before the next step: free of help, clean by
 // side-view video, on two days.
 type Gate struct {
-	Sets     int
+	Sets     int     // of balance the tries; a single one is a step that is held and not tried
 	Hold     int     // s; of a press what its repetitions take, at SecondsPerRep
 	Reps     int     // of a press
+	Reached  int     // of balance: how many of the tries reach the seconds
 	Single   int     // s of one longer set shown after those; 0: none
 	RPEMax   float64 // of the last set
 	Sessions int     // how many
 	Apart    int     // hours between them
 	PainMax  int     // of ten
+}
+
+// Tried reports whether a gate is one of tries that may fail.
+func (g *Gate) Tried() bool { return g.Reached > 0 && g.Sets > 1 }
+
+// ReachedIn reports whether so many of so many tries are as many as a gate asks, of as
+// many tries as it asks at the least.
+func (g *Gate) ReachedIn(reached, tries int) bool {
+	return tries >= g.Sets && reached*g.Sets >= g.Reached*tries
 }
 
 // SecondsPerRep is how long a repetition takes (common practice); a press is planned and

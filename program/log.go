@@ -41,6 +41,7 @@ type SetDone struct {
 	RPE     float64 // 0: not said
 	Clean   Clean
 	Pain    Pain
+	Tries   Tries // several tries of a balance; Seconds is then the best of them
 }
 
 // Clean says whether the form held to the end of a set.

@@ -83,7 +83,8 @@ type WeekRead struct {
 	Planned       float64  // N·m, what the plan reckoned with
 	Printed, Done int      // sessions up to the day of the review
 	HoldPrinted   int      // s, of the main work
-	HoldDone      float64  // s, mean of the main sets; 0: none
+	HoldDone      float64  // s, mean of the main sets, of balance the best; 0: none
+	Tries         Tries    // of balance: the best day's
 	Help          float64  // N, vertical, mean over the main sets done
 	HalfSeconds   int      // counted straight-arm work done
 	HalfPrinted   int      // the same as printed

@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -35,15 +36,17 @@ func (t *asking) decimal(length string) string {
 // row is one line of a log as it is typed.
 type row struct {
 	exercise, bands, amounts, rpe, clean, pain, ahead, note string
+	best                                                    string // of several tries, whose amounts are how many reached
 	hung                                                    string // the bands, as they are asked about
 	counted                                                 bool   // in repetitions
+	tried                                                   bool   // in tries
 }
 
 // read reads a row as a line of the log.
 func (t *asking) read(r row) (program.Entry, program.Problems) {
 	hold, reps := r.amounts, ""
-	if r.counted {
-		hold, reps = "", r.amounts
+	if r.counted || r.tried {
+		hold, reps = r.best, r.amounts
 	}
 	var text strings.Builder
 	out := csv.NewWriter(&text)
@@ -100,4 +103,9 @@ func (t *asking) words() program.Words { return t.studio.Library.Words }
 // asked is a question in the words of the studio.
 func (t *asking) asked(key string, pairs ...string) string {
 	return terminal(t.words(), "ask_"+key, pairs...)
+}
+
+// triesIn reports whether a line stands for several tries, to which no set can be added.
+func triesIn(e *program.Entry) bool {
+	return slices.ContainsFunc(e.Sets, func(s program.SetDone) bool { return s.Tries.Of > 0 })
 }

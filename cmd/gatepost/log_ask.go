@@ -95,15 +95,18 @@ func (t *asking) allAsPrinted() {
 func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	printed := ""
 	switch {
-	case p.Max || p.Check: // how long is what the card asks
+	case p.Max || p.Check || p.Try: // how long, or how many reached, is what the card asks
 	case p.Hold > 0:
 		printed = fmt.Sprintf("%d x %d", p.Sets, p.Hold)
 	case p.Reps > 0:
 		printed = fmt.Sprintf("%d x %d", p.Sets, p.Reps)
 	}
-	row := row{exercise: p.Exercise, counted: p.Hold == 0 && p.Reps > 0 && !p.Max}
+	row := row{exercise: p.Exercise, counted: p.Hold == 0 && p.Reps > 0 && !p.Max, tried: p.Try && p.Hold > 0}
 	if p.Step != "" {
 		row.exercise, row.bands, row.hung = p.Step, rigCell(p.Rig), t.shown(p.Rig)
+	}
+	if row.tried {
+		row.bands = ""
 	}
 	if p.Ahead > 0 && t.distances {
 		row.ahead = centimetres(p.Ahead)
@@ -121,7 +124,11 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 func lineOf(words *view.Item) string { return words.Name() + ", " + words.Line }
 
 func (t *asking) itemAnswers(row row, printed string, p *program.Prescription, words *view.Item) error {
-	answer, err := t.ask(lineOf(words), func(answer string) part {
+	asked := lineOf(words)
+	if row.tried {
+		asked = t.asked("tries", "item", asked)
+	}
+	answer, err := t.ask(asked, func(answer string) part {
 		row.amounts = answer
 		return part{row, answer == "-" || printed != "" && (answer == "" || answer == ".")}
 	})
@@ -138,7 +145,12 @@ func (t *asking) itemAnswers(row row, printed string, p *program.Prescription, w
 	}
 	t.typed = true
 	row.amounts = answer
-	if p.Step != "" || p.Ahead > 0 {
+	if row.tried { // nobody asks how hard a try was
+		err = t.questions(&row, []question{{t.asked("best"), &row.best, true}})
+		if err != nil {
+			return err
+		}
+	} else if p.Step != "" || p.Ahead > 0 {
 		t.rated = t.rated || p.Role == program.RoleMain
 		if row, err = t.details(row); err != nil {
 			return err
@@ -251,7 +263,7 @@ func (t *asking) keep(r row, role program.Role) error {
 		return t.report(problems)
 	}
 	for i := range t.entries {
-		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) && o.Ahead == e.Ahead {
+		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) && o.Ahead == e.Ahead && !triesIn(o) && !triesIn(&e) {
 			o.Sets = append(o.Sets, e.Sets...)
 			for n := range o.Sets {
 				o.Sets[n].Number = n + 1

@@ -232,6 +232,7 @@ func (like samples) hold(h *program.Hold) read {
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
 		may("scale", "12 kg", force.between(0, 120).into(&h.Scale)),
 		may("stopped", "yes", yesNo(&h.Stopped)),
+		may("reached", "4 of 10", tries(&h.Tries)),
 	)
 	return func(v value) {
 		keys(v)

@@ -24,6 +24,7 @@ type samples struct {
 	Press, Pressed                     string // a road map that is pressed, and the step in its middle; empty where there is none
 	Lift, Lifted                       string // one that is lifted into, and its last step but one
 	Repeated                           string // the two
+	Balanced                           string // a step in the middle of one of balance; empty where there is none
 }
 
 // sample takes examples from the road map with the most floor rungs, which has every
@@ -41,6 +42,9 @@ func sample(lib *program.Library) samples {
 	for i := range lib.RoadMaps {
 		m := &lib.RoadMaps[i]
 		switch n := len(m.Steps); {
+		case m.Load == program.LoadBalance && n > 1:
+			s.Balanced = m.Steps[n/2].ID
+			continue
 		case n < 2 || !m.Load.Repeats():
 			continue
 		case m.Load == program.LoadPress:

@@ -21,6 +21,7 @@ func (c *client) checkGoal() {
 	}
 	c.Goal.Step = c.step("goal.step", c.Goal.Step)
 	c.checkCounted("goal")
+	c.checkSought()
 	if c.Goal.Hold != math.Floor(c.Goal.Hold) {
 		c.wrong("goal.hold", "goal_fraction")
 	}
@@ -69,9 +70,10 @@ func (c *client) checkHold(path string, h *program.Hold) {
 	case has("step"):
 		h.Step = c.step(path+".step", h.Step)
 		c.checkStepTest(path, has)
+		c.checkTries(path, h, has)
 	case has("exercise"):
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
-		c.only(path, "exercise", has, "bands", "drop", "pad", "block")
+		c.only(path, "exercise", has, "bands", "drop", "pad", "block", "reached")
 		c.checkExerciseTest(path, h, has)
 	}
 	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {

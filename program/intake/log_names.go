@@ -23,6 +23,7 @@ type logKnown struct {
 	bands     *names
 	retired   map[string]program.Date // bands that are gone, and since when
 	load      program.Load            // of the road map
+	seeks     map[string]int          // id of a step that is tried -> the seconds it is for
 }
 
 // exerciseDone is what an exercise cell names.
@@ -38,7 +39,7 @@ type rigDone struct {
 // road map and the client's bands.
 func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, dates program.DateOrder) *logKnown {
 	k := &logKnown{words: words, client: a, dates: dates, exercises: newNames("exercise or step"), bands: newNames("band"),
-		steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}, retired: map[string]program.Date{}}
+		seeks: map[string]int{}, steps: map[string]string{}, holds: map[string]string{}, kinds: map[string]program.Dose{}, retired: map[string]program.Date{}}
 	for i := range lib.Exercises {
 		e := &lib.Exercises[i]
 		k.exercises.add(e.ID, e.Name)
@@ -74,6 +75,9 @@ func (k *logKnown) addStep(s *program.Step) {
 	for _, name := range []string{s.ID, s.Name} {
 		k.exercises.ids[fold(name)] = s.Exercise
 		k.steps[fold(name)] = s.ID
+	}
+	if s.Gate.Tried() {
+		k.seeks[s.ID] = s.Gate.Hold
 	}
 	k.exercises.list = append(k.exercises.list, s.ID)
 	k.called = append(k.called, s.Name)

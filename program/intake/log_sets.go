@@ -9,6 +9,9 @@ import (
 
 // readSets reads the sets of the line, with what is said of each.
 func (l *logLine) readSets(e *program.Entry) {
+	if l.readTries(e) {
+		return
+	}
 	holds, heldOK := l.amounts(columnHold)
 	reps, countedOK := l.amounts(columnReps)
 	if !heldOK || !countedOK {

@@ -204,6 +204,9 @@ func (w *logWriter) entry(e *program.Entry) {
 	w.set(columnAhead, aheadCell(e))
 	c, amounts := amountCell(e.Sets)
 	w.set(c, amounts)
+	if tries := triesCell(e.Sets); tries != "" {
+		w.set(columnReps, tries)
+	}
 	w.set(columnRPE, rpeCell(e.Sets))
 	w.set(columnClean, cleanCell(e.Sets))
 	w.write(w.cells)

@@ -11,7 +11,7 @@ func roadMap(m *program.RoadMap) read {
 	return group(
 		must("name", "My skill", text(&m.Name)),
 		must("hands", "support", choice(&m.Hands, program.HandsSupport, program.HandsHang)),
-		may("load", "press", choice(&m.Load, program.LoadHold, program.LoadPress, program.LoadLift)),
+		may("load", "press", choice(&m.Load, program.LoadHold, program.LoadPress, program.LoadLift, program.LoadBalance)),
 		may("body", "|", prose(&m.Body)),
 		may("entry", "[{exercise: still-hang, hold: 30 s}, {exercise: chin-up, reps: 8}]", each(&m.Entry, entry)),
 		may("prepare", "[wrists, elbows, shoulder blades]", each(&m.Prepare, purpose)),
@@ -92,6 +92,7 @@ func step(s *program.Step) read {
 		may("pose", "{hip: 90 deg, knee: 90 deg, rounding: 0.04, depression: 2 cm}", pose(&s.Pose)),
 		may("press", "{rest: toes, trunk: 45 deg}", press(&s.Press)),
 		may("lift", "{stance: 60 deg, open: 100 deg}", lift(&s.Lift)),
+		may("stand", "{rest: wall, gap: 15 cm}", press(&s.Press)),
 		may("allowance", "1.02", number(&s.Allowance, 0.8, 1.5)),
 		must("gate", "{sets: 3, hold: 10 s}", gate(&s.Gate)),
 		may("drills", "[scapular-push-up]", each(&s.Drills, text)),
@@ -158,8 +159,7 @@ func abduct(l *program.Leg) read {
 // usual ones of this program.
 func gate(g *program.Gate) read {
 	*g = program.Gate{RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}
-	return group(
-		must("sets", "3", whole(&g.Sets, 1, 10)),
+	fields := []field{
 		may("hold", "10 s", duration.between(1, 60).whole(&g.Hold)),
 		may("reps", "8", whole(&g.Reps, 1, 30)),
 		may("then", "10 s", duration.between(1, 60).whole(&g.Single)),
@@ -167,7 +167,8 @@ func gate(g *program.Gate) read {
 		may("sessions", "2", whole(&g.Sessions, 1, 5)),
 		may("apart", "48 h", hours.between(0, 336).whole(&g.Apart)),
 		may("pain", "2", whole(&g.PainMax, 0, 3)),
-	)
+	}
+	return func(v value) { group(append(v.gateFields(g), fields...)...)(v) }
 }
 
 // readRoadMap reads a road map's file and checks it in itself.
@@ -175,7 +176,9 @@ func readRoadMap(src *source, id string) program.RoadMap {
 	m := program.RoadMap{ID: id, File: src.file}
 	src.readYAML("name: My skill", roadMap(&m))
 	beside(&m)
-	src.checkLoad(&m)
+	if src.checkBalance(&m); m.Load != program.LoadBalance {
+		src.checkLoad(&m)
+	}
 	if m.Steps != nil && len(m.Steps) < 2 {
 		src.say(src.at("steps"), "a road map needs two steps at least", "Add the step that comes before, or after.")
 	}

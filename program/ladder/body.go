@@ -188,6 +188,10 @@ const sameLoad = 1.015
 // the one below, everything at or above the goal, and what begins on a block that is not
 // there left out.
 func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program.Step) {
+	if b.load == program.LoadBalance {
+		b.balance(a, steps)
+		return
+	}
 	var goal Rung
 	apart := straddle(a, m)
 	b.rungs(m)

@@ -72,6 +72,8 @@ func Illustrations(m *program.RoadMap) []program.Illustration {
 		r := &b.All[i]
 		show(r.ID, "", b.stance(r, r.Aids()[0]))
 		switch m.Load {
+		case program.LoadBalance:
+			continue
 		case program.LoadPress:
 			show(r.ID+"/low", "", b.pressedLow(r.Press, 0))
 			continue

@@ -13,6 +13,9 @@ import (
 // Observe turns one test into a load held for a time.
 func (b *Body) Observe(t *program.Hold) (strength.Observation, bool) {
 	o := strength.Observation{Seconds: TestSeconds(t), Max: !t.Stopped, AtLeast: t.Stopped}
+	if b.load == program.LoadBalance {
+		return o, false
+	}
 	if t.Step == "" && t.Exercise == b.toesID && t.Scale > 0 {
 		first := &b.All[0]
 		b.Held(&o, first, first.Carried(first.Free(), t.Scale))

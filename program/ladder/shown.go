@@ -17,7 +17,7 @@ func Shown(lib *program.Library, skill string) (banded, second program.Stance) {
 	hangs := ok && own.Hands == program.HandsHang
 	for i := range lib.RoadMaps {
 		m := &lib.RoadMaps[i]
-		if hangs && m != own || !hangs && (m.Hands == program.HandsHang || m.Load.Repeats()) || len(m.Steps) == 0 {
+		if hangs && m != own || !hangs && (m.Hands == program.HandsHang || m.Load.Repeats() || m.Load == program.LoadBalance) || len(m.Steps) == 0 {
 			continue
 		}
 		a := referenceAthlete(program.SexFemale)

@@ -11,7 +11,7 @@ import (
 // the toes come off, or the middle of a lowering.
 func (b *Body) stance(r *Rung, o Aid) program.Stance {
 	switch {
-	case b.load == program.LoadPress:
+	case b.load == program.LoadPress, b.load == program.LoadBalance:
 		return b.pressed(r.Press, o.Rig.Pad)
 	case b.load == program.LoadLift && r.Lift.Lower:
 		return b.lifted(r.Step)

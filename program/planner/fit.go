@@ -15,7 +15,7 @@ func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescrip
 	for _, g := range groups {
 		items = append(items, g.items...)
 		for _, item := range g.items {
-			if weighed(item.Role) {
+			if weighed(item.Role) && !item.Try {
 				work += item.Sets
 			}
 			if item.Role == program.RoleMain && item.Rest >= pullRest {

@@ -22,7 +22,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(goal.Met, noteGoalMet, step("step", goal.Step), seconds("hold", float64(goal.Hold)))
 	add(goal.By < out.Start, noteGoalBefore, date("by", goal.By), date("start", out.Start))
 	add(goal.By > end && !goal.Met, noteGoalFar, date("by", goal.By), date("end", end))
-	add(goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
+	add(p.practised == nil && goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
 	add(goal.By >= out.Start && len(p.weeks) < p.wished(), noteBlockShort, count("weeks", len(p.weeks)))
 	add(!l.hands, noteNoHands)
 	add(l.hands && l.neutralOnly, noteNeutral)
@@ -33,7 +33,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(l.returning, noteReturning)
 	add(out.Rungs, noteRungs)
 	add(out.Capacity.Typical && !out.Capacity.Untested && len(p.open) == 0, noteTypical)
-	if most, little := p.littleWork(out.Weeks); little && len(p.open) == 0 {
+	if most, little := p.littleWork(out.Weeks); little && len(p.open) == 0 && p.practised == nil {
 		add(true, noteNoGain, seconds("counted", most))
 	}
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)

@@ -160,11 +160,9 @@ func checkHolds(_ *program.Library, _ *program.Assessment, p *program.Program) (
 				least, most = 5, 9
 			case it.Role == program.RoleMain:
 				least, most = 10, 15
-			case it.Role == program.RoleSecond && it.Reps > 0:
-				least, most = 12, 24 // four to eight repetitions
-				v.want(it.Hold == 3*it.Reps, "week %d: %d repetitions for %d s", w.Number, it.Reps, it.Hold)
-			case it.Role == program.RoleSecond:
-				least, most = 13, 25 // fifteen, and two less where it would stand still
+			case it.Role == program.RoleSecond: // fifteen, and four repetitions where it would stand still
+				least, most = 12, 25
+				v.want(it.Reps == 0 || it.Hold == 3*it.Reps, "week %d: %d repetitions for %d s", w.Number, it.Reps, it.Hold)
 			}
 			if hasNote(p.Notes, noteWayBack) { // shorter, session by session
 				least = 4

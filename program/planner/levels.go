@@ -94,7 +94,10 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	if problems.Stop() {
 		return nil, problems
 	}
-	way := newcomer(&a, body, road)
+	way := map[string]float64{}
+	if road.Load != program.LoadBalance {
+		way = newcomer(&a, body, road)
+	}
 	var starts []start
 	if len(road.Entry) > 0 {
 		before := a
@@ -108,10 +111,18 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		if i > 0 {
 			l.Step, l.Hold = body.Steps[i-1].ID, threshold(&body.Steps[i-1])
 		}
+		if road.Load == program.LoadBalance {
+			l.RPE = 0 // nobody asks how hard a try was
+		}
 		if i == len(body.Steps)-1 {
 			l.NextFor = int(from.Goal.Hold)
 		}
-		starts = append(starts, start{l, startedAt(a, &l, way)})
+		reader := startedAt(a, &l, way)
+		if i > 0 && road.Load == program.LoadBalance {
+			g := body.Steps[i-1].Gate
+			reader.Tests[len(reader.Tests)-1] = program.Hold{Step: l.Step, Seconds: float64(g.Hold), Tries: program.Tries{Reached: g.Reached, Of: g.Sets}}
+		}
+		starts = append(starts, start{l, reader})
 	}
 	return starts, problems
 }
@@ -129,6 +140,9 @@ func halfOf(entry []program.Hold) []program.Hold {
 // threshold is how long a step is held to start above it, in s; of what is repeated two
 // repetitions more than the gate's.
 func threshold(r *ladder.Rung) int {
+	if r.Gate.Reached > 0 { // tries are shown by their number
+		return r.Gate.Hold
+	}
 	if r.Gate.Reps > 0 {
 		return r.Gate.Hold + 2*program.SecondsPerRep
 	}

@@ -35,7 +35,11 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 		if counted(now) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
 		}
-		key := fmt.Sprint(item.Exercise, ladder.RigName(item.Rig), item.Ahead, item.Scale)
+		exercise := item.Exercise
+		if exercise == inAndOut { // the same lean, which sore joints hold
+			exercise = "planche-lean"
+		}
+		key := fmt.Sprint(exercise, ladder.RigName(item.Rig), item.Ahead, item.Scale)
 		a.holds[key] = max(a.holds[key], item.Hold)
 		a.ended[key] = a.ended[key] || item.Hold == 0
 		if h, ok := a.help[item.Exercise]; !ok || item.Help+item.Scale < h {

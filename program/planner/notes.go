@@ -60,6 +60,15 @@ const (
 	noteEntryLean    = "entry-lean"
 	noteEntryFold    = "entry-fold"
 
+	// of balance
+	notePractice     = "practice"
+	notePracticeFew  = "practice-few-days"
+	notePracticeSore = "practice-sore"
+	noteGateTries    = "gate-week-tries"
+	noteGateHeld     = "gate-week-held"
+	notePracticeStay = "practice-stays"
+	notePracticeBack = "practice-back"
+
 	// of a plan made anew from the log
 	noteWeekMissed  = "week-missed"
 	noteWeeksOff    = "weeks-off"
@@ -98,8 +107,11 @@ const (
 	flagGateNotYet = "flag-gate-not-yet"
 	flagGateHelp   = "flag-gate-help"
 	flagGoalShown  = "flag-goal-shown"
-	flagBlockOver  = "flag-block-over"
-	flagDoubted    = "flag-doubted"
+
+	flagPracticeBack = "flag-practice-back"
+
+	flagBlockOver = "flag-block-over"
+	flagDoubted   = "flag-doubted"
 
 	changeGone = "change-gone"
 	changeNew  = "change-new"
@@ -122,6 +134,7 @@ var NoteCodes = []string{
 	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain,
 	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
+	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,

@@ -115,6 +115,7 @@ type exercises struct {
 type layout struct {
 	doses
 	exercises exercises
+	practised func(day) []group // of balance: what a day is for, in place of what is held
 }
 
 // plan is one client's plan in the making.
@@ -135,6 +136,10 @@ func Plan(lib *program.Library, a *program.Assessment) (program.Program, program
 func planFor(lib *program.Library, a *program.Assessment, compared bool) (program.Program, program.Problems) {
 	out, m, problems := begin(lib, a)
 	if m == nil {
+		return out, problems
+	}
+	if m.road.Load == program.LoadBalance {
+		m.practise(&out)
 		return out, problems
 	}
 	p, notes := firstPlan(m, out.Start)

@@ -57,6 +57,10 @@ func Read(lib *program.Library, a *program.Assessment, versions []program.PlanVe
 		return review, out, problems
 	}
 	kept := byVersion(versions)
+	if m.road.Load == program.LoadBalance {
+		m.readPractice(&review, &out, kept, passed)
+		return review, out, problems
+	}
 	var first program.Program
 	if len(kept) == 0 || nothingDone(&a.Log) {
 		first, _ = Plan(lib, a)

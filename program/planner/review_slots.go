@@ -156,7 +156,7 @@ func compareSets(a, b setRead) int {
 func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
 	for i := range items {
 		item := &items[i]
-		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 {
+		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 || item.Try {
 			continue
 		}
 		for n := range item.Sets {

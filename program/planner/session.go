@@ -84,6 +84,9 @@ func (lo *layout) session(d day) program.Session {
 func (lo *layout) groups(d day) []group { return lo.bound(d, lo.wanted(d)) }
 
 func (lo *layout) wanted(d day) []group {
+	if lo.practised != nil {
+		return lo.practised(d)
+	}
 	if d.test {
 		beside := group{"role.trunk", lo.exercises.trunk(d)}
 		if d.load.main.none() && len(lo.open) == 0 { // the trunk is what is tested

@@ -63,9 +63,11 @@ func (p *coachPage) head() float64 {
 func (p *coachPage) charts(y float64) {
 	room := p.bottom() - y - 9 // mm, for the sentence below
 	y = p.chart(y, 0.36*room, p.c.HelpTitle, p.c.Legend, p.helpChart)
-	y = p.chart(y, 0.25*room, p.c.SecondsTitle, p.c.Ceiling, p.secondsChart)
-	rows := math.Min(float64(len(p.c.Arrivals))*8+22, 0.39*room)
-	y = p.chart(y, rows, p.c.ForecastTitle, "", p.forecastChart)
+	if len(p.c.Arrivals) > 0 { // nothing is counted, or dated, where balance is practised
+		y = p.chart(y, 0.25*room, p.c.SecondsTitle, p.c.Ceiling, p.secondsChart)
+		rows := math.Min(float64(len(p.c.Arrivals))*8+22, 0.39*room)
+		y = p.chart(y, rows, p.c.ForecastTitle, "", p.forecastChart)
+	}
 	p.add(p.fit(Box{pageMargin, y, p.width(), p.bottom() - y}, style{Size: coachSize, Least: leastPage}, joined(p.v.Forecast.Sentence)))
 }
 

@@ -26,7 +26,7 @@ type programView struct {
 	Gates                              []gateView
 	Outline                            []string
 	Progress                           *progressView // nil: nothing was written down yet
-	Cue                                string
+	Cue, NotYet                        string
 	Advice                             view.Advice
 }
 
@@ -115,7 +115,7 @@ func (b *builder) program(v *view.View, at place) programView {
 		Version: b.words.fill("foot.version", "version", v.Version),
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
-		Outline:  v.Outline, Progress: progress(v), Cue: v.Cue, Advice: v.Advice,
+		Outline:  v.Outline, Progress: progress(v), Cue: v.Cue, NotYet: v.Labels.NotYet, Advice: v.Advice,
 	}
 	for _, r := range v.Ladder {
 		p.Ladder = append(p.Ladder, b.rung(r, at))

@@ -23,7 +23,7 @@ type levelView struct {
 	Ladder                          []rungOfClient
 	Up, Down                        link // no Href: there is none
 	Find                            string
-	Cue, Version                    string
+	Cue, NotYet, Version            string
 	Advice                          view.Advice
 }
 
@@ -58,7 +58,7 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 		frame: b.frame(l.Client, at.program.Href, ""), Program: link{Text: p.Title, Href: publicPage(p.ID)},
 		Shown: l.Shown, Goal: l.Goal, Block: l.Block, Range: l.Forecast.Range, Next: l.After,
 		Figure: b.testFigure(l),
-		Help:   l.Help, Find: findPage(p.ID), Cue: l.Cue, Advice: l.Advice,
+		Help:   l.Help, Find: findPage(p.ID), Cue: l.Cue, NotYet: l.Labels.NotYet, Advice: l.Advice,
 		Version: b.words.fill("foot.version", "version", l.Version),
 	}
 	v.Title = b.words.fill("site.program_of", "skill", l.Client, "name", p.Title)

@@ -51,12 +51,14 @@ func (b *builder) gate(g program.Gate, sides int) string {
 
 // conditions are how a gate's sets must look and feel to count, in words.
 func (b *builder) conditions(g program.Gate) string {
-	return strings.Join([]string{
-		b.words.word("gate.clean"),
-		b.words.fill("gate.rpe", "rpe", b.decimal(g.RPEMax)),
+	var all []string
+	if g.Reached == 0 { // of tries nobody asks for the form, nor for the effort
+		all = append(all, b.words.word("gate.clean"), b.words.fill("gate.rpe", "rpe", b.decimal(g.RPEMax)))
+	}
+	return strings.Join(append(all,
 		b.words.fill(b.words.plural("gate.sessions", g.Sessions), "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
 		b.words.fill("gate.pain", "pain", strconv.Itoa(g.PainMax)),
-	}, b.words.word("site.comma"))
+	), b.words.word("site.comma"))
 }
 
 // decimal writes a number with the language's decimal sign.

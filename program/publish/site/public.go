@@ -148,6 +148,9 @@ func (b *builder) find(p *view.Public) findView {
 // how is the rules of the tests.
 func (b *builder) how(p *view.Public) []string {
 	t, prepare := p.Levels[0].Tests[0], "find.how_prepare"
+	if m, ok := b.Library.RoadMap(p.SkillID); ok && m.Load == program.LoadBalance {
+		return b.list("find.how_tries_", []string{"prepare", "order", "clock", "counts", "end"})
+	}
 	if m, ok := b.Library.RoadMap(p.SkillID); ok && m.Hands == program.HandsHang {
 		prepare += "_hang"
 	}

@@ -71,6 +71,9 @@ func (b *builder) step(m *program.RoadMap, s *program.Step) stepView {
 		Drills:    b.exerciseLinks(s.Drills),
 		Figure:    b.figures[figureKey{m.ID, s.ID}],
 	}
+	if m.Load == program.LoadBalance { // which has neither
+		v.Shares, v.Allowance = nil, ""
+	}
 	if e, ok := b.Library.Exercise(s.Exercise); ok {
 		v.Exercise = link{Text: e.Name, Href: exercisePage(e.ID)}
 	}

@@ -202,6 +202,9 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 // of the whole: RPE, form of main work (a gate asks for it, so it has a place every
 // time), and a lean's distance, in case it was another.
 func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
+	if practised(p) {
+		return s.triesBoxes(p)
+	}
 	var all []CardBox
 	for i := range max(p.Sets, 1) {
 		b := CardBox{Caption: strconv.Itoa(i + 1)}

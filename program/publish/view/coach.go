@@ -76,7 +76,9 @@ func (s *speech) coachPage(p *program.Program) CoachPage {
 		DroppedTitle: say("dropped"), Ceiling: say("ceiling"), Legend: say("legend"), GoalDate: s.date(p.Goal.By), RigTitle: say("rig"),
 	}
 	c.Weeks = s.weekValues(p)
-	c.Arrivals, c.DateAxis = s.arrivals(p), s.dateAxis(p)
+	if !s.balances() {
+		c.Arrivals, c.DateAxis = s.arrivals(p), s.dateAxis(p)
+	}
 	c.worths(s, p)
 	c.rig(s, p)
 	c.axes(s)
@@ -91,8 +93,11 @@ func (s *speech) weekValues(p *program.Program) []WeekValue {
 	for _, w := range p.Weeks {
 		v := WeekValue{Name: strconv.Itoa(w.Number), Kind: w.Kind, Hold: w.Hold, HelpKG: HalfKilograms(w.Help + w.Scale),
 			HelpText: s.kilograms(w.Help + w.Scale), Seconds: float64(w.HalfSeconds) / 2, Most: float64(w.MostHalf) / 2}
-		if w.Hold > 0 {
-			v.HoldText = strconv.Itoa(w.Hold)
+		if s.inTries(w.Step) {
+			v.Hold = w.Sets
+		}
+		if v.Hold > 0 {
+			v.HoldText = strconv.Itoa(v.Hold)
 		}
 		if w.HalfSeconds > 0 {
 			v.SecondsText = strconv.Itoa(round(v.Seconds))

@@ -27,6 +27,8 @@ func (s *speech) where(p *program.Program) string {
 		return s.say("plan.met", "name", first(p.Client.Name), "step", s.step(p.Goal.Step))
 	case slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") }):
 		return s.say("plan.entry", "name", first(p.Client.Name), "entry", s.entry())
+	case s.balances():
+		return s.practiceWhere(p, place)
 	case p.Capacity.Untested:
 		return s.say(s.hung("plan.untested"), "name", first(p.Client.Name))
 	case !ok:
@@ -59,6 +61,9 @@ func forecastOf(p *program.Program, step string) program.Forecast {
 }
 
 func (s *speech) forecast(p *program.Program) Forecast {
+	if s.balances() {
+		return s.practiceForecast(p)
+	}
 	f := forecastOf(p, p.Goal.Step)
 	v := Forecast{Early: s.month(f.Early), Likely: s.month(f.Likely), Late: s.month(f.Late),
 		EarlyOn: f.Early, LikelyOn: f.Likely, LateOn: f.Late, GoalOn: p.Goal.By}
@@ -122,6 +127,9 @@ func (s *speech) ladder(p *program.Program) []Rung {
 		if step, ok := s.road.Step(l.ID); ok {
 			r.ExerciseID = step.Exercise
 		}
+		if s.balances() {
+			r.Share = ""
+		}
 		r.StateWord = s.say("rung." + string(r.State))
 		if f.Likely != 0 && !f.Held && r.State != RungBehind {
 			r.Month = s.say("date.month", "month", s.monthShort(f.Likely), "year", strconv.Itoa(f.Likely.Time().Year()))
@@ -163,6 +171,9 @@ func (s *speech) gates(p *program.Program) []Gate {
 }
 
 func (s *speech) gate(g program.StepGate) Gate {
+	if s.balances() {
+		return s.balanceGate(g)
+	}
 	v := Gate{StepID: g.Step, Step: s.step(g.Step), Dose: s.holds(g.Sets, g.Hold), Week: g.Week}
 	single, sides := "", 1
 	if step, ok := s.road.Step(g.Step); ok {

@@ -46,6 +46,9 @@ func (s *speech) item(p program.Prescription, least string) Item {
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
 		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Open: open(p),
 	}
+	if practised(p) {
+		v.Role = s.say("role.practice")
+	}
 	if v.Open || p.Reps > 0 {
 		v.Hold = 0 // no timer
 	}
@@ -57,7 +60,7 @@ func (s *speech) item(p program.Prescription, least string) Item {
 		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
 	case p.Scale > 0:
 		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
-	case p.Step != "":
+	case p.Step != "" && !s.balances():
 		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
 	}
 	if p.Step != "" {
@@ -82,6 +85,8 @@ func (s *speech) amount(p program.Prescription) string {
 	switch {
 	case p.Step != "" && s.repeats() && (p.Max || p.Check):
 		return s.openReps(p)
+	case practised(p):
+		return s.practice(p)
 	case p.Try:
 		return s.say(s.plural("amount.tries", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Max:

@@ -40,7 +40,7 @@ type (
 		Goal     goalJSON       `json:"goal"`
 		Steps    []stepJSON     `json:"steps"`
 		Bands    []bandJSON     `json:"bands"`
-		Capacity capacityJSON   `json:"capacity"`
+		Capacity *capacityJSON  `json:"capacity"` // null where balance is practised
 		Forecast []forecastJSON `json:"forecast"`
 		Weeks    []weekJSON     `json:"weeks"`
 		Gates    []gateJSON     `json:"gates"`
@@ -62,7 +62,7 @@ type (
 		Step   string       `json:"step"`
 		Hold   int          `json:"hold_s"`
 		By     program.Date `json:"by"`
-		Chance float64      `json:"chance"`
+		Chance *float64     `json:"chance"` // null: not forecast
 	}
 	stepJSON struct {
 		ID            string  `json:"id"`
@@ -146,12 +146,13 @@ type (
 		Try         bool     `json:"try"`
 	}
 	gateJSON struct {
-		Step     string  `json:"step"`
-		Sets     int     `json:"sets"`
-		Hold     int     `json:"hold_s"`
-		Single   *int    `json:"single_s"` // null: none
-		RPEMax   float64 `json:"rpe_max"`
-		Sessions int     `json:"sessions"`
+		Step     string   `json:"step"`
+		Sets     int      `json:"sets"`
+		Hold     int      `json:"hold_s"`
+		Single   *int     `json:"single_s"` // null: none
+		RPEMax   *float64 `json:"rpe_max"`  // null: nobody asks
+		Sessions int      `json:"sessions"`
+		Reached  *int     `json:"reached"` // null: no tries, all sets count
 	}
 	cueJSON struct {
 		Cue   string  `json:"cue"`
@@ -176,15 +177,20 @@ type (
 
 func programJSON(lib *program.Library, p *program.Program) fileJSON {
 	s := newSpeech(program.Coach{}, lib, p)
-	return fileJSON{
+	capacity, chance := toCapacity(p.Capacity), places(p.Goal.Chance, 3)
+	v := fileJSON{
 		Client: clientJSON{p.Client.Name, p.Client.Slug}, Skill: p.Skill, Other: each(p.Other, toOther),
-		Goal:  goalJSON{p.Goal.Step, p.Goal.Hold, p.Goal.By, places(p.Goal.Chance, 3)},
-		Steps: each(p.Steps, s.toStep), Bands: each(p.Bands, toBand), Capacity: toCapacity(p.Capacity),
+		Goal:  goalJSON{p.Goal.Step, p.Goal.Hold, p.Goal.By, &chance},
+		Steps: each(p.Steps, s.toStep), Bands: each(p.Bands, toBand), Capacity: &capacity,
 		Forecast: each(p.Forecasts, toForecast), Weeks: each(p.Weeks, toWeek), Gates: each(p.Gates, toGate),
 		Cues:    each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
 		Offsets: each(p.Offsets, toOffset), Asks: each(p.Asks, toNote),
 		Notes: append(each(p.Withheld, toNote), each(p.Notes, toNote)...),
 	}
+	if s.balances() {
+		v.Capacity, v.Goal.Chance = nil, nil
+	}
+	return v
 }
 
 func (s *speech) toStep(l program.StepLoad) stepJSON {
@@ -235,9 +241,12 @@ func toItem(p program.Prescription) itemJSON {
 }
 
 func toGate(g program.StepGate) gateJSON {
-	v := gateJSON{Step: g.Step, Sets: g.Sets, Hold: g.Hold, RPEMax: g.RPEMax, Sessions: g.Sessions}
+	v := gateJSON{Step: g.Step, Sets: g.Sets, Hold: g.Hold, RPEMax: positive(g.RPEMax, 2), Sessions: g.Sessions}
 	if g.Single > 0 {
 		v.Single = &g.Single
+	}
+	if g.Reached > 0 {
+		v.Reached = &g.Reached
 	}
 	return v
 }

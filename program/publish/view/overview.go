@@ -40,8 +40,9 @@ func NewStanding(coach program.Coach, lib *program.Library, p *program.Program, 
 	v := Standing{Client: r.Client.Name, Week: s.weekOfBlock(r)}
 	if r.Last != 0 {
 		v.Last = s.brief(r.Last)
-		v.Course = s.say("need.on_course")
-		if courseOf(r) != CourseOn {
+		if v.Course = s.say("need.on_course"); s.balances() {
+			v.Course = ""
+		} else if courseOf(r) != CourseOn {
 			v.Course = fmt.Sprintf("%+d", round(100*math.Expm1(r.Pace)))
 			v.Course = s.unit("percent", v.Course)
 		}

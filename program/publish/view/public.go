@@ -132,7 +132,7 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.say("level.entry"),
 		Tests: s.tests(l), Help: s.helpTable(l),
 	}
-	next := []string{"hold", s.length(l.NextFor), "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number + 1)}
+	next := []string{"hold", s.levelFor(l.Next, l.NextFor), "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number + 1)}
 	after := "level.after_entry"
 	if l.Next != "" {
 		v.Short, after = s.step(l.Next), "level.after"
@@ -152,7 +152,9 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 
 // tests are what shows that a level is behind: its next step, or all of the entry.
 func (s *speech) tests(l *program.Level) []Test {
-	if step, ok := s.road.Step(l.Next); ok {
+	if step, ok := s.road.Step(l.Next); ok && s.balances() {
+		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.reach(step.Gate)}}
+	} else if ok {
 		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)}}
 	}
 	var all []Test
@@ -160,6 +162,14 @@ func (s *speech) tests(l *program.Level) []Test {
 		all = append(all, Test{Name: s.exercise(h.Exercise), ExerciseID: h.Exercise, Hold: s.asked(h), RPE: s.decimal(l.RPE)})
 	}
 	return all
+}
+
+// levelFor is how long a step is held to show a level, or of balance how many tries reach.
+func (s *speech) levelFor(step string, hold int) string {
+	if found, ok := s.road.Step(step); ok && s.balances() {
+		return s.reach(found.Gate)
+	}
+	return s.length(hold)
 }
 
 // asked writes how much of something is asked for: "30 s", "8 times", "18 cm, 15 s", "130°".
@@ -177,7 +187,7 @@ func (s *speech) asked(h program.Hold) string {
 
 // shown says what somebody shows to start at a level, and what not yet.
 func (s *speech) shown(l *program.Level) string {
-	next := []string{"next", s.step(l.Next), "next_hold", s.length(l.NextFor)}
+	next := []string{"next", s.step(l.Next), "next_hold", s.levelFor(l.Next, l.NextFor)}
 	switch {
 	case len(l.Entry) > 0:
 		return s.say("level.from_entry", "entry", s.entry())
@@ -186,7 +196,7 @@ func (s *speech) shown(l *program.Level) string {
 	case l.Step == "":
 		return s.say("level.from_floor", next...)
 	}
-	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.length(l.Hold), "rpe", s.decimal(l.RPE))...)
+	return s.say("level.from_step", append(next, "step", s.step(l.Step), "hold", s.levelFor(l.Step, l.Hold), "rpe", s.decimal(l.RPE))...)
 }
 
 // entry is what a road map asks for before its steps: "still active hang for 30 s, …".

@@ -193,7 +193,7 @@ func lastOf(texts []string, most int) string {
 
 // course says how the estimate stands against the one planned for now.
 func (s *speech) course(r *program.Review) string {
-	if r.Last == 0 {
+	if r.Last == 0 || s.balances() {
 		return ""
 	}
 	percent := s.percent(math.Abs(math.Expm1(r.Pace)))

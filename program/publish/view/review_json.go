@@ -48,7 +48,7 @@ type (
 		Held12   float64        `json:"held_12_s_nm"`
 		Low      float64        `json:"low_nm"`
 		High     float64        `json:"high_nm"`
-		Chance   float64        `json:"chance"`
+		Chance   *float64       `json:"chance"` // null: not forecast
 		Forecast []forecastJSON `json:"forecast"`
 	}
 	flagJSON struct {
@@ -73,7 +73,8 @@ type (
 		Reps     int          `json:"reps"`
 		RPE      *float64     `json:"rpe"`
 		Clean    *bool        `json:"clean"`
-		Pain     *int         `json:"pain"` // the worst said
+		Pain     *int         `json:"pain"`  // the worst said
+		Tries    *triesJSON   `json:"tries"` // null: a single one
 	}
 	gateReadJSON struct {
 		Step     string          `json:"step"`
@@ -114,6 +115,11 @@ type (
 		Pain     painJSON     `json:"pain"`
 		Mornings painJSON     `json:"mornings"`
 		Tests    []testJSON   `json:"tests"`
+		Tries    *triesJSON   `json:"tries"` // null: none
+	}
+	triesJSON struct {
+		Reached int `json:"reached"`
+		Of      int `json:"of"`
 	}
 	holdsJSON struct {
 		Printed float64 `json:"printed_s"`
@@ -158,12 +164,23 @@ func reviewJSON(r *program.Review) reviewFile {
 func toFlag(f program.Flag) flagJSON { return flagJSON{levels[f.Level], toNote(f.Note)} }
 
 func toRead(c program.Capacity, g program.GoalForecast, all []program.Forecast) readJSON {
-	return readJSON{places(c.Held12, 1), places(c.Low, 1), places(c.High, 1), places(g.Chance, 3), each(all, toForecast)}
+	v := readJSON{places(c.Held12, 1), places(c.Low, 1), places(c.High, 1), nil, each(all, toForecast)}
+	if chance := places(g.Chance, 3); len(all) > 0 {
+		v.Chance = &chance
+	}
+	return v
+}
+
+func toTries(t program.Tries) *triesJSON {
+	if t.Of == 0 {
+		return nil
+	}
+	return &triesJSON{t.Reached, t.Of}
 }
 
 func toSet(s program.SetRead) setJSON {
 	v := setJSON{Date: s.Date, Exercise: s.Exercise, Step: s.Step, Rig: names(s.Rig), Drop: max(0, places(s.Rig.Drop, 3)), Ahead: places(s.Ahead, 3), Scale: places(s.Scale, 1),
-		Set: s.Done.Number, Printed: s.Printed, Hold: places(s.Done.Seconds, 1), Reps: s.Done.Reps, RPE: positive(s.Done.RPE, 2)}
+		Set: s.Done.Number, Printed: s.Printed, Hold: places(s.Done.Seconds, 1), Reps: s.Done.Reps, RPE: positive(s.Done.RPE, 2), Tries: toTries(s.Done.Tries)}
 	if s.Done.Clean != program.CleanUnsaid {
 		clean := s.Done.Clean == program.CleanYes
 		v.Clean = &clean
@@ -198,7 +215,7 @@ func toProgress(w program.WeekRead) progressJSON {
 	return progressJSON{w.Number, w.Start, string(w.Kind), places(w.Held12, 1), places(w.Low, 1), places(w.High, 1), places(w.Planned, 1),
 		w.Printed, w.Done, holdsJSON{float64(w.HoldPrinted), places(w.HoldDone, 1)},
 		holdsJSON{float64(w.HalfPrinted) / 2, float64(w.HalfSeconds) / 2}, places(w.Help, 1), positive(w.RPE, 2), toPain(w.Pain), toPain(w.Mornings),
-		each(w.Tests, func(t program.TestRead) testJSON { return testJSON{t.Date, places(t.Held12, 1)} })}
+		each(w.Tests, func(t program.TestRead) testJSON { return testJSON{t.Date, places(t.Held12, 1)} }), toTries(w.Tries)}
 }
 
 func toPain(p program.Pain) painJSON {

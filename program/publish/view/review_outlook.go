@@ -52,6 +52,9 @@ func (s *speech) forecastRead(p *program.Program, r *program.Review) []string {
 		}
 		return s.say("review."+key, "range", s.dateRange(f, false), "date", s.date(goal.By), "chance", s.say("chance."+chance(goal.Chance)))
 	}
+	if s.balances() {
+		return []string{s.practiceForecast(p).Sentence}
+	}
 	after := write("forecast_after", r.ForecastAfter, r.GoalAfter)
 	if r.Last == 0 || r.GoalBefore.Met || r.Before == r.After {
 		return []string{after}

@@ -20,7 +20,7 @@ type Progress struct {
 
 // Chart is some series over the weeks of a block.
 type Chart struct {
-	Key    string // "strength", "hold", "help", "seconds", "sessions", "rpe", "pain"
+	Key    string // "strength", "hold", "tries", "help", "seconds", "sessions", "rpe", "pain"
 	Title  string
 	Desc   string // the values in a sentence, for those who hear the page
 	Weeks  []string
@@ -73,7 +73,7 @@ func (s *speech) progress(p *program.Program, r *program.Review) Progress {
 	if words := s.estimates(p, r); len(words) > 0 {
 		v.Words = words[0]
 	}
-	for _, chart := range []Chart{c.strength(), c.holds(), c.help()} {
+	for _, chart := range []Chart{c.strength(), c.holds(), c.tries(), c.help()} {
 		if len(chart.Series) > 0 {
 			v.Public = append(v.Public, chart)
 		}

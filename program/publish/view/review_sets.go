@@ -37,6 +37,9 @@ func (s *speech) setDone(r program.SetRead) string {
 		}
 		return s.unit("seconds", s.decimal(n))
 	}
+	if r.Done.Tries.Of > 0 {
+		return s.triesDone(r.Done)
+	}
 	done := r.Done.Seconds
 	if r.Done.Reps > 0 {
 		done = float64(r.Done.Reps)
@@ -105,6 +108,9 @@ func (s *speech) gateWeek(g program.GateRead, line string) string {
 // everything the gate asks, which is no news.
 func untried(g program.GateRead) bool {
 	for _, c := range g.Criteria {
+		if c.Name == "tries" || c.Name == "hold" && g.Reached > 0 {
+			return false
+		}
 		if c.Name == "free" && c.Shown > 0 {
 			return false
 		}
@@ -145,6 +151,8 @@ func (s *speech) held(c program.Criterion) string {
 	switch {
 	case c.Name == "free" || c.Name == "sets":
 		return pair("sets", number)
+	case c.Name == "tries" || c.Name == "reached":
+		return pair("tries", number)
 	case c.Name == "sessions":
 		return pair("days", number)
 	case c.Name == "hold":

@@ -85,8 +85,15 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 		counted, second = "reps", "hang"
 	}
 	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", counted, "rpe", "pain", "clean")
+	if s.balances() {
+		sheet.Tests = s.table("tests", "tested", "best", "reached", "pain")
+	}
 	for _, h := range s.road.Entry {
 		sheet.Tests.First = append(sheet.Tests.First, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
+	}
+	for i := 0; i < len(s.road.Steps) && s.balances(); i++ {
+		step := &s.road.Steps[i]
+		sheet.Tests.First = append(sheet.Tests.First, s.say("level.asked", "exercise", capital(step.Name), "amount", s.reach(step.Gate)))
 	}
 	sheet.How = s.say("sheet.how")
 	sheet.Panels = SheetPanels{s.panel("rig"), s.panel(second), s.panel("board"), s.panel("straddle")}

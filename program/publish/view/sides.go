@@ -145,6 +145,10 @@ func (i *Item) share(sides string) {
 func GateSets(g program.Gate, sides int) (key string, pairs []string) {
 	pairs = []string{"sets", strconv.Itoa(g.Sets), "hold", strconv.Itoa(g.Hold), "reps", strconv.Itoa(g.Hold / program.SecondsPerRep)}
 	switch fewer := g.Sets / 2; {
+	case g.Tried():
+		return "gate.reach", append(pairs, "tries", strconv.Itoa(g.Sets), "reached", strconv.Itoa(g.Reached))
+	case g.Reached > 0:
+		return "gate.held", pairs
 	case g.Reps > 0:
 		return "gate.sets_reps", pairs
 	case sides < 2 || fewer == 0:

@@ -44,13 +44,17 @@ func (s *speech) hung(key string) string {
 }
 
 // say gives the words of a key with its {placeholders} filled from pairs of
-// name and text; where steps are repeated those of its twin that ends in "_reps", if there
-// is one, or of a lift "_lift". A key without words is said as the key itself.
+// name and text; where steps are repeated those of its twin that ends in "_reps", of a
+// lift in "_lift" and of balance in "_balance", if there is one. A key without words is said
+// as the key itself.
 func (s *speech) say(key string, pairs ...string) string {
 	if _, lifted := s.lib.Words[key+"_lift"]; lifted && s.lifts() {
 		key += "_lift"
 	} else if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
 		key += "_reps"
+	}
+	if _, tried := s.lib.Words[key+"_balance"]; tried && s.balances() {
+		key += "_balance"
 	}
 	return s.plain(key, pairs...)
 }
@@ -130,7 +134,7 @@ func (s *speech) notes(notes []program.Note) []string {
 
 // private are the notes that speak of the client's joints, age, slips or other skills. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "kin",
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "kin", "practice-sore",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
 // public leaves the private notes out.

@@ -78,6 +78,10 @@ func (s *speech) week(w program.Week) Week {
 	if w.Sets > 0 && w.Hold > 0 {
 		v.Main, v.Rest = s.holds(w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
+		if s.inTries(w.Step) {
+			v.Main = s.tries(w.Sets)
+			v.Range = v.Main
+		}
 		if dose := s.longerGate(w); dose != "" {
 			v.Main, v.Range = dose, dose
 		}
@@ -87,7 +91,7 @@ func (s *speech) week(w program.Week) Week {
 		v.Main = join(s.amount(lead), s.sides(lead))
 		v.Range = v.Main
 	}
-	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer")) + " " + s.noted(w, "gate-days"))
+	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"), s.noted(w, "gate-week-tries"), s.noted(w, "gate-week-held")) + " " + s.noted(w, "gate-days"))
 	v.Line = join(v.Range, v.Rig, v.Drop)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
@@ -121,6 +125,9 @@ func leading(w program.Week) (program.Prescription, bool) {
 // lean, the feet.
 func (s *speech) helpOf(v *Week, w program.Week) {
 	switch {
+	case s.inTries(w.Step): // nothing helps
+		v.Rig = s.say("rig.sought", "hold", s.seconds(w.Hold))
+	case s.balances():
 	case w.Ahead > 0:
 		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
@@ -244,7 +251,7 @@ func (s *speech) fewer(w program.Week, session program.Session) string {
 			sets += item.Sets
 		}
 	}
-	if sets == 0 || sets == w.Sets {
+	if sets == 0 || sets == w.Sets || s.inTries(w.Step) {
 		return ""
 	}
 	return s.say("amount.fewer", "sets", strconv.Itoa(sets))

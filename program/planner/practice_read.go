@@ -1,0 +1,214 @@
+package planner
+
+import (
+	"slices"
+
+	"gatepost/program"
+)
+
+// readPractice lays the log of a skill of balance beside the plans that hung on the wall, and
+// plans the weeks ahead: on the next step where the gate was shown, on the one below where hardly a
+// try reached in two weeks, else on the same. No belief is kept; joints, weeks off and the
+// cards that change are looked at as for any other skill.
+func (m *measures) readPractice(review *program.Review, out *program.Program, kept []program.PlanVersion, passed []string) {
+	first := *out
+	wall := kept
+	if len(kept) == 0 || nothingDone(&m.athlete.Log) {
+		anew := *m
+		anew.practise(&first)
+	}
+	if len(kept) == 0 {
+		if review.Withheld = first.Withheld; len(first.Weeks) == 0 {
+			*out = first
+			return
+		}
+		wall = []program.PlanVersion{Version(&first, 1, min(m.athlete.Measured, out.Start))}
+	}
+	r := &reading{diary: diary{measures: *m, on: review.On}, wall: wall, block: blockStart(m.athlete)}
+	if hung := wall[len(wall)-1].Weeks; len(hung) > 0 {
+		r.block = max(r.block, hung[0].Start)
+	}
+	r.days = daysOf(&m.athlete.Log, m.athlete.Measured, r.on)
+	r.from = r.firstAhead()
+	r.sign(wall, r.on, passed)
+	r.practisedWeeks()
+	way := r.wayOf()
+	pains, eased := r.painFlags()
+	r.practiceReview(review, &way, pains)
+	if *out = r.practiceAhead(*out, &way, &eased); nothingDone(&m.athlete.Log) && r.restAfter().until == 0 {
+		*out = first
+	}
+	r.practiceFinish(review, out, &way)
+	review.PrintNow = out.ToPrint(review.Changes, kept, review.Version)
+}
+
+// practisedWeeks matches the weeks up to the first one ahead with what was done.
+func (r *reading) practisedWeeks() {
+	for monday := min(blockStart(r.athlete), r.block); monday < r.from; monday += 7 {
+		w := &weekPrinted{start: monday, Week: wallWeek(r.wall, monday)}
+		for _, d := range r.days {
+			if d.date >= monday && d.date < monday+7 {
+				w.days = append(w.days, d)
+			}
+		}
+		w.match()
+		read := program.WeekRead{Start: monday, Number: w.Number, Kind: w.Kind, HoldPrinted: w.Hold, Pain: noPain, Mornings: r.worstMornings(monday)}
+		r.tally(w, &read)
+		read.HoldDone = 0
+		for i := range r.body.Steps {
+			if s := r.body.Steps[i].Step; s.ID == w.Step {
+				best := bestDay(w.days, s)
+				read.Tries = best.Tries
+				for _, d := range w.days {
+					t, _ := daysTries(d, s)
+					read.HoldDone = max(read.HoldDone, t.best)
+				}
+			}
+		}
+		r.weeks, r.progress = append(r.weeks, w), append(r.progress, read)
+	}
+}
+
+// practiceReview fills in what was done and shown.
+func (r *reading) practiceReview(out *program.Review, way *way, pains []program.Flag) {
+	wall := &r.wall[len(r.wall)-1]
+	out.Version, out.Weeks = wall.Version, len(wall.Weeks)
+	for i := range wall.Weeks {
+		if wall.Weeks[i].Start <= r.on {
+			out.Week = i + 1
+		}
+	}
+	out.Ended = len(wall.Weeks) > 0 && r.from > wall.Weeks[len(wall.Weeks)-1].Start
+	out.Sessions, out.Done, out.Missed = r.sessions()
+	out.Last, out.Progress = r.last(), r.progress
+	last := len(r.body.Steps) - 1
+	for i := range r.body.Steps {
+		worked := slices.ContainsFunc(r.weeks, func(w *weekPrinted) bool { return w.start >= r.block && w.Step == r.body.Steps[i].ID })
+		if worked || i == way.at || i == last || way.shown[i] != 0 {
+			out.Gates = append(out.Gates, r.triesGate(i, way))
+		}
+	}
+	flags := append(slices.Clone(pains), r.wayFlags(way, out.Gates)...)
+	if out.Ended {
+		flags = append(flags, program.Flag{Level: program.FlagAct, Note: note(flagBlockOver)})
+	}
+	flags = append(flags, r.attendanceFlags()...)
+	slices.SortStableFunc(flags, func(a, b program.Flag) int { return int(b.Level - a.Level) })
+	out.Flags = flags
+}
+
+// wayFlags say which gates were shown lately, and whether the step below comes back.
+func (r *reading) wayFlags(way *way, gates []program.GateRead) []program.Flag {
+	var flags []program.Flag
+	act := func(n program.Note) { flags = append(flags, program.Flag{Level: program.FlagAct, Note: n}) }
+	for _, g := range gates {
+		switch {
+		case g.State != program.GatePassed || g.On <= r.on-lately:
+		case g.Step == r.athlete.Goal.Step:
+			act(note(flagGoalShown, step("step", g.Step), seconds("hold", float64(g.Hold)), date("on", g.On)))
+		default:
+			act(note(flagGatePassed, step("step", g.Step), date("on", g.On)))
+		}
+	}
+	if way.fallen >= 0 && way.fellOn > r.on-lately && way.at == way.fallen-1 {
+		act(note(flagPracticeBack, step("step", r.body.Steps[way.fallen].ID), step("below", r.body.Steps[way.at].ID)))
+	}
+	return flags
+}
+
+// practiceAhead is the plan of the weeks ahead.
+func (r *reading) practiceAhead(out program.Program, way *way, eased *program.Assessment) program.Program {
+	m := r.measures
+	m.athlete, m.limits = eased, limitsIn(r.road, eased, r.block)
+	wall := r.wall[len(r.wall)-1].Weeks
+	out.Start = r.block
+	p := m.newPractice(r.practiceBehind(), r.block, wall)
+	if len(p.weeks) == 0 { // the block is over: the next begins
+		behind := p.past
+		for _, w := range behind.weeks {
+			behind.before = append(behind.before, weekDoneOf(&w, w.Kind, 0))
+		}
+		out.Start, m.limits, behind.weeks, behind.counted = r.from, limitsIn(r.road, eased, r.from), nil, nil
+		p = m.newPractice(behind, r.from, nil)
+	}
+	p.at, p.gated = way.at, way.shown[len(way.shown)-1] != 0
+	p.fill(&out)
+	if len(p.weeks) == 0 {
+		return out
+	}
+	out.From, out.Version = p.now(), r.wall[len(r.wall)-1].Version
+	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
+		out.Version++
+	}
+	return out
+}
+
+// practiceBehind is what the weeks that are over leave to the plan.
+func (r *reading) practiceBehind() past {
+	b := past{rest: r.restAfter()}
+	for _, w := range r.weeks {
+		kind := r.kindDone(w)
+		if kind == program.WeekAway {
+			b.off++
+		} else {
+			b.off = 0
+		}
+		if w.start < r.block || w.Number == 0 {
+			b.before = append(b.before, weekDone{kind: kind})
+			continue
+		}
+		week := *w.Week
+		if kind == program.WeekAway && week.Kind != program.WeekAway {
+			week.Kind, week.Sessions, week.Notes = program.WeekAway, nil, []program.Note{note(noteWeekMissed)}
+		}
+		week.Number, week.Stance = len(b.weeks)+1, r.stanceOf(&week)
+		b.weeks, b.counted = append(b.weeks, week), append(b.counted, 0)
+	}
+	return b
+}
+
+// practiceFinish adds what the new plan changes, and why.
+func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *way) {
+	out.Withheld, out.GoalAfter = p.Withheld, p.Goal
+	if len(p.Withheld) > 0 {
+		return
+	}
+	for _, w := range p.Weeks {
+		for _, s := range w.Sessions {
+			test := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Role == program.RoleTest })
+			if test && s.Date >= r.on && out.NextTest == 0 {
+				out.NextTest = s.Date
+			}
+		}
+	}
+	if p.From != 0 {
+		out.Changes, out.Notes = r.changesTo(p.Weeks), r.practiceWhy(way)
+	}
+}
+
+// practiceWhy says why the weeks ahead are what they are.
+func (r *reading) practiceWhy(way *way) (notes []program.Note) {
+	b := r.practiceBehind()
+	at := r.body.Steps[way.at].ID
+	switch {
+	case way.fallen == way.at+1 && way.fellOn > r.on-lately:
+		notes = append(notes, note(notePracticeBack, step("step", at)))
+	case way.shown[way.at] == 0 && len(r.open) == 0 && placeOfWeeks(r.wall[len(r.wall)-1].Weeks) == at:
+		notes = append(notes, note(notePracticeStay, step("step", at)))
+	}
+	if b.off > 0 {
+		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
+	}
+	sn := season{measures: r.measures, past: b}
+	if b.rest.until >= r.on {
+		notes = append(notes, sn.restNotes()...)
+	}
+	if b.rest.until != 0 {
+		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
+	}
+	_, eased := r.painFlags()
+	for _, key := range countedSore(&eased.Health, &r.athlete.Health) {
+		notes = append(notes, note(noteEased, word("joint", key)))
+	}
+	return notes
+}
