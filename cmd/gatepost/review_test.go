@@ -169,7 +169,7 @@ func TestFlagsHaveWords(t *testing.T) {
 			t.Errorf("%s has no words", code)
 		}
 		filled := strings.NewReplacer("{joint}", "shoulders", "{step}", "one-leg half lay", "{last}", "12 February 2027", "{sets}", "12", "{of}", "99",
-			"{sessions}", "12", "{pain}", "10", "{weeks}", "12").Replace(short)
+			"{sessions}", "12", "{pain}", "10", "{weeks}", "12", "{below}", "one-leg half lay").Replace(short)
 		if n := utf8.RuneCountInString(filled); n > 44 || strings.Contains(filled, "{") {
 			t.Errorf("%s: %d letters: %s", code, n, filled)
 		}

@@ -36,7 +36,8 @@ func (ds *doses) stays(i int, l *load, allowed int) {
 }
 
 // serves puts the printed seconds, and the printed lean, in place of the new ones; not
-// where it is other work, or no longer within the effort of the week.
+// where it is other work, or no longer within the effort of the week; lighter work may be
+// below it, as what would be printed new is.
 func (h *holds) serves(now, was *work, week int) bool {
 	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.aid.Scale != was.aid.Scale || !ladder.SameRig(now.aid.Rig, was.aid.Rig) {
 		return false
@@ -45,7 +46,7 @@ func (h *holds) serves(now, was *work, week int) bool {
 	w.aid, w.hold = was.aid, was.hold
 	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
-	if h.slack(w, week) > 0 || h.limits.elbowSore && w.share > elbowLoad || w.hold > held(h.limits.mostEffortIn(week), w.max) {
+	if h.slack(w, week) > 0 && h.slack(*now, week) == 0 || h.limits.elbowSore && w.share > elbowLoad || w.hold > held(h.limits.mostEffortIn(week), w.max) {
 		return false
 	}
 	*now = w

@@ -38,13 +38,15 @@ func (p *onePage) table(y float64) float64 {
 	}
 	y = max(y, y0+p.line()) + 0.5
 	h := 1.12 * p.line()
-	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, l.Help, ""}, nil, Quiet)
+	most, help := 0.0, ""
+	for _, w := range p.v.Weeks {
+		if most = math.Max(most, w.HelpKG); w.Help != "" {
+			help = l.Help
+		}
+	}
+	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, help, ""}, nil, Quiet)
 	y += h
 	p.rule(y, 0.4, 0)
-	most := 0.0
-	for _, w := range p.v.Weeks {
-		most = math.Max(most, w.HelpKG)
-	}
 	for i, w := range p.v.Weeks {
 		p.weekRow(y, h, w, most)
 		y += h
