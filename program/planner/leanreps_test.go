@@ -103,3 +103,25 @@ func TestRepeatedLeansAreWorkAndNoTest(t *testing.T) {
 		}
 	}
 }
+
+// A lean that broke comes back by half a hand, four centimetres; on sore elbows as far as it
+// takes to load them with three quarters of the maximum at the most.
+func TestALeanThatBrokeOnSoreElbows(t *testing.T) {
+	for _, c := range []struct {
+		elbows program.Joint
+		most   float64 // m
+		load   float64
+	}{{program.JointFine, 0.24, 1}, {program.JointSore, 0.24, 0.75}} {
+		a := maren(t)
+		a.Health.Elbows = c.elbows
+		p := retraced(library(t), &a)
+		w := p.leanAt(p.floorRung(program.RungLean), len(p.leans)-1, 0)
+		back := p.nearer(w, 0.28, 0)
+		if back.share > c.load || back.aid.Ahead > c.most+1e-9 || c.elbows == program.JointFine && back.aid.Ahead < c.most-1e-9 {
+			t.Errorf("elbows %s: from 28 cm back to %.0f cm at %.2f of the maximum", c.elbows, 100*back.aid.Ahead, back.share)
+		}
+		if c.elbows == program.JointSore && back.aid.Ahead > 0.22 {
+			t.Errorf("nothing is taken back on sore elbows: %.0f cm", 100*back.aid.Ahead)
+		}
+	}
+}
