@@ -233,12 +233,15 @@ func numberSets(log *program.Log) {
 const margin = 0.5
 
 // morePassedSetsNeverLowerTheEstimate adds one set held as printed, which is "at
-// least" and can only raise the estimate.
+// least" and can only raise the estimate. A day "done as printed" is left aside: a line about
+// an exercise stands there in place of its printed sets.
 func morePassedSetsNeverLowerTheEstimate(t *rapid.T, lib *program.Library, l life, r *reading) {
 	var set *setRead
 	for _, d := range r.days {
 		for i := range d.sets {
-			if s := &d.sets[i]; s.item != nil && s.item.Role == program.RoleMain && s.Step != "" {
+			s := &d.sets[i]
+			printed := slices.ContainsFunc(l.a.Log.Entries, func(e program.Entry) bool { return e.AsPrinted && e.Date == s.Date })
+			if s.item != nil && s.item.Role == program.RoleMain && s.Step != "" && !printed {
 				set = s
 			}
 		}
