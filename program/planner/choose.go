@@ -17,7 +17,7 @@ func (c *client) can(e *program.Exercise) bool {
 	case program.GripFlat:
 		return !c.limits.neutralOnly
 	case program.GripSupport:
-		return c.limits.hands
+		return c.limits.grip || !c.limits.neutralOnly
 	}
 	return true
 }

@@ -53,6 +53,7 @@ func TestDoctoredProgramsAreRefused(t *testing.T) {
 		}},
 		{"gates", nil, func(p *program.Program) { p.Weeks[0].Gate = true }},
 		{"dates", nil, func(p *program.Program) { p.Forecasts[len(p.Forecasts)-1].Early = p.Start }},
+		{"entry", nil, func(p *program.Program) { p.Notes = append(p.Notes, note(noteEntryHold)) }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions = nil }},
 		{"signs of life", nil, func(p *program.Program) { p.Weeks[0].Sessions[0].Items = p.Weeks[0].Sessions[0].Items[:2] }},
 	} {

@@ -119,7 +119,11 @@ func (x *exercises) entryWork(d day) (out []program.Prescription) {
 		if e.Trains[0] == program.ForCompression { // which no pulling balances
 			role = program.RoleTrunk
 		}
-		if item := x.dose(day{kind: d.kind}, e, role); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
+		from := d // an easier version moves on as anything does
+		if e.ID == o.Exercise {
+			from = day{kind: d.kind}
+		}
+		if item := x.dose(from, e, role); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
 			if e.ID == o.Exercise {
 				o.share(&item, d)
 			}

@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"slices"
 	"testing"
 
 	"gatepost/program"
@@ -45,5 +46,61 @@ func TestSoreWristsDoNotSlowAHang(t *testing.T) {
 		if got := p.schedule(p.weeks, nil).DeloadEvery; got != want {
 			t.Errorf("%s: a deload every %d weeks after the block, want %d", hands, got, want)
 		}
+	}
+}
+
+// lever is a client of the front lever who has shown its entry, all but what a test changes.
+func lever(t *testing.T, change func(*program.Assessment)) program.Program {
+	t.Helper()
+	a := maren(t)
+	a.Goal = program.Goal{Skill: "front-lever", Step: "advanced-tuck", Hold: 8, By: monday + 360}
+	a.Kit, a.Bands, a.Hanging = []string{"pull-up bar"}, nil, program.Hanging{}
+	a.Tests = []program.Hold{{Exercise: "still-hang", Seconds: 40}, {Exercise: "shoulder-blade-pull", Reps: 12}, {Exercise: "chin-up", Reps: 9}}
+	change(&a)
+	p, problems := Plan(library(t), &a)
+	if problems.Stop() || len(p.Weeks) != 12 {
+		t.Fatal(problems, p.Withheld)
+	}
+	return p
+}
+
+// Sore wrists hang, which keeps them straight, and still push nothing on flat hands: without
+// handles the pushing that balances the hang is on the forearms, and so is the preparation
+// (common practice).
+func TestSoreWristsOfAHangPushOnForearms(t *testing.T) {
+	p := lever(t, func(a *program.Assessment) { a.Health.Wrists = program.JointSore })
+	seen := map[string]int{}
+	for _, w := range p.Weeks {
+		for _, it := range items(&w) {
+			seen[it.Exercise]++
+		}
+	}
+	if seen["pseudo-planche-push-up"]+seen["push-up"]+seen["scapular-push-up"] > 0 || seen["forearm-rock"] == 0 || seen["forearm-scapular-push-up"] == 0 {
+		t.Errorf("sore wrists without handles: %v", seen)
+	}
+}
+
+// Who has no chin-up lowers slowly from the bar: four repetitions, one more every second
+// build week to six and then a set more, and no chin-up before one was shown. A dose that
+// stood still for a block trains nothing (common practice).
+func TestTheWayToAChinUpMovesOn(t *testing.T) {
+	p := lever(t, func(a *program.Assessment) { a.Tests = a.Tests[:2] })
+	var got [][2]int
+	for _, w := range p.Weeks {
+		if w.Kind != program.WeekBuild {
+			continue
+		}
+		for _, it := range w.Sessions[0].Items {
+			if it.Role == program.RoleStrength {
+				got = append(got, [2]int{it.Sets, it.Reps})
+				if it.Exercise != "slow-lowering-pull-up" {
+					t.Errorf("week %d: %s", w.Number, it.Exercise)
+				}
+			}
+		}
+	}
+	want := [][2]int{{3, 4}, {3, 4}, {3, 5}, {3, 5}, {3, 6}, {3, 6}, {4, 5}, {4, 5}, {4, 6}}
+	if !slices.Equal(got, want) {
+		t.Errorf("sets and repetitions by build week: %v, want %v", got, want)
 	}
 }

@@ -54,7 +54,7 @@ func checkHealth(lib *program.Library, a *program.Assessment, p *program.Program
 					v.want(it.MaxHold == 0 || it.Hold > 0 && float64(it.Hold) <= 0.6*it.MaxHold+1e-6 || w.Kind == program.WeekDeload, "%s: %d of %.1f s on sore elbows", s.Date, it.Hold, it.MaxHold)
 					v.want(e.Trains[0] != program.ForStraightPull, "%s: straight-arm pulling with sore elbows", s.Date)
 				}
-				noAhead := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age < 16
+				noAhead := anySore(lib, a, p) || age < 16
 				v.want(!noAhead || it.Role != program.RoleAhead, "%s: heavy work", s.Date)
 				v.want(age >= 16 || !it.Max, "%s: a maximal test at %d", s.Date, age)
 			}
@@ -76,7 +76,13 @@ func checkHealth(lib *program.Library, a *program.Assessment, p *program.Program
 	return v
 }
 
+// checkPulls: what balances the skill's own work is eight to fifteen tenths of its sets,
+// of two kinds: rows and the rear shoulder; of who hangs push-ups and raises.
 func checkPulls(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+	against, kinds := program.RolePull, [2]program.Purpose{program.ForRow, program.ForRearShoulder}
+	if fromABar(lib, p) {
+		against, kinds = program.RolePush, [2]program.Purpose{program.ForPush, program.ForRaise}
+	}
 	for _, w := range ahead(p) {
 		push, pull := 0, 0
 		var row, rear, blades bool
@@ -85,18 +91,19 @@ func checkPulls(lib *program.Library, _ *program.Assessment, p *program.Program)
 			if slices.Contains([]program.Role{program.RoleMain, program.RoleAhead, program.RoleSecond, program.RoleStrength}, it.Role) {
 				push += it.Sets
 			}
-			if it.Role == program.RolePull {
+			if it.Role == against {
 				pull += it.Sets
 			}
-			row = row || e.Trains[0] == program.ForRow
-			rear = rear || e.Trains[0] == program.ForRearShoulder
+			row = row || e.Trains[0] == kinds[0]
+			rear = rear || e.Trains[0] == kinds[1]
 			blades = blades || e.Trains[0] == program.ForBlades
 		}
 		if push == 0 || hasNote(p.Notes, noteWayBack) { // pain took pushing away, and pulling stayed
 			continue
 		}
-		v.want(10*pull >= 8*push && 10*pull <= 15*push, "week %d: %d pulling to %d pushing sets", w.Number, pull, push)
-		v.want(blades && (row && rear || pull < 2), "week %d: row %v rear shoulder %v blades %v", w.Number, row, rear, blades)
+		v.want(10*pull >= 8*push && 10*pull <= 15*push, "week %d: %d sets against %d", w.Number, pull, push)
+		rear = rear || w.Kind == program.WeekTest && fromABar(lib, p) // raises have straight arms, which rest before a test
+		v.want(blades && (row && rear || pull < 2), "week %d: %s %v, %s %v, blades %v", w.Number, kinds[0], row, kinds[1], rear, blades)
 	}
 	return v
 }
@@ -123,10 +130,13 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 	return v
 }
 
-func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	l := newLimits(a, p.Start)
+func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	l := limitsFor(lib, a, p)
 	// in a plan made anew, held to the one without it, a sore joint's week may have no main work
 	hurt := p.From != 0 && (sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders))
+	road, _ := lib.RoadMap(p.Skill)
+	// without a floor to lean on, who holds no step tries the first one, on a rig or from a box
+	floorless, unable := len(road.Rungs) == 0, !heldAll(a) && !slices.Contains(a.Kit, "box")
 	for _, w := range ahead(p) {
 		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
 		for _, s := range w.Sessions {
@@ -139,7 +149,7 @@ func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v
 			v.want(!arm || main || hurt || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
 		}
 		if w.Kind == program.WeekBuild && l.hands {
-			v.want(w.Hold > 0 && w.Sets > 0 || hurt || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
+			v.want(w.Hold > 0 && w.Sets > 0 || hurt || entryOpen(p) || floorless && (sore(a.Health.Elbows) || tried(&w) || unable) || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
 		}
 	}
 	last := &p.Weeks[len(p.Weeks)-1]
@@ -149,6 +159,18 @@ func checkLife(_ *program.Library, a *program.Assessment, p *program.Program) (v
 	v.want(tested || rests || !l.hands, "no test at the end")
 	v.want(p.Goal.Chance >= 0 && p.Goal.Chance <= 1 && !math.IsNaN(p.Goal.Chance), "chance %v", p.Goal.Chance)
 	return v
+}
+
+// heldAll reports whether steps were tested and each was held free for ten seconds or more.
+func heldAll(a *program.Assessment) bool {
+	step := func(h program.Hold) bool { return h.Step != "" }
+	short := func(h program.Hold) bool { return step(h) && (h.Seconds < 10 || !h.Rig.Free()) }
+	return slices.ContainsFunc(a.Tests, step) && !slices.ContainsFunc(a.Tests, short)
+}
+
+// tried reports whether somebody tries the first step in a week.
+func tried(w *program.Week) bool {
+	return slices.ContainsFunc(items(w), func(it program.Prescription) bool { return it.Try })
 }
 
 // armless weeks have no day that lies 48 h from straight-arm work before and from
@@ -169,6 +191,17 @@ func armless(p *program.Program, w *program.Week) bool {
 		}
 	}
 	return true
+}
+
+// checkEntry: while something is missing of what a skill asks for first, no card holds or
+// tries a step.
+func checkEntry(_ *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+	for _, w := range ahead(p) {
+		for _, it := range items(&w) {
+			v.want(!entryOpen(p) || it.Step == "" && !it.Try && it.Role != program.RoleMain, "week %d: %s before the entry", w.Number, it.Exercise)
+		}
+	}
+	return v
 }
 
 // checkDates: what nobody has shown has no date on or before the day of the tests, nor

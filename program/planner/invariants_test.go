@@ -36,6 +36,7 @@ var checkers = []struct {
 	{"gates", checkGates},
 	{"nothing stands still", checkMoves},
 	{"dates", checkDates},
+	{"entry", checkEntry},
 	{"signs of life", checkLife},
 }
 
@@ -69,6 +70,29 @@ func gateOf(lib *program.Library, p *program.Program, id string) program.Gate {
 	return s.Gate
 }
 
+// fromABar reports whether a program's skill hangs from the hands.
+func fromABar(lib *program.Library, p *program.Program) bool {
+	road, _ := lib.RoadMap(p.Skill)
+	return road.Hands == program.HandsHang
+}
+
+// anySore reports whether a joint is sore that the skill loads: in a hang wrists are straight.
+func anySore(lib *program.Library, a *program.Assessment, p *program.Program) bool {
+	h := a.Health
+	return sore(h.Elbows) || sore(h.Shoulders) || sore(h.Wrists) && !fromABar(lib, p)
+}
+
+// limitsFor are the limits of a program's skill.
+func limitsFor(lib *program.Library, a *program.Assessment, p *program.Program) limits {
+	road, _ := lib.RoadMap(p.Skill)
+	return limitsIn(road, a, p.Start)
+}
+
+// entryOpen reports whether something is missing of what a skill asks for first.
+func entryOpen(p *program.Program) bool {
+	return slices.ContainsFunc([]string{noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold}, func(code string) bool { return hasNote(p.Notes, code) })
+}
+
 // checkGates: a gate week asks for the whole gate on each main day, free, with nothing
 // heavy before it; the second of these days closes with an open set, but for those who
 // test nothing to its end. And a step has no more gate weeks in a printed version than
@@ -90,7 +114,7 @@ func checkGates(lib *program.Library, a *program.Assessment, p *program.Program)
 				continue
 			}
 			days++
-			testable := a.Measured.YearsSince(a.Athlete.Born) >= 16 && !sore(a.Health.Elbows) && !sore(a.Health.Wrists) && !sore(a.Health.Shoulders)
+			testable := a.Measured.YearsSince(a.Athlete.Born) >= 16 && !anySore(lib, a, p)
 			longer := min(1, g.Single) // one set more, after the others
 			v.want(sets+open == g.Sets+longer, "%s: %d of a gate's %d sets", s.Date, sets+open, g.Sets+longer)
 			v.want((open == 1) == (days == 2 && testable), "%s: %d open sets on main day %d of a gate week", s.Date, open, days)
@@ -226,11 +250,10 @@ func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v
 	return v
 }
 
-func checkDeloads(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+func checkDeloads(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	every := map[int]int{1: 9, 2: 6}[len(a.Training.Days)] // the deload's week
 	age := a.Measured.YearsSince(a.Athlete.Born)
-	h := a.Health
-	often := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders) || age >= 45 || age < 16
+	often := anySore(lib, a, p) || age >= 45 || age < 16
 	switch days := len(a.Training.Days); {
 	case often:
 		every = max(3, map[int]int{1: 7, 2: 4}[days])
@@ -289,8 +312,8 @@ func armSets(w *program.Week) int {
 // after two weeks off, are no measure. Of plans made anew only the first is asked here:
 // rounds are measured by what was printed. The least is one set a day, and the ninety
 // seconds that a beginner starts with, less for age and joints.
-func checkVolume(_ *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	l := newLimits(a, p.Start)
+func checkVolume(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
+	l := limitsFor(lib, a, p)
 	off, opened, from, most, back := 0, 0, 0, 0, false
 	for i := range p.Weeks {
 		w := &p.Weeks[i]
@@ -401,8 +424,13 @@ func checkTaper(_ *program.Library, a *program.Assessment, p *program.Program) (
 
 // checkMoves: no exercise keeps the same dose for more than three build weeks running,
 // whatever weeks without it or easy ones lie between. The preparation may, and after two
-// weeks off all begins anew.
-func checkMoves(_ *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+// weeks off all begins anew. What an entry asks for waits at nine tenths of what was shown
+// until more is shown.
+func checkMoves(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+	road, _ := lib.RoadMap(p.Skill)
+	entry := func(id string) bool {
+		return slices.ContainsFunc(road.Entry, func(h program.Hold) bool { return h.Exercise == id })
+	}
 	before, same := map[string]string{}, map[string]int{}
 	off := 0
 	for _, w := range ahead(p) {
@@ -418,7 +446,7 @@ func checkMoves(_ *program.Library, _ *program.Assessment, p *program.Program) (
 		}
 		doses := map[string][]string{}
 		for _, it := range items(&w) {
-			if it.Role != program.RolePrepare && it.Role != program.RoleTest {
+			if it.Role != program.RolePrepare && it.Role != program.RoleTest && !(entryOpen(p) && entry(it.Exercise)) {
 				key := string(it.Role) + " " + it.Exercise
 				doses[key] = append(doses[key], fmt.Sprint(it.Sets, it.Hold, it.Reps, it.Ahead, it.Scale, it.Rig))
 			}

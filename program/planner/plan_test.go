@@ -38,18 +38,22 @@ var plannedOnce = map[string]struct {
 	problems program.Problems
 }{}
 
-// Every invariant holds for every client.
+// Every invariant holds for every client, whatever the skill.
 func TestInvariants(t *testing.T) {
 	lib := library(t)
-	rapid.Check(t, func(t *rapid.T) {
-		a := clients.Draw(t, "client")
-		p := planned(t, lib, &a)
-		for _, c := range checkers {
-			for _, fault := range c.check(lib, &a, &p) {
-				t.Errorf("%s: %s", c.name, fault)
-			}
-		}
-	})
+	for _, skill := range everySkill(lib) {
+		t.Run(skill.id, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) {
+				a := skill.clients.Draw(t, "client")
+				p := planned(t, lib, &a)
+				for _, c := range checkers {
+					for _, fault := range c.check(lib, &a, &p) {
+						t.Errorf("%s: %s", c.name, fault)
+					}
+				}
+			})
+		})
+	}
 }
 
 // 10: the same input gives the same bytes.

@@ -86,8 +86,15 @@ func oneSetMore(now, from program.Dose) program.Dose {
 }
 
 // harder is the next harder version of an exercise that this client may do today; a
-// joint that is sore is not given more.
+// joint that is sore is not given more, and what the entry asks for is not come to by weeks.
 func (x *exercises) harder(e *program.Exercise, d day) *program.Exercise {
+	asked := func(o opening) bool {
+		a, ok := x.lib.Exercise(o.Exercise)
+		return ok && a.Trains[0] == e.Trains[0]
+	}
+	if slices.ContainsFunc(x.open, asked) {
+		return nil
+	}
 	for _, id := range e.Harder {
 		h, ok := x.lib.Exercise(id)
 		if ok && x.can(h) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
