@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"math"
 	"slices"
 
 	"pgregory.net/rapid"
@@ -100,5 +101,22 @@ type skillDrawn struct {
 }
 
 func everySkill(lib *program.Library) []skillDrawn {
-	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}, {"handstand-push-up", presses(lib)}}
+	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}, {"handstand-push-up", presses(lib)}, {"press-to-handstand", lifts(lib)}}
+}
+
+// lifts draws clients of the press to handstand: folds of ninety to a hundred and fifty
+// degrees, or nobody's measure, and blocks; steps lifted up to eight times, free or from a block.
+func lifts(lib *program.Library) *rapid.Generator[program.Assessment] {
+	return skilled(lib, "press-to-handstand", func(t *rapid.T, a *program.Assessment) {
+		a.Goal.Reps = rapid.IntRange(1, 5).Draw(t, "goal repetitions")
+		a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
+		a.Hanging.Blocks = subsetOf(t, []float64{0.10, 0.20, 0.30, 0.40}, "blocks")
+		a.Athlete.Fold = float64(rapid.SampledFrom([]int{0, 90, 110, 125, 135, 150}).Draw(t, "fold")) * math.Pi / 180
+	}, func(t *rapid.T, a *program.Assessment) program.Hold {
+		h := program.Hold{Reps: rapid.IntRange(0, 8).Draw(t, "repetitions")}
+		if blocks := a.Hanging.Blocks; len(blocks) > 0 && rapid.IntRange(0, 2).Draw(t, "from a block") == 0 {
+			h.Rig.Block = blocks[0]
+		}
+		return h
+	})
 }

@@ -157,7 +157,8 @@ func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) 
 	last := &p.Weeks[len(p.Weeks)-1]
 	final := last.Sessions[len(last.Sessions)-1]
 	tested := slices.ContainsFunc(final.Items, func(it program.Prescription) bool { return it.Role == program.RoleTest })
-	tested = tested || entryOpen(p) && slices.ContainsFunc(road.Entry, func(h program.Hold) bool { return !mayDo(lib, a, h.Exercise) })
+	tested = tested || hasNote(p.Notes, noteEntryFold) || // a fold is measured
+		entryOpen(p) && slices.ContainsFunc(road.Entry, func(h program.Hold) bool { return !mayDo(lib, a, h.Exercise) })
 	rests := hasNote(final.Dropped, noteJointRests) || hasNote(p.Notes, noteWayBack) // pain, and the test is off
 	v.want(tested || rests || !hands, "no test at the end")
 	v.want(p.Goal.Chance >= 0 && p.Goal.Chance <= 1 && !math.IsNaN(p.Goal.Chance), "chance %v", p.Goal.Chance)

@@ -216,15 +216,13 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 // past which there is none, and without bands a step held free, with the next out of
 // reach; a sore joint, or weeks just after some off or after pain, which are held to an
 // easier plan; and where nothing else is left the program says what would mend it, or
-// that a gate waits. Repetitions are whole, and pads come in the heights that there are.
+// that a gate waits. Repetitions are whole, and five are the most: pads and
+// blocks come in the heights that there are.
 func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
-	h, help := a.Health, len(a.Bands) > 0
-	if inReps(lib, p) {
-		help = len(a.Hanging.Pads) > 0
-	}
+	h := a.Health
 	said := sore(h.Wrists) || sore(h.Shoulders) || hasNote(p.Notes, noteWayBack) || hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
 	for _, w := range ahead(p) {
-		free := w.Rig.Free() && (inReps(lib, p) || w.Step == a.Goal.Step || !help || w.Hold == mainMost && gateAfter(p, &w))
+		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0 || w.Hold == mainMost && gateAfter(p, &w))
 		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said || hasNote(w.Notes, noteComeback) {
 			continue
 		}
@@ -234,7 +232,7 @@ func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program
 		}
 		hold := float64(w.Hold)
 		if inReps(lib, p) {
-			if w.Rig.Pad > 0 {
+			if w.Hold == 15 {
 				continue
 			}
 			hold += 2
