@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // can says whether this client has the kit and the wrists for an exercise.
@@ -20,6 +21,22 @@ func (c *client) can(e *program.Exercise) bool {
 		return c.limits.grip || !c.limits.neutralOnly
 	}
 	return true
+}
+
+// leaveOut takes the steps below the goal's out of what is repeated that the client has not
+// the kit or the wrists for; practice keeps its order. A goal that needs other wrists is no
+// goal to press towards.
+func (c *client) leaveOut() {
+	if !c.road.Load.Repeats() {
+		return
+	}
+	c.body.Steps = slices.DeleteFunc(c.body.Steps, func(r ladder.Rung) bool {
+		e, ok := c.lib.Exercise(r.Exercise)
+		if ok && r.ID == c.athlete.Goal.Step && e.Grip == program.GripFlat && c.limits.neutralOnly {
+			c.limits.hands = false
+		}
+		return ok && r.ID != c.athlete.Goal.Step && !c.can(e)
+	})
 }
 
 // has reports whether a client has a piece of kit; bands, where one is still in use.

@@ -1,16 +1,19 @@
 package planner
 
 import (
+	"math"
 	"slices"
 
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // skilled draws clients of another skill than the planche's: any body, week and health of
-// clients, and of the skill what its coach would have asked and tested.
-func skilled(lib *program.Library, skill string, rest func(*rapid.T, *program.Assessment)) *rapid.Generator[program.Assessment] {
+// clients, the kit without which intake lets no goal through, and of the skill what its
+// coach would have asked and tested.
+func skilled(lib *program.Library, skill string, rigs func(*rapid.T, *program.Assessment), tested func(*rapid.T, *program.Assessment) program.Hold) *rapid.Generator[program.Assessment] {
 	road, _ := lib.RoadMap(skill)
 	var steps []string
 	for i := range road.Steps {
@@ -20,12 +23,24 @@ func skilled(lib *program.Library, skill string, rest func(*rapid.T, *program.As
 		a := clients.Draw(t, "somebody")
 		a.Goal.Skill, a.Goal.Step = skill, rapid.SampledFrom(steps).Draw(t, "step wanted")
 		if a.Training.Best != nil {
-			a.Training.Best = &program.Hold{Step: rapid.SampledFrom(steps).Draw(t, "former best"), Seconds: 8}
+			a.Training.Best = &program.Hold{Step: rapid.SampledFrom(steps).Draw(t, "former best"), Seconds: 9}
 		}
-		rest(t, &a)
+		wanted, _ := road.Step(a.Goal.Step)
+		e, _ := lib.Exercise(wanted.Exercise)
+		for _, oneOf := range e.Kit {
+			if !slices.ContainsFunc(oneOf, func(k string) bool { return slices.Contains(a.Kit, k) }) {
+				a.Kit = append(a.Kit, rapid.SampledFrom(oneOf).Draw(t, "kit wanted"))
+			}
+		}
+		rigs(t, &a)
 		a.Tests = entryShown(t, road)
 		for range rapid.IntRange(0, 2).Draw(t, "steps tested") {
-			a.Tests = append(a.Tests, stepTested(t, &a, rapid.SampledFrom(steps).Draw(t, "step")))
+			h := tested(t, &a)
+			h.Step = rapid.SampledFrom(steps).Draw(t, "step")
+			a.Tests = append(a.Tests, h)
+		}
+		if _, problems := ladder.New(&a, road); problems.Stop() {
+			t.Skip("a body that can't stand so, which is refused")
 		}
 		return a
 	})
@@ -43,30 +58,39 @@ func entryShown(t *rapid.T, road *program.RoadMap) []program.Hold {
 	return shown
 }
 
-// stepTested is a step held, in some with the client's first band.
-func stepTested(t *rapid.T, a *program.Assessment, step string) program.Hold {
-	h := program.Hold{Step: step, Seconds: float64(rapid.IntRange(0, 30).Draw(t, "seconds"))}
-	if len(a.Bands) > 0 && rapid.Bool().Draw(t, "in a band") {
-		b := a.Bands[0]
-		h.Rig = program.Rig{Bands: []string{b.Name}, At: b.At, Folded: b.Folded}
-	}
-	return h
-}
-
 // levers draws clients of the front lever: bars from 2 m to 2.6 m, anchors around them, and
-// bands at hip, thigh or ankle, in some laid double. Without a bar or rings intake lets no
-// goal through.
+// bands at hip, thigh or ankle, in some laid double; steps held free or in the first band.
 func levers(lib *program.Library) *rapid.Generator[program.Assessment] {
 	return skilled(lib, "front-lever", func(t *rapid.T, a *program.Assessment) {
-		if from := rapid.SampledFrom([]string{"pull-up bar", "rings"}).Draw(t, "from"); !slices.Contains(a.Kit, from) {
-			a.Kit = append(a.Kit, from)
-		}
 		a.Hanging.Bar = float64(rapid.IntRange(200, 260).Draw(t, "bar")) / 100
 		a.Hanging.Anchor = a.Hanging.Bar + float64(rapid.IntRange(-10, 60).Draw(t, "above the bar"))/100
 		for i := range a.Bands {
 			a.Bands[i].At = rapid.SampledFrom([]program.BandAt{program.AtHip, program.AtThigh, program.AtAnkle}).Draw(t, "at")
 			a.Bands[i].Folded = rapid.Bool().Draw(t, "folded")
 		}
+	}, func(t *rapid.T, a *program.Assessment) program.Hold {
+		h := program.Hold{Seconds: float64(rapid.IntRange(0, 30).Draw(t, "seconds"))}
+		if len(a.Bands) > 0 && rapid.Bool().Draw(t, "in a band") {
+			b := a.Bands[0]
+			h.Rig = program.Rig{Bands: []string{b.Name}, At: b.At, Folded: b.Folded}
+		}
+		return h
+	})
+}
+
+// presses draws clients of the handstand push-up, with pads of five to twenty centimetres or
+// none; steps pressed up to twelve times, free or to the first pad.
+func presses(lib *program.Library) *rapid.Generator[program.Assessment] {
+	return skilled(lib, "handstand-push-up", func(t *rapid.T, a *program.Assessment) {
+		a.Goal.Reps = rapid.IntRange(1, 8).Draw(t, "goal repetitions")
+		a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
+		a.Hanging.Pads = subsetOf(t, []float64{0.05, 0.10, 0.15, 0.20}, "pads")
+	}, func(t *rapid.T, a *program.Assessment) program.Hold {
+		h := program.Hold{Reps: rapid.IntRange(0, 12).Draw(t, "repetitions")}
+		if pads := a.Hanging.Pads; len(pads) > 0 && rapid.IntRange(0, 2).Draw(t, "to a pad") == 0 {
+			h.Rig.Pad = pads[0]
+		}
+		return h
 	})
 }
 
@@ -77,5 +101,22 @@ type skillDrawn struct {
 }
 
 func everySkill(lib *program.Library) []skillDrawn {
-	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}}
+	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}, {"handstand-push-up", presses(lib)}, {"press-to-handstand", lifts(lib)}}
+}
+
+// lifts draws clients of the press to handstand: folds of ninety to a hundred and fifty
+// degrees, or nobody's measure, and blocks; steps lifted up to eight times, free or from a block.
+func lifts(lib *program.Library) *rapid.Generator[program.Assessment] {
+	return skilled(lib, "press-to-handstand", func(t *rapid.T, a *program.Assessment) {
+		a.Goal.Reps = rapid.IntRange(1, 5).Draw(t, "goal repetitions")
+		a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
+		a.Hanging.Blocks = subsetOf(t, []float64{0.10, 0.20, 0.30, 0.40}, "blocks")
+		a.Athlete.Fold = float64(rapid.SampledFrom([]int{0, 90, 110, 125, 135, 150}).Draw(t, "fold")) * math.Pi / 180
+	}, func(t *rapid.T, a *program.Assessment) program.Hold {
+		h := program.Hold{Reps: rapid.IntRange(0, 8).Draw(t, "repetitions")}
+		if blocks := a.Hanging.Blocks; len(blocks) > 0 && rapid.IntRange(0, 2).Draw(t, "from a block") == 0 {
+			h.Rig.Block = blocks[0]
+		}
+		return h
+	})
 }

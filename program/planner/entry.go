@@ -113,7 +113,9 @@ func (x *exercises) entryWork(d day) (out []program.Prescription) {
 			continue
 		}
 		if o.shown <= 0 || !x.can(e) {
-			e = x.easier(e, need{purpose: e.Trains[0]})
+			if e = x.easier(e, need{purpose: e.Trains[0]}); !x.can(e) {
+				continue
+			}
 		}
 		role := program.RoleStrength
 		if e.Trains[0] == program.ForCompression { // which no pulling balances

@@ -132,6 +132,8 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 
 func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	l := limitsFor(lib, a, p)
+	// sore wrists are held to the plan of sound ones, which may press at a wall and nothing lighter
+	hands := l.hands && !hasNote(p.Notes, noteNoHands) && !(inReps(lib, p) && sore(a.Health.Wrists))
 	// in a plan made anew, held to the one without it, a sore joint's week may have no main work
 	hurt := p.From != 0 && (sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders))
 	road, _ := lib.RoadMap(p.Skill)
@@ -148,17 +150,34 @@ func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) 
 			}
 			v.want(!arm || main || hurt || hasNote(s.Dropped, noteLightDay), "%s: straight-arm work without main work", s.Date)
 		}
-		if w.Kind == program.WeekBuild && l.hands {
+		if w.Kind == program.WeekBuild && hands {
 			v.want(w.Hold > 0 && w.Sets > 0 || hurt || entryOpen(p) || floorless && (sore(a.Health.Elbows) || tried(&w) || unable) || len(p.Weeks) == 1 || armless(p, &w) || hasNote(p.Notes, noteWayBack), "week %d: no main work", w.Number)
 		}
 	}
 	last := &p.Weeks[len(p.Weeks)-1]
 	final := last.Sessions[len(last.Sessions)-1]
 	tested := slices.ContainsFunc(final.Items, func(it program.Prescription) bool { return it.Role == program.RoleTest })
+	tested = tested || hasNote(p.Notes, noteEntryFold) || // a fold is measured
+		entryOpen(p) && slices.ContainsFunc(road.Entry, func(h program.Hold) bool { return !mayDo(lib, a, h.Exercise) })
 	rests := hasNote(final.Dropped, noteJointRests) || hasNote(p.Notes, noteWayBack) // pain, and the test is off
-	v.want(tested || rests || !l.hands, "no test at the end")
+	v.want(tested || rests || !hands, "no test at the end")
 	v.want(p.Goal.Chance >= 0 && p.Goal.Chance <= 1 && !math.IsNaN(p.Goal.Chance), "chance %v", p.Goal.Chance)
 	return v
+}
+
+// mayDo reports whether kit and wrists allow an exercise on the floor or at a wall.
+func mayDo(lib *program.Library, a *program.Assessment, id string) bool {
+	e, ok := lib.Exercise(id)
+	spared := sore(a.Health.Wrists) || a.Measured.YearsSince(a.Athlete.Born) < 16
+	if !ok || spared && (e.Grip == program.GripFlat || e.Grip == program.GripSupport && !slices.Contains(a.Kit, "parallettes")) {
+		return false
+	}
+	for _, oneOf := range e.Kit {
+		if !slices.ContainsFunc(oneOf, func(k string) bool { return slices.Contains(a.Kit, k) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // heldAll reports whether steps were tested and each was held free for ten seconds or more.

@@ -197,6 +197,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 	if m.body, problems = ladder.New(a, road); problems.Stop() {
 		return out, nil, problems
 	}
+	m.leaveOut()
 	m.clashed, m.open = m.clashes(), m.openings()
 	return out, m, append(problems, m.contradictions()...)
 }
