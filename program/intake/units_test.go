@@ -105,7 +105,7 @@ func TestPartsAddUp(t *testing.T) {
 
 func TestUnitsRefused(t *testing.T) {
 	for _, text := range []string{
-		"", "58", "kg", "58 kilo", "58 kg kg", "58 kg 2 lb 3 kg", "-58 kg", "+58 kg", "058 kg", "5e1 kg", ".5 kg", "5. kg", "58,5 kg",
+		"", "58", "kg", "58 kilo", "58 kg kg", "58 kg 2 lb 3 kg", "-58 kg", "+58 kg", "058 kg", "5e1 kg", ".5 kg", "5. kg", "58,500 kg", "58,5", ",5 kg", "5,8,5 kg", "58'",
 		"NaN kg", ".nan", ".inf kg", "0x3a kg", "1_000 kg", "58kg58", "58 kg.", "٥٨ kg", "58 ㎏", "999999999999 kg", "1 lb 58 kg",
 	} {
 		if x, fault := mass.parse(text); fault == "" {
