@@ -172,10 +172,12 @@ func (q quantity) likely(number float64) unit {
 // mend writes a quantity as it was probably meant: a decimal point, no leading
 // zeros.
 func mend(written string) string {
-	return strings.TrimLeft(strings.ReplaceAll(written, ",", "."), "0")
+	return leading.ReplaceAllString(strings.ReplaceAll(written, ",", "."), "$1")
 }
 
 var (
+	// leading are zeros before a number.
+	leading = regexp.MustCompile(`^0+([0-9])`)
 	// part is a number with a unit.
 	part = regexp.MustCompile(`^([^\s\p{L}°]+)\s*([\p{L}°]+)(?:\s+|$)`)
 	// comma is a decimal one: before three digits it may part thousands.
