@@ -45,6 +45,29 @@ func (n *names) add(id, name string) (taken string) {
 	return taken
 }
 
+// around are ways to call a step together with its skill, folded: "tuck-planche" and
+// "planche-tuck".
+func around(m *program.RoadMap, s *program.Step) (keys []string) {
+	for _, skill := range []string{m.ID, m.Name} {
+		for _, step := range []string{s.ID, s.Name} {
+			keys = append(keys, fold(step+" "+skill), fold(skill+" "+step))
+		}
+	}
+	return keys
+}
+
+// addAround makes the steps of a road map known with their skill's name around them.
+// What has another meaning keeps it.
+func (n *names) addAround(m *program.RoadMap) {
+	for i := range m.Steps {
+		for _, key := range around(m, &m.Steps[i]) {
+			if _, taken := n.ids[key]; !taken {
+				n.ids[key] = m.Steps[i].ID
+			}
+		}
+	}
+}
+
 // find turns what was written into an id.
 func (n *names) find(written string) (id string, known bool) {
 	id, known = n.ids[fold(written)]
@@ -66,6 +89,7 @@ func StepNamed(m *program.RoadMap, written string) (string, error) {
 	for i := range m.Steps {
 		steps.add(m.Steps[i].ID, m.Steps[i].Name)
 	}
+	steps.addAround(m)
 	id, message, advice := steps.resolve(written)
 	if message != "" {
 		return "", errors.New(message + ". " + advice)

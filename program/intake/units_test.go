@@ -42,6 +42,24 @@ func TestUnitsAgainstNIST811(t *testing.T) {
 	}
 }
 
+// What can mean one thing only is read, however it is written: a comma before one or
+// two digits, capitals, marks of feet and inches, minutes alone or with their unit.
+func TestUnitsUnderstood(t *testing.T) {
+	for _, c := range []struct {
+		of   quantity
+		text string
+		want float64
+	}{
+		{mass, "58,5 KG", 58.5}, {length, "1.90 m", 1.9}, {length, "1,9m", 1.9}, {length, `5'5.5"`, 1.6637}, {length, "5′ 6″", 1.6764}, {length, "0", 0},
+		{duration, "1 minute 30 sec", 90}, {minutes, "40 min", 2400}, {minutes, "40", 2400}, {minutes, "1 h 15 min", 4500}, {weeks, "12", 12}, {weeks, "12 weeks", 12},
+	} {
+		got, fault := c.of.parse(c.text)
+		if fault != "" || math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%s = %.15g %s, want %.15g", c.text, got, fault, c.want)
+		}
+	}
+}
+
 // A Julian year has 365.25 days (IAU); twelve months make a year, and 104 weeks
 // with 2.5 days two of them.
 func TestTrainingAge(t *testing.T) {
