@@ -99,11 +99,11 @@ func clearance(c *program.Clearance) read {
 	return func(v value) {
 		var s string
 		optionalText(&s)(v)
-		if s == "" {
-			return
-		}
 		comma := strings.LastIndex(s, ",")
-		if comma <= 0 {
+		switch {
+		case s == "" || comma < 0 && isNone(v.words(), s):
+			return
+		case comma <= 0:
 			v.fault("clearance_form", "written", quote(s), "example", v.example())
 			return
 		}
