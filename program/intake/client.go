@@ -215,7 +215,7 @@ func (c *client) checkKit() {
 		id, known := c.kit.find(written)
 		switch {
 		case written == "" || isNone(c.library.Words, written):
-		case fold(written) == "bands":
+		case id == "bands" || fold(written) == "bands":
 			if len(c.Bands) == 0 {
 				c.unusual(path, "bands_unmeasured")
 			}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,7 +35,9 @@ func (n *names) add(id, name string) (taken string) {
 	if id == "" {
 		return ""
 	}
-	n.list = append(n.list, id)
+	if !slices.Contains(n.list, id) {
+		n.list = append(n.list, id)
+	}
 	for _, key := range []string{fold(id), fold(name)} {
 		if other, ok := n.ids[key]; ok && other != id {
 			taken = other
