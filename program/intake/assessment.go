@@ -63,11 +63,11 @@ func training(t *program.Training, like samples) read {
 		may("best", fmt.Sprintf("{step: %s, hold: 8 s}", like.Step), best(&t.Best, like)),
 		may("other", "[{day: tue, what: rowing, hard: true}]", each(&t.Other, otherTraining)),
 		must("days", "[mon, wed, fri]", each(&t.Days, weekday)),
-		must("minutes", "60", whole(&t.Minutes, 20, 240)),
+		must("minutes", "60", minutes.between(20, 240).whole(&t.Minutes)),
 		may("away", "[2027-02-15/2027-02-21]", each(&t.Away, interval)),
 		may("ill", "[2027-03-08/2027-03-12]", each(&t.Ill, interval)),
 		may("start", "2027-01-11", date(&t.Start, earliest, latest)),
-		may("weeks", "12", whole(&t.Weeks, 4, 16)),
+		may("weeks", "12", weeks.between(4, 16).whole(&t.Weeks)),
 	)
 }
 
@@ -99,11 +99,11 @@ func clearance(c *program.Clearance) read {
 	return func(v value) {
 		var s string
 		optionalText(&s)(v)
-		if s == "" {
-			return
-		}
 		comma := strings.LastIndex(s, ",")
-		if comma <= 0 {
+		switch {
+		case s == "" || comma < 0 && isNone(v.words(), s):
+			return
+		case comma <= 0:
 			v.fault("clearance_form", "written", quote(s), "example", v.example())
 			return
 		}

@@ -80,6 +80,18 @@ func (s *source) isBlank() bool {
 	return slices.Equal(s.empty, blankNeeds) && len(s.problems) == len(blankNeeds)
 }
 
+// kitOffered is what a gym may have, as pages and sheets call it. Bands have a list of
+// their own.
+func kitOffered(lib *program.Library) string {
+	var things []string
+	for _, id := range kit(lib).list {
+		if id != "bands" {
+			things = append(things, cmp.Or(lib.Words["kit."+id], id))
+		}
+	}
+	return strings.Join(things, ", ")
+}
+
 // Blank is an assessment to fill in, every field explained, for a client who is
 // assessed on a day. As long as nobody has filled in any of it, reading it says
 // that it waits; then there is one problem for each value that is still missing.
@@ -88,7 +100,7 @@ func Blank(name string, lib *program.Library, on program.Date) []byte {
 		samples
 		Name, On, Kit string
 		RoadMaps      []program.RoadMap
-	}{sample(lib), strconv.Quote(name), on.String(), strings.Join(kit(lib).list, ", "), lib.RoadMaps}
+	}{sample(lib), strconv.Quote(name), on.String(), kitOffered(lib), lib.RoadMaps}
 	var out bytes.Buffer
 	if err := blankForm.Execute(&out, data); err != nil {
 		panic("intake: blank form: " + err.Error())

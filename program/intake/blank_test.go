@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -23,6 +24,22 @@ func TestBlankWaits(t *testing.T) {
 			if got := reported(problems); got != want || len(studio.Clients) != 1 || len(studio.Waiting) != 1 || studio.Waiting[0] != "oda" {
 				t.Errorf("%s: %d clients, %v wait\n%s", name, len(studio.Clients), studio.Waiting, got)
 			}
+		}
+	}
+}
+
+// What a gym may have is offered once each, in the words that pages and sheets have for
+// it; bands have a list of their own.
+func TestBlankOffersKit(t *testing.T) {
+	for lang, want := range map[string]string{
+		"en": "what there is: parallettes, wall, bathroom scale, blocks, box, dumbbells, low bar, pull-up bar, rings, table, towel\n",
+		"de": "what there is: Parallettes, Wand, Personenwaage, Blöcke, Kasten, Kurzhanteln, niedrige Stange, Klimmzugstange, Ringe, Tisch, Handtuch\n",
+	} {
+		folder := sound(t)
+		folder["content/studio.yaml"].Data = append(folder["content/studio.yaml"].Data, "language: "+lang+"\n"...)
+		studio, _ := Read(folder, os.DirFS("../.."), nil)
+		if blank := string(Blank("Maren", &studio.Library, program.NewDate(2027, 1, 4))); !strings.Contains(blank, want) {
+			t.Errorf("%q is not in the blank in %s", want, lang)
 		}
 	}
 }

@@ -182,22 +182,40 @@ func (c *client) checkAmount() {
 	}
 }
 
+// checkClearance knows that a guardian called "none" is none.
 func (c *client) checkClearance() {
+	c.Health.Conditions = c.orNone("health.conditions", c.Health.Conditions)
+	if isNone(c.library.Words, c.Health.Guardian) {
+		c.Health.Guardian = ""
+	}
 	on := c.Health.ClearedBy.On
 	if on != 0 && on < c.Measured-366 {
 		c.unusual("health.cleared_by", "clearance_old")
 	}
 }
 
+// orNone is a list in which the word for nothing stands for an empty one; beside other
+// words it is an error.
+func (c *client) orNone(path string, list []string) []string {
+	i := slices.IndexFunc(list, func(word string) bool { return isNone(c.library.Words, word) })
+	if i >= 0 && len(list) > 1 {
+		c.wrong(fmt.Sprintf("%s[%d]", path, i), "none_beside", "written", quote(list[i]))
+	}
+	if i >= 0 && len(list) == 1 {
+		return nil
+	}
+	return list
+}
+
 // checkKit turns what is written into the words the exercises use.
 func (c *client) checkKit() {
 	var kit []string
-	for i, written := range c.Kit {
+	for i, written := range c.orNone("kit", c.Kit) {
 		path := fmt.Sprintf("kit[%d]", i)
 		id, known := c.kit.find(written)
 		switch {
-		case written == "":
-		case fold(written) == "bands":
+		case written == "" || isNone(c.library.Words, written):
+		case id == "bands" || fold(written) == "bands":
 			if len(c.Bands) == 0 {
 				c.unusual(path, "bands_unmeasured")
 			}

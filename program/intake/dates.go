@@ -11,7 +11,7 @@ import (
 	"gatepost/program"
 )
 
-// date reads an ISO 8601 calendar date between two years.
+// date reads a calendar date between two years.
 func date(into *program.Date, firstYear, lastYear int) read {
 	return func(v value) {
 		if s, ok := v.scalar(); ok {
@@ -22,10 +22,10 @@ func date(into *program.Date, firstYear, lastYear int) read {
 
 // date reads a date out of the value, or notes what is wrong.
 func (v value) date(s string, firstYear, lastYear int) (program.Date, bool) {
-	d, err := program.ParseDate(s)
+	d, wrong := wholeDate(s, v.dates, v.example())
 	switch {
-	case err != nil:
-		v.fault(dateFault(s, v.example())...)
+	case wrong != nil:
+		v.fault(wrong...)
 		return 0, false
 	case d.Time().Year() < firstYear || d.Time().Year() > lastYear:
 		v.fault("iso_unlikely", "day", d.String(), "name", quote(v.name()), "least", strconv.Itoa(firstYear), "most", strconv.Itoa(lastYear))
@@ -34,21 +34,20 @@ func (v value) date(s string, firstYear, lastYear int) (program.Date, bool) {
 	return d, true
 }
 
-var isoShape = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
+var fourDigits = regexp.MustCompile(`[0-9]{4}`)
 
-// dateFault is what is wrong with something that is no date.
-func dateFault(s, example string) fault {
-	if t, err := time.Parse("2006-1-2", strings.ReplaceAll(s, "/", "-")); err == nil {
-		return fault{"iso_digits", "written", quote(s), "day", t.Format(time.DateOnly)}
+// wholeDate reads a date as a log does, but with all digits of its year: nobody can tell
+// the 85 of a birthday.
+func wholeDate(s string, order program.DateOrder, example string) (program.Date, fault) {
+	d, wrong := logDate(s, order)
+	if !fourDigits.MatchString(s) || wrong != nil && !slices.Contains([]string{"date_two_days", "date_no_day"}, wrong[0]) {
+		return 0, fault{"iso_form", "written", quote(s), "example", example}
 	}
-	if isoShape.MatchString(s) {
-		return fault{"iso_no_day", "written", quote(s)}
-	}
-	return fault{"iso_form", "written", quote(s), "example", example}
+	return d, wrong
 }
 
 // interval reads an ISO 8601 interval of days, both ends included; a single
-// date is one day.
+// date is one day. A date of slashes is none of its ends.
 func interval(into *program.Interval) read {
 	return func(v value) {
 		s, ok := v.scalar()

@@ -29,6 +29,7 @@ type folder struct {
 	coach, builtIn fs.FS
 	english        sayings // for what is wrong with the library
 	said           sayings // for what is wrong with clients; nil until the library is read
+	dates          program.DateOrder
 	problems       program.Problems
 }
 
@@ -132,7 +133,7 @@ func (f *folder) open(from fs.FS, file string, builtIn bool) (*source, bool) {
 		f.problems = append(f.problems, wrong.in(f.english(), at))
 		return nil, false
 	}
-	src.builtIn, src.words = builtIn, f.english
+	src.builtIn, src.words, src.dates = builtIn, f.english, f.dates
 	return src, true
 }
 

@@ -40,7 +40,51 @@ func (c *client) exercise(path, written string) string {
 	if written == "" || c.library.broken[fold(written)] {
 		return written
 	}
-	return c.resolve(c.library.exerciseNames, path, written)
+	id, ok := c.library.exerciseNames.find(written)
+	if !ok {
+		offered := c.testable()
+		if len(offered) == 0 {
+			offered = c.library.exerciseNames.list
+		}
+		c.wrong(path, "unknown_exercise", "written", quote(written), "offer", offerIn(c.words(), written, offered))
+	}
+	return id
+}
+
+// testable are the exercises whose tests the goal's plan can read: floor rungs and what
+// the road map asks for first, then other leans, and counted presses and raises.
+func (c *client) testable() (ids []string) {
+	if c.roadMap == nil {
+		return nil
+	}
+	leans := false
+	for _, r := range c.roadMap.Rungs {
+		if r.Kind != program.RungBalance {
+			ids = append(ids, r.Exercise)
+		}
+		leans = leans || r.Kind == program.RungLean
+	}
+	for _, e := range c.roadMap.Entry {
+		ids = append(ids, e.Exercise)
+	}
+	for _, e := range c.library.Exercises {
+		if slices.ContainsFunc(e.Trains, func(p program.Purpose) bool {
+			return leans && p == program.ForLean || e.Dose.Reps > 0 && (p == program.ForPush || p == program.ForRaise)
+		}) && !slices.Contains(ids, e.ID) {
+			ids = append(ids, e.ID)
+		}
+	}
+	return slices.DeleteFunc(ids, func(id string) bool { return id == "" })
+}
+
+// mostOffered is how many exercises a warning names.
+const mostOffered = 6
+
+// checkRead asks about a test that nothing is reckoned from.
+func (c *client) checkRead(path, exercise string) {
+	if ids := c.testable(); len(ids) > 0 && c.roadMap.Load != program.LoadBalance && !slices.Contains(ids, exercise) {
+		c.unusual(path+".exercise", "test_unread", "exercise", quote(exercise), "exercises", strings.Join(ids[:min(len(ids), mostOffered)], ", "))
+	}
 }
 
 // resolve turns a name into an id, or notes that nobody knows it.
@@ -119,6 +163,7 @@ func (c *client) checkExerciseTest(path string, h *program.Hold, has func(string
 		c.only(path, "drill", has, "scale")
 	default:
 		c.only(path, "drill", has, "ahead", "scale")
+		c.checkRead(path, e.ID)
 	}
 }
 

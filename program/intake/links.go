@@ -43,6 +43,7 @@ func (s *shelf) learnNames() {
 				s.sayTaken(src, fmt.Sprintf("steps[%d].name", i), taken)
 			}
 		}
+		steps.addAround(&m)
 		s.stepNames[m.ID] = steps
 	}
 }

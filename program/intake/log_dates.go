@@ -65,7 +65,9 @@ func logDate(s string, order program.DateOrder) (program.Date, fault) {
 	case dayFirst[1] > 12:
 		return civil(s, monthFirst)
 	}
-	return 0, fault{"date_two_days", "written", quote(s), "example", yearFirstExample}
+	first, _ := civil(s, dayFirst)
+	second, _ := civil(s, monthFirst)
+	return 0, fault{"date_two_days", "written", quote(s), "first", first.String(), "second", second.String()}
 }
 
 func number3(year, month, day string) (n [3]int) {

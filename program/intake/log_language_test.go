@@ -95,17 +95,17 @@ func TestAssessmentInGerman(t *testing.T) {
 	folder := sound(t)
 	studio, file := folder["content/studio.yaml"], folder["content/clients/maren/assessment.yaml"]
 	folder["content/studio.yaml"] = &fstest.MapFile{Data: []byte(string(studio.Data) + "language: de\n")}
-	folder["content/clients/maren/assessment.yaml"] = &fstest.MapFile{Data: []byte(strings.NewReplacer("mass: 58 kg", "mass: 58,5 kg", "arm_span: 168 cm", "arm_span: 210 cm",
+	folder["content/clients/maren/assessment.yaml"] = &fstest.MapFile{Data: []byte(strings.NewReplacer("mass: 58 kg", "mass: 58,500 kg", "arm_span: 168 cm", "arm_span: 210 cm",
 		"wrists: sore", "wrists: sour", "minutes: 60", "", "at: 190 cm, force: 3.0 kg", "at: 190 cm, force: 2.0 kg",
-		"by: 2027-11-30", "by: 30.11.2027", "step: tuck, hold", "step: tukk, hold").Replace(string(file.Data)))}
+		"by: 2027-11-30", "by: 5.6.2028", "conditions: []", "conditions: [Keine]", "kit: [parallettes", "kit: [keine", "step: tuck, hold", "step: tukk, hold").Replace(string(file.Data)))}
 	_, problems := Read(folder, os.DirFS("../.."), zeros{})
 	got := reported(problems)
 	for _, want := range []string{
-		`"58,5 kg" hat ein Komma; Dezimalzeichen ist hier der Punkt`, "Schreib 58.5 kg, falls das gemeint ist (Einheiten: kg, lb)",
+		`"58,500 kg" hat ein Komma; Dezimalzeichen ist hier der Punkt`, "Schreib 58.500 kg, falls das gemeint ist (Einheiten: kg, lb)",
 		"Das ist das 1,27-Fache der Größe", "Erwartet wird zwischen 133 und 199 cm; miss noch einmal, auch die Größe.",
 		`"sour" ist keines der Wörter für "wrists"`, `Meintest du "sore"?`, `"minutes" fehlt`, "Ergänz: minutes: 60",
-		"Das Band zieht bei 190 cm weniger als bei 160 cm", `"30.11.2027" ist kein Datum`, "Schreib Jahr-Monat-Tag: by: 2027-11-30",
-		`Es gibt keine Stufe "tukk"`, `Meintest du "tuck"?`,
+		"Das Band zieht bei 190 cm weniger als bei 160 cm", `"5.6.2028" kann zwei verschiedene Tage meinen`, "Schreib 2028-06-05 oder 2028-05-06; oder sag",
+		`"keine" steht neben etwas anderem`, `Es gibt keine Stufe "tukk"`, `Meintest du "tuck"?`,
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in\n%s", want, got)
@@ -138,7 +138,7 @@ func TestWordsOfLogs(t *testing.T) {
 			{"clean_yes", "clean_no"}, {"done", "morning", "missed"}, {"wrists", "elbows", "shoulders", "other"}} {
 			meaning := map[string]string{}
 			for _, key := range group {
-				for _, word := range wordsOf(&lib, key) {
+				for _, word := range wordsOf(lib.Words, key) {
 					if other := meaning[word]; other != "" {
 						t.Errorf("%s: %q is %s and %s", f.Name(), word, other, key)
 					}

@@ -59,6 +59,9 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 		for i := range m.Steps {
 			k.addStep(&m.Steps[i])
 		}
+		for i := range m.Steps {
+			k.addAround(m, &m.Steps[i])
+		}
 	}
 	for _, b := range a.Bands {
 		k.bands.add(b.Name, b.Name)
@@ -67,6 +70,16 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 		}
 	}
 	return k
+}
+
+// addAround makes a step known with its skill's name around it, where that is nothing
+// else's name.
+func (k *logKnown) addAround(m *program.RoadMap, s *program.Step) {
+	for _, key := range around(m, s) {
+		if _, taken := k.exercises.ids[key]; !taken {
+			k.exercises.ids[key], k.steps[key] = s.Exercise, s.ID
+		}
+	}
 }
 
 // addStep makes a step known by id and name; where an exercise is called the

@@ -52,7 +52,7 @@ var englishWords = map[string][]string{
 	"done":      {doneWord},
 	"morning":   {morningWord},
 	"free":      {"free", "no-band", "without"},
-	"none":      {"none", "no"},
+	"none":      {"none", "no", "nothing"},
 	"strap":     {"strap", "drop"},
 	"pad":       {"pad", "pads"},
 	"block":     {"block", "blocks"},
@@ -65,10 +65,10 @@ var englishWords = map[string][]string{
 	"hurts":     {"pain", "sore", "hurt", "ache", "wrist", "elbow", "shoulder"},
 }
 
-// wordsOf are the words of one meaning: in English, and in a library's language.
-func wordsOf(lib *program.Library, key string) []string {
+// wordsOf are the words of one meaning: in English, and in the language of some words.
+func wordsOf(words program.Words, key string) []string {
 	all := slices.Clone(englishWords[key])
-	for word := range strings.SplitSeq(lib.Words["log."+key], ",") {
+	for word := range strings.SplitSeq(words["log."+key], ",") {
 		if word = fold(strings.TrimSpace(word)); word != "" && !slices.Contains(all, word) {
 			all = append(all, word)
 		}
@@ -77,7 +77,7 @@ func wordsOf(lib *program.Library, key string) []string {
 }
 
 func newLogWords(lib *program.Library) *logWords {
-	of := func(key string) []string { return wordsOf(lib, key) }
+	of := func(key string) []string { return wordsOf(lib.Words, key) }
 	w := &logWords{said: func() program.Words { return lib.Words }, columns: map[string]column{}, clean: map[string]program.Clean{}, done: of("done"), morning: of("morning"),
 		free: of("free"), none: of("none"), missed: of("missed"), hurts: of("hurts"),
 		joints: [4][]string{of("wrists"), of("elbows"), of("shoulders"), of("other")}}
@@ -103,6 +103,11 @@ func newLogWords(lib *program.Library) *logWords {
 	w.pad, w.block = onHeight(of("pad")), onHeight(of("block"))
 	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
 	return w
+}
+
+// isNone reports whether a word says that there is nothing of the kind.
+func isNone(words program.Words, written string) bool {
+	return slices.Contains(wordsOf(words, "none"), fold(strings.TrimSpace(written)))
 }
 
 // onHeight is a height with one of some words before it or after.

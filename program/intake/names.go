@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,7 +35,9 @@ func (n *names) add(id, name string) (taken string) {
 	if id == "" {
 		return ""
 	}
-	n.list = append(n.list, id)
+	if !slices.Contains(n.list, id) {
+		n.list = append(n.list, id)
+	}
 	for _, key := range []string{fold(id), fold(name)} {
 		if other, ok := n.ids[key]; ok && other != id {
 			taken = other
@@ -43,6 +46,29 @@ func (n *names) add(id, name string) (taken string) {
 		}
 	}
 	return taken
+}
+
+// around are ways to call a step together with its skill, folded: "tuck-planche" and
+// "planche-tuck".
+func around(m *program.RoadMap, s *program.Step) (keys []string) {
+	for _, skill := range []string{m.ID, m.Name} {
+		for _, step := range []string{s.ID, s.Name} {
+			keys = append(keys, fold(step+" "+skill), fold(skill+" "+step))
+		}
+	}
+	return keys
+}
+
+// addAround makes the steps of a road map known with their skill's name around them.
+// What has another meaning keeps it.
+func (n *names) addAround(m *program.RoadMap) {
+	for i := range m.Steps {
+		for _, key := range around(m, &m.Steps[i]) {
+			if _, taken := n.ids[key]; !taken {
+				n.ids[key] = m.Steps[i].ID
+			}
+		}
+	}
 }
 
 // find turns what was written into an id.
@@ -66,6 +92,7 @@ func StepNamed(m *program.RoadMap, written string) (string, error) {
 	for i := range m.Steps {
 		steps.add(m.Steps[i].ID, m.Steps[i].Name)
 	}
+	steps.addAround(m)
 	id, message, advice := steps.resolve(written)
 	if message != "" {
 		return "", errors.New(message + ". " + advice)

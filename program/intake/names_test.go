@@ -3,6 +3,8 @@ package intake
 import (
 	"strings"
 	"testing"
+
+	"gatepost/program"
 )
 
 // Worked examples of edit distances: kitten–sitting and Saturday–Sunday are the
@@ -30,6 +32,21 @@ func TestOffer(t *testing.T) {
 	} {
 		if got := offer(written, steps); got != want {
 			t.Errorf("%q: %s, want %s", written, got, want)
+		}
+	}
+}
+
+// Whoever writes "tuck planche" or "planche full" means a step; where a word is another
+// step's name already, that is meant.
+func TestStepsWithTheirSkill(t *testing.T) {
+	m := &program.RoadMap{ID: "front-lift", Name: "Front lift", Steps: []program.Step{
+		{ID: "tuck", Name: "tuck"}, {ID: "adv-tuck", Name: "advanced tuck"}, {ID: "x", Name: "tuck front lift"}, {ID: "full", Name: "full"}}}
+	for written, want := range map[string]string{
+		"full front lift": "full", "Front-Lift Full": "full", "advanced tuck front lift": "adv-tuck", "front lift adv tuck": "adv-tuck",
+		"front lift tuck": "tuck", "tuck front lift": "x", "front lift": "", "full back lift": "",
+	} {
+		if got, err := StepNamed(m, written); got != want || (err != nil) != (want == "") {
+			t.Errorf("%q is %q, %v; want %q", written, got, err, want)
 		}
 	}
 }

@@ -38,6 +38,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	}
 	f.checkTop()
 	about, file := f.readStudio()
+	f.dates = about.Dates
 	library := f.readLibrary(cmp.Or(about.Lang, "en"))
 	library.link()
 	f.said = f.english.over(library.Words)

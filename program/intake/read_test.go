@@ -223,3 +223,20 @@ func BenchmarkRead300Clients(b *testing.B) {
 		}
 	}
 }
+
+// A word for nothing is no condition to be cleared, no guardian, no clearance and no kit.
+func TestNoneIsNothing(t *testing.T) {
+	c, err := readArchive("testdata/cases/none.txtar")
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder, _ := laidOut(t, c)
+	studio, problems := Read(folder, library(t), zeros{})
+	if problems.Stop() || len(studio.Clients) != 1 {
+		t.Fatal(reported(problems))
+	}
+	a := studio.Clients[0]
+	if h := a.Health; len(h.Conditions)+len(a.Kit)+len(a.Training.Away) > 0 || h.Guardian != "" || h.ClearedBy.Name != "" {
+		t.Errorf("health %+v, kit %q, away %v", h, a.Kit, a.Training.Away)
+	}
+}

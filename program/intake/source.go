@@ -18,6 +18,7 @@ type source struct {
 	empty    []string // paths of what is needed and stands there without a value
 	problems program.Problems
 	words    sayings // in which faults of values are said
+	dates    program.DateOrder
 }
 
 func newSource(file, text string, builtIn bool) *source {

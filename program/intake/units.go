@@ -20,6 +20,7 @@ type quantity struct {
 	least, most float64
 	low, high   float64
 	doubt       string // the fault of what is unusual; empty: measure again
+	bare        bool   // a number alone is of the first unit
 }
 
 // unit is a way to write a quantity: its names, and what it is in the unit inside
@@ -38,18 +39,22 @@ const standardGravity = 9.80665
 const yearInDays = 365.25
 
 var (
+	second = unit{[]string{"s", "sec", "seconds"}, 1, 1}
+	minute = unit{[]string{"min", "minutes", "minute"}, 60, 1}
+	hour   = unit{[]string{"h", "hours", "hour"}, 3600, 1}
+
 	mass = quantity{noun: "mass", units: []unit{
 		{[]string{"kg"}, 1, 1}, {[]string{"lb", "lbs"}, 45359237, 1e8}}}
 	length = quantity{noun: "length", units: []unit{
-		{[]string{"cm"}, 1, 100}, {[]string{"m"}, 1, 1}, {[]string{"mm"}, 1, 1000}, {[]string{"ft"}, 3048, 1e4}, {[]string{"in"}, 254, 1e4}}}
-	duration = quantity{noun: "time", units: []unit{
-		{[]string{"s"}, 1, 1}, {[]string{"min"}, 60, 1}, {[]string{"h"}, 3600, 1}}}
-	hours = quantity{noun: "time", units: []unit{
-		{[]string{"h"}, 3600, 1}, {[]string{"min"}, 60, 1}}}
+		{[]string{"cm"}, 1, 100}, {[]string{"m"}, 1, 1}, {[]string{"mm"}, 1, 1000}, {[]string{"ft", "feet"}, 3048, 1e4}, {[]string{"in", "inches"}, 254, 1e4}}}
+	duration    = quantity{noun: "time", units: []unit{second, minute, hour}}
+	hours       = quantity{noun: "time", units: []unit{hour, minute}}
+	minutes     = quantity{noun: "time", bare: true, units: []unit{minute, hour}}
+	weeks       = quantity{noun: "time", bare: true, units: []unit{{[]string{"weeks", "week"}, 1, 1}}}
 	trainingAge = quantity{noun: "time", units: []unit{
 		{[]string{"years", "year"}, yearInDays, 7}, {[]string{"months", "month"}, yearInDays, 84}, {[]string{"weeks", "week"}, 1, 1}, {[]string{"days", "day"}, 1, 7}}}
 	angle = quantity{noun: "angle", units: []unit{
-		{[]string{"deg", "°"}, math.Pi, 180}}}
+		{[]string{"deg", "°", "degrees"}, math.Pi, 180}}}
 	force = quantity{noun: "force", units: []unit{
 		{[]string{"kg"}, standardGravity, 1}, {[]string{"lb", "lbs"}, 45359237 * standardGravity, 1e8}, {[]string{"N"}, 1, 1}}}
 )
@@ -142,10 +147,11 @@ func (q quantity) advice(words program.Words, written, example string) string {
 	say := func(key, write string) string {
 		return words.Say("fault."+key, "write", write, "units", strings.Join(units, ", "))
 	}
-	if _, fault := parseNumber(written); fault == "" {
-		return say("with_unit", written+" "+units[0])
+	mended := mend(written)
+	if x, fault := parseNumber(mended); fault == "" && !q.bare {
+		return say("with_unit", mended+" "+q.likely(x).names[0])
 	}
-	if mended := mend(written); mended != written {
+	if mended != written {
 		if _, fault := q.parse(mended); fault == "" {
 			return say("if_meant", mended)
 		}
@@ -153,30 +159,55 @@ func (q quantity) advice(words program.Words, written, example string) string {
 	return say("as_in", example)
 }
 
-// mend writes a quantity as it was probably meant: a decimal point, no leading
-// zeros, small letters.
-func mend(written string) string {
-	return strings.TrimLeft(strings.ToLower(strings.ReplaceAll(written, ",", ".")), "0")
+// likely is the first unit in which a number is possible; failing that, the first.
+func (q quantity) likely(number float64) unit {
+	for _, u := range q.units {
+		if x := q.units[0].written(number * u.size / u.per); q.least <= x && x <= q.most {
+			return u
+		}
+	}
+	return q.units[0]
 }
 
-// part is a number with a unit.
-var part = regexp.MustCompile(`^([^\s\p{L}°]+)\s*([\p{L}°]+)(?:\s+|$)`)
+// mend writes a quantity as it was probably meant: a decimal point, no leading
+// zeros.
+func mend(written string) string {
+	return leading.ReplaceAllString(strings.ReplaceAll(written, ",", "."), "$1")
+}
+
+var (
+	// leading are zeros before a number.
+	leading = regexp.MustCompile(`^0+([0-9])`)
+	// part is a number with a unit.
+	part = regexp.MustCompile(`^([^\s\p{L}°]+)\s*([\p{L}°]+)(?:\s+|$)`)
+	// comma is a decimal one: before three digits it may part thousands.
+	comma = regexp.MustCompile(`^([0-9]+),([0-9]{1,2})$`)
+	// marks are those of feet and inches. Of minutes and seconds they are no times here.
+	marks = strings.NewReplacer("\u00a0", " ", "'", " ft ", "′", " ft ", `"`, " in ", "″", " in ")
+)
 
 // parse reads a written quantity, such as "58 kg" or "5 ft 5.5 in", into the
 // unit inside, or gives the key of what is wrong with it. Several parts add up; their
-// units get smaller.
+// units get smaller. A number alone is read where it can mean one thing only: nothing
+// of any unit, or of one that goes without saying.
 func (q quantity) parse(s string) (x float64, fault string) {
 	last := math.Inf(1)
-	rest := strings.TrimSpace(strings.ReplaceAll(s, "\u00a0", " "))
-	if _, fault := parseNumber(rest); fault == "" {
+	rest := strings.TrimSpace(marks.Replace(s))
+	switch n, fault := parseNumber(rest); {
+	case fault == "" && (q.bare || n == 0):
+		return q.units[0].inside(rest), ""
+	case fault == "":
 		return 0, "no_unit"
+	case q.bare && fault != "not_number":
+		return 0, fault
 	}
 	for parts := 0; rest != "" || parts == 0; parts++ {
 		m := part.FindStringSubmatch(rest)
 		if m == nil {
 			return 0, "not_" + q.noun
 		}
-		_, fault := parseNumber(m[1])
+		number := comma.ReplaceAllString(m[1], "$1.$2")
+		_, fault := parseNumber(number)
 		u, known := q.unit(m[2])
 		switch {
 		case !known || u.size/u.per >= last:
@@ -184,14 +215,14 @@ func (q quantity) parse(s string) (x float64, fault string) {
 		case fault != "":
 			return 0, fault
 		}
-		x, last, rest = x+u.inside(m[1]), u.size/u.per, rest[len(m[0]):]
+		x, last, rest = x+u.inside(number), u.size/u.per, rest[len(m[0]):]
 	}
 	return x, ""
 }
 
 func (q quantity) unit(name string) (found unit, known bool) {
 	for _, u := range q.units {
-		if slices.Contains(u.names, name) {
+		if slices.ContainsFunc(u.names, func(n string) bool { return strings.EqualFold(n, name) }) {
 			return u, true
 		}
 	}

@@ -42,6 +42,24 @@ func TestUnitsAgainstNIST811(t *testing.T) {
 	}
 }
 
+// What can mean one thing only is read, however it is written: a comma before one or
+// two digits, capitals, marks of feet and inches, minutes alone or with their unit.
+func TestUnitsUnderstood(t *testing.T) {
+	for _, c := range []struct {
+		of   quantity
+		text string
+		want float64
+	}{
+		{mass, "58,5 KG", 58.5}, {length, "1.90 m", 1.9}, {length, "1,9m", 1.9}, {length, `5'5.5"`, 1.6637}, {length, "5′ 6″", 1.6764}, {length, "0", 0},
+		{duration, "1 minute 30 sec", 90}, {minutes, "40 min", 2400}, {minutes, "40", 2400}, {minutes, "1 h 15 min", 4500}, {weeks, "12", 12}, {weeks, "12 weeks", 12},
+	} {
+		got, fault := c.of.parse(c.text)
+		if fault != "" || math.Abs(got-c.want) > 1e-12 {
+			t.Errorf("%s = %.15g %s, want %.15g", c.text, got, fault, c.want)
+		}
+	}
+}
+
 // A Julian year has 365.25 days (IAU); twelve months make a year, and 104 weeks
 // with 2.5 days two of them.
 func TestTrainingAge(t *testing.T) {
@@ -105,7 +123,7 @@ func TestPartsAddUp(t *testing.T) {
 
 func TestUnitsRefused(t *testing.T) {
 	for _, text := range []string{
-		"", "58", "kg", "58 kilo", "58 kg kg", "58 kg 2 lb 3 kg", "-58 kg", "+58 kg", "058 kg", "5e1 kg", ".5 kg", "5. kg", "58,5 kg",
+		"", "58", "kg", "58 kilo", "58 kg kg", "58 kg 2 lb 3 kg", "-58 kg", "+58 kg", "058 kg", "5e1 kg", ".5 kg", "5. kg", "58,500 kg", "58,5", ",5 kg", "5,8,5 kg", "58'",
 		"NaN kg", ".nan", ".inf kg", "0x3a kg", "1_000 kg", "58kg58", "58 kg.", "٥٨ kg", "58 ㎏", "999999999999 kg", "1 lb 58 kg",
 	} {
 		if x, fault := mass.parse(text); fault == "" {
@@ -142,7 +160,8 @@ func FuzzUnits(f *testing.F) {
 func TestDates(t *testing.T) {
 	for text, want := range map[string]string{
 		"2027-02-28": "2027-02-28", "2028-02-29": "2028-02-29", "2027-02-29": "", "2027-13-01": "",
-		"20270228": "", "2027-W05-1": "", "2027-2-8": "", "28.02.2027": "",
+		"20270228": "", "2027-W05-1": "", "02/08/2027": "", "28/02/27": "", "31/04/2027": "", "13/13/2027": "", "28.2.": "", "46081": "",
+		"2027-2-8": "2027-02-08", "28.02.2027": "2027-02-28", "28/2/2027": "2027-02-28", "2/28/2027": "2027-02-28", "7.7.2027": "2027-07-07",
 	} {
 		var d program.Date
 		src := newSource("x.yaml", "day: "+text, false)

@@ -120,6 +120,9 @@ const maxItems = 200
 func each[T any](into *[]T, item func(*T) read) read {
 	return func(v value) {
 		switch {
+		case v.node.Kind == yaml.ScalarNode && isNone(v.words(), v.node.Value):
+			*into = []T{}
+			return
 		case v.node.Kind != yaml.SequenceNode:
 			v.fault("not_list", "example", v.example())
 			return
