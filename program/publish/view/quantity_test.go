@@ -26,7 +26,8 @@ func TestKilograms(t *testing.T) {
 // 3, 4, 5, 6 hand-breadths from wall to wrist crease are leans of about 0, 9,
 // 18, 28 cm (common practice).
 func TestHands(t *testing.T) {
-	for lean, want := range map[float64]string{0: "3", .09: "4", .18: "5", .28: "6", .225: "5½", .37: "7"} {
+	for lean, want := range map[float64]string{0: "3", .09: "4", .18: "5", .28: "6", .225: "5½", .38: "7",
+		.08: "", .10: "", .12: "", .14: "4½", .16: "", .20: ""} { // half a hand is 4.5 cm: 16 and 20 are not 18
 		if got := hands(lean); got != want {
 			t.Errorf("%g m: got %q, want %q", lean, got, want)
 		}
