@@ -102,7 +102,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {strings.TrimPrefix(last, ". "), fine}} {
 		if line.text != "" {
 			var t Text
-			t, end = p.lines(p.X, end, w, line.style, line.text, 2)
+			t, end = p.lines(p.X, end, w, line.style, line.text, 3)
 			marks = append(marks, t)
 		}
 	}

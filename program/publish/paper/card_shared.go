@@ -63,7 +63,7 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
 	columns := min(len(r.items), cellsALine)
 	switch {
-	case len(r.items) == 4 && p.tight:
+	case len(r.items) == 4 && p.tight && (p.hush || p.pausesFit(r.items, (width-captionWidth)/4-2)):
 		columns = 4
 	case len(r.items) == 4:
 		columns = 2
@@ -99,6 +99,11 @@ func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
 	}
 	s.Size = leastCard
 	return p.lines(x, y, w, s, item.Name, 3)
+}
+
+// pausesFit reports whether what is said of each rest has room in cells of a width.
+func (p *card) pausesFit(items []view.CardItem, w float64) bool {
+	return !slices.ContainsFunc(items, func(i view.CardItem) bool { return Regular.width(p.clean(i.Pause), leastCard) > w })
 }
 
 // footHeight is what a line of cells has under its names: the doses, the ticks where
