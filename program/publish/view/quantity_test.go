@@ -51,3 +51,12 @@ func TestChanceWords(t *testing.T) {
 		}
 	}
 }
+
+// What is said of several weeks is said once, with the weeks: a coach reads it once.
+func TestWeeksInRuns(t *testing.T) {
+	for want, weeks := range map[string][]int{"4": {4}, "1–3": {1, 2, 3}, "1–3, 5–7, 9": {1, 2, 3, 5, 6, 7, 9}, "2, 4": {2, 4}, "5": {5, 5}} {
+		if got := runs(weeks); got != want {
+			t.Errorf("%v: %q, want %q", weeks, got, want)
+		}
+	}
+}
