@@ -42,7 +42,7 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 		width, h = tightFigureWidth, tightFigureHeight
 	}
 	plate := p.plate(width, h)
-	if plate == nil || item.Open && !item.Check {
+	if plate == nil || !item.Shown {
 		return nil, p.W, y
 	}
 	b := Box{p.Right() - width, y, width, h}.Inset((width-plate.Width)/2, (h-plate.Height)/2)

@@ -37,6 +37,7 @@ type CardItem struct {
 	Easier string   // what to do when it is too much today
 	Harder string   // when it is too little; empty in a deload and in a test
 	Check  bool
+	Shown  bool // by the card's figure
 	Boxes  []CardBox
 }
 
@@ -128,8 +129,8 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	if site != "" {
 		c.Link = site + "exercise-" + main.Exercise + ".html"
 	}
-	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check) {
-		c.Figure = w.Stance
+	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check || practised(main)) {
+		c.Figure, c.Items[c.Main].Shown = w.Stance, true
 	}
 	return c
 }

@@ -133,3 +133,15 @@ func TestYouthIsPrivate(t *testing.T) {
 		}
 	}
 }
+
+// Tries of a balance have the step's figure on their card, as a hold has.
+func TestTriesHaveTheirFigure(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[0]
+	w.Stance.Height = 1.7
+	w.Sessions[0].Items = []program.Prescription{{Exercise: w.Exercise, Step: w.Step, Role: program.RoleTest, Try: true, Sets: 10, Hold: 10, Rest: 60}}
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if c := v.Cards[0]; !c.Figure.Drawn() || !c.Items[0].Shown {
+		t.Errorf("drawn: %v, shown: %v", c.Figure.Drawn(), c.Items[0].Shown)
+	}
+}
