@@ -42,7 +42,7 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 		width, h = tightFigureWidth, tightFigureHeight
 	}
 	plate := p.plate(width, h)
-	if plate == nil || item.Open && !item.Check {
+	if plate == nil || !item.Shown {
 		return nil, p.W, y
 	}
 	b := Box{p.Right() - width, y, width, h}.Inset((width-plate.Width)/2, (h-plate.Height)/2)
@@ -102,7 +102,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {strings.TrimPrefix(last, ". "), fine}} {
 		if line.text != "" {
 			var t Text
-			t, end = p.lines(p.X, end, w, line.style, line.text, 2)
+			t, end = p.lines(p.X, end, w, line.style, line.text, 3)
 			marks = append(marks, t)
 		}
 	}

@@ -29,9 +29,10 @@ type sharing struct {
 	finish   bool // trunk and mobility share
 	pulls    bool // what balances the holds shares, but for what stands between them
 	rests    bool // those too
-	tight    bool // no rests in shared rows, a smaller figure
+	tight    bool // narrower cells, a smaller figure
 	strength bool // strength shares with that
 	bare     bool // no figure, no larger test
+	hush     bool // no rests in shared rows
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
 	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
 }
@@ -46,7 +47,9 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true, strength: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true},
-	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, list: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, hush: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, list: true},
 }
 
 // lay puts rows between two heights, and gives what is left over to the gaps.

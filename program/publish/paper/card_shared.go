@@ -14,6 +14,7 @@ const (
 	leastTick    = 2.6
 	cellDose     = 5   // mm
 	cellPause    = 2.7 // mm
+	cellTicks    = 4.0 // mm, under a dose
 )
 
 // prepare is the preparation in one row with one tick; it says where it ends.
@@ -62,20 +63,16 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
 	columns := min(len(r.items), cellsALine)
 	switch {
-	case len(r.items) == 4 && p.tight:
+	case len(r.items) == 4 && p.tight && (p.hush || p.pausesFit(r.items, (width-captionWidth)/4-2)):
 		columns = 4
 	case len(r.items) == 4:
 		columns = 2
 	}
 	w := (width - captionWidth) / float64(columns)
-	foot := cellDose + cellPause
-	if between := func(i view.CardItem) bool { return i.Remark != "" }; !ticks || p.bare || p.tight && !slices.ContainsFunc(r.items, between) {
-		foot = cellDose
-	}
 	top := y
 	for i := 0; i < len(r.items); i += columns {
 		line := r.items[i:min(i+columns, len(r.items))]
-		names := 0.0
+		names, foot := 0.0, p.footHeight(line, w-2, ticks)
 		for _, item := range line {
 			_, end := p.cellName(item, 0, 0, w-2)
 			names = max(names, end)
@@ -104,35 +101,60 @@ func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
 	return p.lines(x, y, w, s, item.Name, 3)
 }
 
-// cellFoot is the dose, with ticks beside it and, where there is room, the rest
-// under it.
+// pausesFit reports whether what is said of each rest has room in cells of a width.
+func (p *card) pausesFit(items []view.CardItem, w float64) bool {
+	return !slices.ContainsFunc(items, func(i view.CardItem) bool { return Regular.width(p.clean(i.Pause), leastCard) > w })
+}
+
+// footHeight is what a line of cells has under its names: the doses, the ticks where
+// they have no room beside one of them, and the rests.
+func (p *card) footHeight(line []view.CardItem, w float64, ticks bool) float64 {
+	h := float64(cellDose)
+	if !ticks {
+		return h
+	}
+	if slices.ContainsFunc(line, func(i view.CardItem) bool { return !p.ticksBeside(i, w) }) {
+		h += cellTicks
+	}
+	if !p.hush && slices.ContainsFunc(line, func(i view.CardItem) bool { return joined(i.Sides, i.Pause) != "" }) {
+		h += cellPause
+	}
+	return h
+}
+
+// ticksBeside reports whether a cell of a width has room for a tick a set beside its dose.
+func (p *card) ticksBeside(item view.CardItem, w float64) bool {
+	room := w - Bold.width(p.clean(item.Amount), leastHold) - 1.5
+	return room/float64(max(item.Sets, 1))-0.4 >= leastTick
+}
+
+// cellFoot is the dose, with ticks beside it or, where these have no room, under it,
+// and the rest under them.
 func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 	line := Box{b.X, b.Y, b.W, cellDose}
 	dose := p.fit(line, style{Face: Bold, Size: leastHold, Leading: 1.05, Middle: true}, item.Amount)
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
 	marks := []Mark{dose}
-	if ticks {
+	below := line.Bottom()
+	switch {
+	case ticks && p.ticksBeside(item, b.W):
 		x := dose.Right() + 1.5
 		marks = append(marks, p.ticks(Box{x, line.Y, b.Right() - x, line.H}, item)...)
+	case ticks:
+		marks = append(marks, p.ticks(Box{b.X, below, b.W, cellTicks}, item)...)
+		below += cellTicks
 	}
-	if b.H > line.H && joined(item.Sides, item.Pause) != "" {
-		under := Box{b.X, line.Bottom(), b.W, b.H - line.H}
+	if ticks && b.Bottom()-below > cellPause-0.1 && joined(item.Sides, item.Pause) != "" {
+		under := Box{b.X, below, b.W, cellPause}
 		marks = append(marks, p.aside(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, item))
 	}
 	return marks
 }
 
-// ticks are boxes for the sets, or one for all of them where they would be too
-// small; in them the letters of the sides.
+// ticks are boxes, one a set; in them the letters of the sides.
 func (p *card) ticks(b Box, item view.CardItem) []Mark {
 	n := max(item.Sets, 1)
 	side := min(tick, b.W/float64(n)-0.4)
-	if side < leastTick {
-		side, n = min(tick, b.W), 1
-	}
-	if side < leastTick {
-		return nil
-	}
 	var marks []Mark
 	for i := range n {
 		box := Box{b.X + float64(i)*(side+0.4), b.Y + (b.H-side)/2, side, side}

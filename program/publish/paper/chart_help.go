@@ -74,11 +74,23 @@ func (c *chart) curve() {
 		}
 		c.add(Stroke{Points: []Point{{at.X, base}, at}, Width: c.mm(0.3), Dash: c.mm(1), Tone: Quiet})
 		path = append(path, at)
-		c.label(i, at, label)
+		if c.told(i, label) {
+			c.label(i, at, label)
+		}
 	}
 	c.path(path)
 	c.dots(top, base, most)
 	c.add(Stroke{Points: []Point{{c.left, base}, {c.Width - c.mm(chartMargin), base}}, Width: c.mm(0.5), Tone: Ink})
+}
+
+// told reports whether a week's dot has its label: where it begins and where it changes,
+// and never a lean, which the row above names.
+func (c *chart) told(i int, label string) bool {
+	if !c.hasHelp() || i == 0 {
+		return c.hasHelp()
+	}
+	_, before, ok := c.value(c.v.Weeks[i-1])
+	return !ok || before != label || c.v.Weeks[i-1].StepID != c.v.Weeks[i].StepID
 }
 
 func (c *chart) path(points []Point) {

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/figure"
@@ -31,11 +32,21 @@ type coachPage struct {
 
 func layCoach(ts *typesetter, v *view.View) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
-	charts := &coachPage{hand.portrait(v.ForCoach.HelpTitle, leastPage), ts, v, &v.ForCoach}
-	charts.charts(charts.head())
-	notes := &coachPage{hand.portrait(v.ForCoach.NotesTitle, leastPage), ts, v, &v.ForCoach}
-	notes.second(notes.head())
-	pages := []*Page{charts.Page, notes.Page}
+	page := func(title string) *coachPage { return &coachPage{hand.portrait(title, leastPage), ts, v, &v.ForCoach} }
+	var pages []*Page
+	for _, scale := range []float64{1, 0.8, 0.65} { // charts somewhat lower, where that makes it one page
+		one := page(v.ForCoach.HelpTitle)
+		if one.second(one.charts(one.head(), scale)+3) <= one.bottom() {
+			pages = []*Page{one.Page}
+			break
+		}
+	}
+	if pages == nil {
+		charts, notes := page(v.ForCoach.HelpTitle), page(v.ForCoach.NotesTitle)
+		charts.charts(charts.head(), 1)
+		notes.second(notes.head())
+		pages = []*Page{charts.Page, notes.Page}
+	}
 	for i, p := range pages {
 		foot(p, ts, v, i+1, len(pages))
 	}
@@ -59,16 +70,24 @@ func (p *coachPage) head() float64 {
 	return y + 22.5
 }
 
-// charts share the page in proportion to what they have to show.
-func (p *coachPage) charts(y float64) {
-	room := p.bottom() - y - 9 // mm, for the sentence below
-	y = p.chart(y, 0.36*room, p.c.HelpTitle, p.c.Legend, p.helpChart)
+// charts share the page in proportion to what they have to show, those without anything
+// to show left out; it says where they end.
+func (p *coachPage) charts(y, scale float64) float64 {
+	room := scale * (p.bottom() - y - 9) // mm, for the sentence below
+	any := func(has func(view.WeekValue) bool) bool { return slices.ContainsFunc(p.c.Weeks, has) }
+	if any(func(w view.WeekValue) bool { return w.Hold > 0 }) {
+		y = p.chart(y, 0.36*room, p.c.HelpTitle, p.c.Legend, p.helpChart)
+	}
 	if len(p.c.Arrivals) > 0 { // nothing is counted, or dated, where balance is practised
-		y = p.chart(y, 0.25*room, p.c.SecondsTitle, p.c.Ceiling, p.secondsChart)
-		rows := math.Min(float64(len(p.c.Arrivals))*8+22, 0.39*room)
+		if any(func(w view.WeekValue) bool { return w.Seconds > 0 }) {
+			y = p.chart(y, 0.25*room, p.c.SecondsTitle, p.c.Ceiling, p.secondsChart)
+		}
+		rows := math.Min(float64(len(p.c.Arrivals))*8+22, 0.39*room/scale)
 		y = p.chart(y, rows, p.c.ForecastTitle, "", p.forecastChart)
 	}
-	p.add(p.fit(Box{pageMargin, y, p.width(), p.bottom() - y}, style{Size: coachSize, Least: leastPage}, joined(p.v.Forecast.Sentence)))
+	t, end := p.flow(pageMargin, y, p.width(), style{Size: coachSize}, joined(p.v.Forecast.Sentence))
+	p.add(t)
+	return end
 }
 
 // chart lays a title and, under it, a drawing of the height that is left.

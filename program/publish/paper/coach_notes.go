@@ -10,11 +10,14 @@ const (
 	columnGap = 8   // mm
 	rigHeight = 105 // mm, the drawing of the first rig
 	worthRow  = 8   // mm
+
+	coachNotes = 9.5 // points
 )
 
-// second is the page of worths over two columns: the rig and week by week, and
-// what was noted about the whole.
-func (p *coachPage) second(y float64) {
+// second is the worths over two columns, the rig and week by week, and what was noted
+// about the whole; over the whole width where one of them is empty. It says where it
+// ends in full: beyond the page it was squeezed.
+func (p *coachPage) second(y float64) float64 {
 	if len(p.c.Worth) > 0 {
 		y = p.worth(Box{pageMargin, y, p.width(), 0}) + 3
 	}
@@ -23,10 +26,10 @@ func (p *coachPage) second(y float64) {
 	if p.c.Rig.Stance.Drawn() {
 		left = p.rig(Box{pageMargin, y, w, rigHeight}) + 4
 	}
+	var weeks, notes []passage
 	if len(p.c.WeekNotes) > 0 {
-		p.add(p.squeezed(Box{pageMargin, left, w, bottom - left}, bullets(p.c.WeeksTitle, p.c.WeekNotes))...)
+		weeks = bullets(p.c.WeeksTitle, p.c.WeekNotes)
 	}
-	var notes []passage
 	for _, part := range []struct {
 		title string
 		lines []string
@@ -35,7 +38,21 @@ func (p *coachPage) second(y float64) {
 			notes = append(notes, bullets(part.title, part.lines)...)
 		}
 	}
-	p.add(p.squeezed(Box{pageMargin + w + columnGap, y, w, bottom - y}, notes)...)
+	x := pageMargin + w + columnGap
+	if left == y && (weeks == nil || notes == nil) {
+		x, w = pageMargin, p.width()
+	}
+	first := p.part(Box{pageMargin, left, w, bottom - left}, weeks)
+	second := p.part(Box{x, y, w, bottom - y}, notes)
+	return max(first, second) + p.bottom() - bottom
+}
+
+// part sets passages into a box, squeezed where they have no room, and says where they
+// end in full.
+func (p *coachPage) part(b Box, all []passage) float64 {
+	_, end := p.column(b.X, b.Y, b.W, coachNotes, 0, all)
+	p.add(p.squeezed(b, all)...)
+	return end
 }
 
 // rig draws the first banded week from the floor to the anchor, to one scale, with
@@ -86,7 +103,7 @@ func (ts *typesetter) shorten(s string, f Face, width float64) string {
 // squeezed sets passages into a box: in smaller type, then each held to fewer
 // lines, at last without those that have no room.
 func (p *coachPage) squeezed(b Box, all []passage) []Mark {
-	for _, try := range tries(9.5) {
+	for _, try := range tries(coachNotes) {
 		if marks, end := p.column(b.X, b.Y, b.W, try.size, try.most, all); end <= b.Bottom() {
 			return marks
 		}

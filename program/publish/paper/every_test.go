@@ -56,3 +56,23 @@ func TestTestSheetFits(t *testing.T) {
 		}
 	}
 }
+
+// The sheet of the tests can be read without the first one: whose it is and of which day,
+// which steps there are, and room for repetitions and for what was left on the scale.
+func TestTestSheetStandsAlone(t *testing.T) {
+	studio := demo(t)
+	for _, paper := range papers {
+		studio.Coach.Paper = paper
+		sheet, _ := view.NewSheet(studio.Coach, &studio.Library, "planche")
+		banded, second := ladder.Shown(&studio.Library, "planche")
+		text := textOf(layTestSheet(setter(), sheet, Shown{banded, second})[1])
+		for _, want := range []string{"Name\n", "Measured\n", "Times\n", "Scale, kg\n", "Lean, cm\n", "Steps, easiest first: tuck, half-open tuck"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q is missing", paper, want)
+			}
+		}
+		if strings.Contains(text, "…") {
+			t.Errorf("%s: cut: %s", paper, text)
+		}
+	}
+}

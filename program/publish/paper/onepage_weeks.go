@@ -44,11 +44,12 @@ func (p *onePage) table(y float64) float64 {
 			help = l.Help
 		}
 	}
-	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, help, ""}, nil, Quiet)
+	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, help, ""}, nil, Quiet, help == "")
 	y += h
 	p.rule(y, 0.4, 0)
 	for i, w := range p.v.Weeks {
-		p.weekRow(y, h, w, most)
+		same := i > 0 && w.StepID == p.v.Weeks[i-1].StepID && w.Help == p.v.Weeks[i-1].Help
+		p.weekRow(y, h, w, most, same)
 		y += h
 		firm := i+1 < len(p.v.Weeks) && !w.Provisional && p.v.Weeks[i+1].Provisional
 		if firm {
@@ -84,7 +85,8 @@ func (p *onePage) rule(y, width, dash float64) {
 	p.add(Stroke{Points: []Point{{pageMargin, y}, {p.right(), y}}, Width: width, Dash: dash, Tone: tone})
 }
 
-func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
+// weekRow is a week's line; the same help as in the week before is said by its bar alone.
+func (p *onePage) weekRow(y, h float64, w view.Week, most float64, same bool) {
 	row := Box{pageMargin, y, p.width(), h}
 	kind := w.Check
 	if w.Gate {
@@ -103,11 +105,16 @@ func (p *onePage) weekRow(y, h float64, w view.Week, most float64) {
 		b := cells[5]
 		p.add(Fill{Box{b.X + helpText + 1, y + 0.3*h, (b.W - helpText - 2) * w.HelpKG / most, 0.4 * h}, Accent})
 	}
-	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, joined(w.Rig, w.Drop), w.Help, kind}, []int{0, 2}, Ink)
+	help := w.Help
+	if same {
+		help = ""
+	}
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, joined(w.Rig, w.Drop), help, kind}, []int{0, 2}, Ink, w.Help == "")
 }
 
-// row sets one line of cells; those listed in bold.
-func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone) {
+// row sets one line of cells; those listed in bold. Without help the cells before have
+// its room.
+func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone, helpless bool) {
 	cells := p.columnsOf(y, h)
 	for i, b := range cells {
 		s := style{Size: p.size, Least: leastPage, Tone: tone, Middle: true, Leading: h / (p.size * mmPerPoint)}
@@ -119,9 +126,9 @@ func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone) {
 		switch {
 		case i == 5:
 			b.W = helpText
-		case i == 3 && texts[4] == "" && texts[5] == "": // an exercise without either
+		case i == 3 && texts[4] == "" && helpless: // an exercise without either
 			b.W = cells[5].Right() - b.X
-		case i == 4 && texts[5] == "": // a lean needs the room, and has no help
+		case i == 4 && helpless: // a lean needs the room, and has no help
 			b.W = cells[5].Right() - b.X
 		}
 		if texts[i] != "" {

@@ -49,7 +49,12 @@ func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	first.strip(sheet.Rig, y+3)
 	first.end(1)
 	second := &testSheet{hand.portrait(sheet.Tests.Title, leastPage), ts, sheet}
-	y = second.table(second.head(""), sheet.Tests, testRows, testShares)
+	shares := testShares
+	if len(sheet.Tests.Columns) > len(shares) {
+		shares = manyShares
+	}
+	y = second.table(second.head(""), sheet.Tests, testRows, shares)
+	second.whose()
 	second.panels(y+5, shown)
 	second.end(2)
 	return []*Page{first.Page, second.Page}
@@ -64,6 +69,19 @@ func (p *testSheet) head(lead string) float64 {
 		Fill{Box{pageMargin, pageMargin + 12, width, 0.7}, Ink},
 	)
 	return pageMargin + 15
+}
+
+// whose has room beside the title for the name and the day.
+func (p *testSheet) whose() {
+	width := p.Width - 2*pageMargin
+	x, w := pageMargin+0.42*width, 0.58*width
+	for i, share := range []float64{0.6, 0.4} {
+		b := Box{x, pageMargin + 5, share*w - 3*float64(1-i), 5.6}
+		label := p.fit(b, style{Face: Bold, Size: sheetSize, Least: leastPage, Bottom: true}, p.sheet.Whose[i])
+		label.W = Bold.width(label.Lines[0], label.Size)
+		p.add(label, Stroke{Points: []Point{{label.Right() + 1.5, b.Bottom()}, {b.Right(), b.Bottom()}}, Width: 0.25, Tone: Ink})
+		x += share * w
+	}
 }
 
 // end is when to stop, who decides, and the foot.
@@ -182,6 +200,7 @@ func (p *testSheet) narrowChoices(choices []string, b Box) []Mark {
 var (
 	bandShares = []float64{0.25, 0.12, 0.105, 0.105, 0.105, 0.105, 0.105, 0.105}
 	testShares = []float64{0.30, 0.26, 0.09, 0.09, 0.08, 0.10, 0.08}
+	manyShares = []float64{0.225, 0.17, 0.095, 0.075, 0.095, 0.095, 0.06, 0.105, 0.08} // with repetitions, lean and scale
 )
 
 // caption is a table's title and how-to, and how high they are.

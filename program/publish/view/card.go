@@ -15,7 +15,7 @@ type Card struct {
 	Kind    string // "Deload"; empty in an ordinary week
 	KindKey program.WeekKind
 	Date    string // "Wednesday 6 January"
-	Minutes string // "37 min"
+	Minutes string // "37 min"; "12 min, at home"
 	Note    string // what the week has to say first; may be empty
 
 	Prepare []CardItem
@@ -37,6 +37,7 @@ type CardItem struct {
 	Easier string   // what to do when it is too much today
 	Harder string   // when it is too little; empty in a deload and in a test
 	Check  bool
+	Shown  bool // by the card's figure
 	Boxes  []CardBox
 }
 
@@ -102,6 +103,9 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
 		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session),
 	}
+	if s.atHome(w, session) {
+		c.Minutes = join(c.Minutes, s.say("card.at_home"))
+	}
 	if w.Kind != program.WeekBuild || showsGate(w, session) {
 		c.Kind = s.kind(w)
 	}
@@ -125,10 +129,25 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	if site != "" {
 		c.Link = site + "exercise-" + main.Exercise + ".html"
 	}
-	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check) {
-		c.Figure = w.Stance
+	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check || practised(main)) {
+		c.Figure, c.Items[c.Main].Shown = w.Stance, true
 	}
 	return c
+}
+
+// nearMinutes is a day that nobody travels to a hall for (our judgement).
+const nearMinutes = 20
+
+// atHome reports whether a day is short, shows nobody anything, and needs no kit but a
+// floor and a wall.
+func (s *speech) atHome(w program.Week, session program.Session) bool {
+	if session.Minutes > nearMinutes || w.Gate || w.Kind == program.WeekTest || w.Stance.Grip {
+		return false
+	}
+	return !slices.ContainsFunc(session.Items, func(p program.Prescription) bool {
+		e, ok := s.lib.Exercise(p.Exercise)
+		return !ok || !p.Rig.Free() || p.Scale > 0 || slices.ContainsFunc(e.Kit, func(any []string) bool { return !slices.Contains(any, "wall") })
+	})
 }
 
 // centre is the item that a session is about: its main hold, else its first

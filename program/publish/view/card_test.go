@@ -88,6 +88,40 @@ func TestGateReminder(t *testing.T) {
 	}
 }
 
+// Nobody travels to a hall for twelve minutes on the floor: the card says that these may
+// be done at home. With a band they may not, nor in a gate's week or a test's.
+func TestAShortDayIsAtHome(t *testing.T) {
+	hold := program.Prescription{Exercise: "planche-lean", Role: program.RoleMain, Sets: 2, Hold: 9, Ahead: 0.12, Rest: 120}
+	for name, c := range map[string]struct {
+		bend func(*program.Week, *program.Session)
+		want string
+	}{
+		"twelve minutes": {func(*program.Week, *program.Session) {}, "12 min, at home"},
+		"half an hour":   {func(_ *program.Week, s *program.Session) { s.Minutes = 30 }, "30 min"},
+		"a band":         {func(_ *program.Week, s *program.Session) { s.Items[0].Rig.Bands = []string{"narrow"} }, "12 min"},
+		"a scale":        {func(_ *program.Week, s *program.Session) { s.Items[0].Scale = 50 }, "12 min"},
+		"parallettes":    {func(w *program.Week, _ *program.Session) { w.Stance.Grip = true }, "12 min"},
+		"a gate":         {func(w *program.Week, _ *program.Session) { w.Gate = true }, "12 min"},
+		"a test":         {func(w *program.Week, _ *program.Session) { w.Kind = program.WeekTest }, "12 min"},
+	} {
+		p := viewtest.Program()
+		w := &p.Weeks[3]
+		w.Stance.Grip = false
+		w.Sessions = w.Sessions[:1]
+		day := &w.Sessions[0]
+		day.Minutes, day.Items = 12, []program.Prescription{hold}
+		c.bend(w, day)
+		v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+		if problems.Stop() {
+			t.Fatal(problems)
+		}
+		i := slices.IndexFunc(v.Cards, func(c view.Card) bool { return c.Number == 4 })
+		if got := plain(v.Cards[i].Minutes); got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}
+
 // A note of age is for the coach alone.
 func TestYouthIsPrivate(t *testing.T) {
 	for _, code := range []string{"youth", "older", "elbows-sore", "shoulders-sore", "no-hands"} {
@@ -97,5 +131,17 @@ func TestYouthIsPrivate(t *testing.T) {
 		if len(v.Notes) != 0 || len(v.AllNotes) != 1 {
 			t.Errorf("%s: %d notes on paper, %d for the coach, want 0 and 1", code, len(v.Notes), len(v.AllNotes))
 		}
+	}
+}
+
+// Tries of a balance have the step's figure on their card, as a hold has.
+func TestTriesHaveTheirFigure(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[0]
+	w.Stance.Height = 1.7
+	w.Sessions[0].Items = []program.Prescription{{Exercise: w.Exercise, Step: w.Step, Role: program.RoleTest, Try: true, Sets: 10, Hold: 10, Rest: 60}}
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if c := v.Cards[0]; !c.Figure.Drawn() || !c.Items[0].Shown {
+		t.Errorf("drawn: %v, shown: %v", c.Figure.Drawn(), c.Items[0].Shown)
 	}
 }

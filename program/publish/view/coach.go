@@ -76,6 +76,9 @@ func (s *speech) coachPage(p *program.Program) CoachPage {
 		DroppedTitle: say("dropped"), Ceiling: say("ceiling"), Legend: say("legend"), GoalDate: s.date(p.Goal.By), RigTitle: say("rig"),
 	}
 	c.Weeks = s.weekValues(p)
+	if !s.balances() && !slices.ContainsFunc(c.Weeks, func(w WeekValue) bool { return w.HelpKG > 0 }) {
+		c.HelpTitle = say("help_none")
+	}
 	if !s.balances() {
 		c.Arrivals, c.DateAxis = s.arrivals(p), s.dateAxis(p)
 	}
@@ -220,14 +223,43 @@ func (s *speech) offsets(all []program.Offset) []string {
 	return out
 }
 
+// weekNotes are what weeks have to say, each thing once, with the weeks it is said of.
 func (s *speech) weekNotes(p *program.Program) []string {
-	var all []string
+	var said []string
+	weeks := map[string][]int{}
 	for _, w := range p.Weeks {
 		for _, note := range s.notes(w.Notes) {
-			all = append(all, s.say("week.number", "number", strconv.Itoa(w.Number))+": "+note)
+			if weeks[note] == nil {
+				said = append(said, note)
+			}
+			weeks[note] = append(weeks[note], w.Number)
 		}
 	}
-	return all
+	for i, note := range said {
+		key, name := "week.number", "number"
+		if len(weeks[note]) > 1 {
+			key, name = "week.numbers", "numbers"
+		}
+		said[i] = s.say(key, name, runs(weeks[note])) + ": " + note
+	}
+	return said
+}
+
+// runs writes numbers that rise, those in a row as one: "1–3, 5".
+func runs(numbers []int) string {
+	var all []string
+	for i := 0; i < len(numbers); {
+		last := i
+		for last+1 < len(numbers) && numbers[last+1] <= numbers[last]+1 {
+			last++
+		}
+		run := strconv.Itoa(numbers[i])
+		if numbers[last] > numbers[i] {
+			run += "–" + strconv.Itoa(numbers[last])
+		}
+		all, i = append(all, run), last+1
+	}
+	return join(all...)
 }
 
 // dropped is what sessions had no room for, each thing once, with how often.

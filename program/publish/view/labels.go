@@ -28,13 +28,16 @@ func (l *Labels) PageOf(page, pages int) string {
 
 func (s *speech) labels(v *View, p *program.Program) Labels {
 	say := func(name string) string { return s.say("paper." + name) }
-	from := ""
+	from, hold := "", say("hold")
+	if !s.balances() && slices.ContainsFunc(p.Weeks, ledByDrill) { // "3 × 8" is no hold, and "4 × 9 s" no repetitions
+		hold = say("sets")
+	}
 	if i := slices.IndexFunc(p.Weeks, func(w program.Week) bool { return w.Provisional }); i >= 0 {
 		from = s.say("paper.provisional", "number", strconv.Itoa(p.Weeks[i].Number))
 	}
 	return Labels{
 		Plan: say("plan"), Where: say("where"), Goal: say("goal"), Ladder: say("ladder"), Weeks: say("weeks"),
-		After: say("after"), Notes: say("notes"), Week: say("week"), Hold: say("hold"), Step: say("step"), Help: say("help"),
+		After: say("after"), Notes: say("notes"), Week: say("week"), Hold: hold, Step: say("step"), Help: say("help"),
 		Bands: say("bands"), Done: say("done"), Lean: say("lean"), Dates: say("dates"), Rest: say("rest"),
 		Gate: s.say("gate.title"), Passed: s.say("gate.passed"), Signed: s.say("gate.signed"),
 		NotYet: s.say("gate.not_yet"), Moves: s.say("gate.moves"),
@@ -45,6 +48,12 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
 		MadeFor: s.say("foot.made_for", "name", v.Client),
 	}
+}
+
+// ledByDrill reports whether a week has no main work, so that a drill stands for it.
+func ledByDrill(w program.Week) bool {
+	_, ok := leading(w)
+	return ok && w.Exercise == "" && (w.Sets == 0 || w.Hold == 0)
 }
 
 // planVersion tells an old print from a new one; of plans that were kept, with

@@ -91,18 +91,24 @@ func (s *speech) decimal(x float64) string {
 	return strings.Replace(strconv.FormatFloat(x, 'f', -1, 64), ".", s.say("unit.decimal"), 1)
 }
 
-// hands is a lean in hand-breadths from the wall to the wrist crease, to the
-// nearest half. The pairs are the usual ones for a hand of 10.16 cm, head in
-// line and hair touching: 3, 4, 5, 6 hands for 0, 9, 18, 28 cm (common practice);
-// between them in proportion, beyond them as between the last two.
+// hands is a lean in hand-breadths from the wall to the wrist crease. The pairs are the
+// usual ones for a hand of 10.16 cm, head in line and hair touching: 3, 4, 5, 6 hands for
+// 0, 9, 18, 28 cm (common practice); between them in proportion, beyond them as between
+// the last two. Leans are two centimetres apart, so hands are said only where half a hand
+// hits the lean within one: no two leans read alike. Elsewhere it is empty.
 func hands(lean float64) string {
 	cm := [...]float64{0, 9, 18, 28}
 	i := 1
 	for i < len(cm)-1 && 100*lean > cm[i] {
 		i++
 	}
-	n := float64(i+2) + (100*lean-cm[i-1])/(cm[i]-cm[i-1])
-	return halves(math.Round(2*n) / 2)
+	hand := cm[i] - cm[i-1]
+	n := float64(i+2) + (100*lean-cm[i-1])/hand
+	half := math.Round(2*n) / 2
+	if round(10*math.Abs(n-half)*hand) >= 10 { // millimetres
+		return ""
+	}
+	return halves(half)
 }
 
 // halves writes 5.5 as "5½".
@@ -150,8 +156,14 @@ func (s *speech) drop(r program.Rig) string {
 	return s.say("rig.drop", "length", s.centimetres(r.Drop))
 }
 
-// wall writes a lean as the distance from a wall in hand-breadths.
-func (s *speech) wall(ahead float64) string { return s.say("rig.wall", "number", hands(ahead)) }
+// wall writes a lean as the distance from a wall in hand-breadths, where these tell it.
+func (s *speech) wall(ahead float64) string {
+	number := hands(ahead)
+	if number == "" {
+		return ""
+	}
+	return s.say("rig.wall", "number", number)
+}
 
 // join strings what there is with commas.
 func join(parts ...string) string {

@@ -26,7 +26,8 @@ func TestKilograms(t *testing.T) {
 // 3, 4, 5, 6 hand-breadths from wall to wrist crease are leans of about 0, 9,
 // 18, 28 cm (common practice).
 func TestHands(t *testing.T) {
-	for lean, want := range map[float64]string{0: "3", .09: "4", .18: "5", .28: "6", .225: "5½", .37: "7"} {
+	for lean, want := range map[float64]string{0: "3", .09: "4", .18: "5", .28: "6", .225: "5½", .38: "7",
+		.08: "", .10: "", .12: "", .14: "4½", .16: "", .20: ""} { // half a hand is 4.5 cm: 16 and 20 are not 18
 		if got := hands(lean); got != want {
 			t.Errorf("%g m: got %q, want %q", lean, got, want)
 		}
@@ -47,6 +48,15 @@ func TestChanceWords(t *testing.T) {
 	} {
 		if got := chance(share); got != want {
 			t.Errorf("%g: got %q, want %q", share, got, want)
+		}
+	}
+}
+
+// What is said of several weeks is said once, with the weeks: a coach reads it once.
+func TestWeeksInRuns(t *testing.T) {
+	for want, weeks := range map[string][]int{"4": {4}, "1–3": {1, 2, 3}, "1–3, 5–7, 9": {1, 2, 3, 5, 6, 7, 9}, "2, 4": {2, 4}, "5": {5, 5}} {
+		if got := runs(weeks); got != want {
+			t.Errorf("%v: %q, want %q", weeks, got, want)
 		}
 	}
 }

@@ -1,12 +1,17 @@
 package view
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // Sheet is the blank form of an assessment, its fields in the order of the
 // assessment file.
 type Sheet struct {
 	Title  string
-	Lead   string // how to fill it in
+	Lead   string    // how to fill it in
+	Whose  [2]string // "Name", "Measured": on every page, since sheets part
 	Coach  program.Coach
 	Lang   string
 	Parts  []SheetPart
@@ -79,14 +84,20 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	if s.lifts() {
 		sheet.Rig = s.part("blocks", s.field("blocks", "sheet.cm"))
 	}
-	counted, second := "ahead", "lean"
+	sheet.Whose = [2]string{s.say("sheet.name"), s.say("sheet.measured")}
+	counted, second := []string{"reps", "ahead", "scale"}, "lean"
+	if s.repeats() {
+		counted = []string{"ahead"}
+	}
 	if hangs {
 		sheet.Rig = s.part("rig", s.field("bar", "sheet.cm"), s.field("anchor", "sheet.cm"), s.field("drops", "sheet.cm"))
-		counted, second = "reps", "hang"
+		counted, second = []string{"reps"}, "hang"
 	}
-	sheet.Tests = s.table("tests", "tested", "bands_drop", "held", counted, "rpe", "pain", "clean")
+	sheet.Tests = s.table("tests", slices.Concat([]string{"tested", "bands_drop", "held"}, counted, []string{"rpe", "pain", "clean"})...)
 	if s.balances() {
 		sheet.Tests = s.table("tests", "tested", "best", "reached", "pain")
+	} else if skill != "" {
+		sheet.Tests.How += " " + s.say("sheet.steps_listed", "steps", join(s.stepNames()...))
 	}
 	for _, h := range s.road.Entry {
 		sheet.Tests.First = append(sheet.Tests.First, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
@@ -101,6 +112,15 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("bar"), say("lean"), say("edges"), say("point"), say("scale")}
 	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
 	return sheet, s.problems()
+}
+
+// stepNames are the steps of the road map, easiest first.
+func (s *speech) stepNames() []string {
+	var all []string
+	for i := range s.road.Steps {
+		all = append(all, s.road.Steps[i].Name)
+	}
+	return all
 }
 
 // bodyFields are the measures of a body that the road map works with.

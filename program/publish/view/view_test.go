@@ -183,4 +183,7 @@ func TestWeekWithoutMainWorkLeadsWithStrength(t *testing.T) {
 	if got := v.Weeks[0]; got.Main != "3\u00a0×\u00a08" || got.ExerciseID != "forearm-rock" || got.Rig != "" {
 		t.Errorf("the week reads %q of %q, rig %q", got.Main, got.ExerciseID, got.Rig)
 	}
+	if v.Labels.Hold != "Sets" || newView(t).Labels.Hold != "Hold" { // 3 × 8 is no hold
+		t.Errorf("repetitions stand under %q, holds under %q", v.Labels.Hold, newView(t).Labels.Hold)
+	}
 }

@@ -1,0 +1,66 @@
+package paper
+
+import (
+	"strings"
+	"testing"
+
+	"gatepost/program/publish/view"
+)
+
+// Four exercises of three sets beside each other have three ticks each, and their rests:
+// a coach reads from the card how many sets were done.
+func TestATickForEachSet(t *testing.T) {
+	v := fixture(t)
+	p := &card{typesetter: setter(), Box: place(A4, 0, false).Inset(cardMargin, cardMargin), v: v, c: &v.Cards[0]}
+	item := func(name, amount string) view.CardItem {
+		return view.CardItem{Item: view.Item{Amount: amount, Sets: 3}, Name: name, Pause: "rest 45 s"}
+	}
+	row := cardRow{items: []view.CardItem{item("Band row", "3 × 10"), item("Pull-up", "3 × 12"), item("Prone raises", "3 × 10"), item("Hollow hold", "3 × 25 s")}}
+	for _, p.sharing = range []sharing{{}, {tight: true}, {tight: true, strength: true, bare: true}} {
+		marks, h := p.cells(row, 0, p.W, true)
+		ticks, rests := 0, 0
+		for _, m := range marks {
+			switch m := m.(type) {
+			case Frame:
+				ticks++
+				if m.W < 2.6 || m.Bottom() > h+0.01 {
+					t.Errorf("%+v: a tick of %.1f mm that ends at %.1f of %.1f", p.sharing, m.W, m.Bottom(), h)
+				}
+			case Text:
+				if strings.Join(m.Lines, " ") == "rest 45 s" {
+					rests++
+				}
+			}
+		}
+		if ticks != 12 || rests != 4 {
+			t.Errorf("%+v: %d ticks and %d rests, want 12 and 4", p.sharing, ticks, rests)
+		}
+	}
+}
+
+// The cards of the demo studio say how long to rest in every row: without it a client
+// alone at the wall rests as long as they like.
+func TestCardsSayTheRests(t *testing.T) {
+	studio := demoStudio()
+	for i := range studio.Clients {
+		v := demoView(t, studio.Clients[i].Slug)
+		for n := range v.Cards {
+			page := A4.portrait("", leastCard)
+			layCard(page, setter(), v, &v.Cards[n], place(A4, 0, false), map[any]*Plate{})
+			text := textOf(page)
+			for _, item := range v.Cards[n].Items {
+				pause := strings.ReplaceAll(item.Pause, "\u00a0", " ")
+				said := strings.Count(text, pause)
+				same := 0
+				for _, other := range v.Cards[n].Items {
+					if other.Sets > 1 && strings.HasPrefix(other.Pause, item.Pause) {
+						same++
+					}
+				}
+				if pause != "" && said < same {
+					t.Errorf("%s, card %d: %s: %q is said %d times, not %d", studio.Clients[i].Slug, n+1, item.Name, pause, said, same)
+				}
+			}
+		}
+	}
+}
