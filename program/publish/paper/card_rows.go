@@ -32,7 +32,7 @@ type sharing struct {
 	tight    bool // narrower cells, a smaller figure
 	strength bool // strength shares with that
 	bare     bool // no figure, no larger test
-	hush     bool // no rests in shared rows
+	hush     bool // one rest for a shared row, the longest, under its caption
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
 	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
 }
@@ -45,6 +45,7 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true},
 	{finish: true, pulls: true, rests: true, tight: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, hush: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, hush: true},

@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -61,6 +62,12 @@ func (p *card) listed(r cardRow, y float64) ([]Mark, float64) {
 // cells are the exercises of a row beside each other: name over dose.
 func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) {
 	marks := []Mark{p.fit(Box{p.X, y, captionWidth - 1, 7.2}, style{Face: Bold, Size: 9, Least: leastCard, Leading: 1.1}, r.caption)}
+	least := 0.0
+	if p.hush && ticks {
+		least = marks[0].(Text).H + cellPause
+		under := Box{p.X, y + marks[0].(Text).H, captionWidth - 1, cellPause}
+		marks = append(marks, p.fit(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, longestPause(r.items)))
+	}
 	columns := min(len(r.items), cellsALine)
 	switch {
 	case len(r.items) == 4 && p.tight && (p.hush || p.pausesFit(r.items, (width-captionWidth)/4-2)):
@@ -88,7 +95,13 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 			top++
 		}
 	}
-	return marks, top - y
+	return marks, max(top-y, least)
+}
+
+// longestPause is the longest of some exercises' rests, which suits the others as well.
+func longestPause(items []view.CardItem) string {
+	longest := slices.MaxFunc(items, func(x, y view.CardItem) int { return cmp.Compare(x.Item.Pause, y.Item.Pause) })
+	return longest.Pause
 }
 
 // cellName is in two lines at most, or in three of the smallest type.

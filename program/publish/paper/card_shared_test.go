@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -39,7 +40,8 @@ func TestATickForEachSet(t *testing.T) {
 }
 
 // The cards of the demo studio say how long to rest in every row: without it a client
-// alone at the wall rests as long as they like.
+// alone at the wall rests as long as they like. A row that is short of room says the longest
+// of its rests.
 func TestCardsSayTheRests(t *testing.T) {
 	studio := demoStudio()
 	for i := range studio.Clients {
@@ -57,7 +59,10 @@ func TestCardsSayTheRests(t *testing.T) {
 						same++
 					}
 				}
-				if pause != "" && said < same {
+				longer := slices.ContainsFunc(v.Cards[n].Items, func(other view.CardItem) bool {
+					return other.Item.Pause >= item.Item.Pause && !other.StraightArm && strings.Contains(text, strings.ReplaceAll(other.Pause, "\u00a0", " "))
+				})
+				if pause != "" && said < same && !longer {
 					t.Errorf("%s, card %d: %s: %q is said %d times, not %d", studio.Clients[i].Slug, n+1, item.Name, pause, said, same)
 				}
 			}
