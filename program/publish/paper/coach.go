@@ -34,7 +34,7 @@ func layCoach(ts *typesetter, v *view.View) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
 	page := func(title string) *coachPage { return &coachPage{hand.portrait(title, leastPage), ts, v, &v.ForCoach} }
 	var pages []*Page
-	for _, scale := range []float64{1, 0.8, 0.65} { // charts somewhat lower, where that makes it one page
+	for _, scale := range []float64{1, 0.8} { // charts somewhat lower, where that makes it one page
 		one := page(v.ForCoach.HelpTitle)
 		if one.second(one.charts(one.head(), scale)+3) <= one.bottom() {
 			pages = []*Page{one.Page}
