@@ -107,3 +107,23 @@ func TestLeansTellLittleOfLifts(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 }
+
+// However deep the fold, closed legs ask more than the straddle: whoever lifts two in a
+// straddle does not lift five with the legs together (common practice).
+func TestClosedLegsAreNeverTheEasierLift(t *testing.T) {
+	for _, fold := range []float64{120, 130, 140, 150, 160} {
+		a, road := rising("together", fold)
+		road.Steps = append(road.Steps, program.Step{ID: "together", Lift: program.Lift{}, Allowance: 1.25})
+		b, problems := New(a, road)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		load := map[string]float64{}
+		for i := range b.All {
+			load[b.All[i].ID] = b.All[i].Load
+		}
+		if load["floor"] == 0 || load["together"] <= load["floor"] {
+			t.Errorf("fold %.0f°: %.1f N·m in a straddle, %.1f together", fold, load["floor"], load["together"])
+		}
+	}
+}

@@ -83,9 +83,17 @@ func (b *Body) lift(s *program.Step, block float64) (mechanics.Lift, bool) {
 	return l, l.Fold > 0
 }
 
+// closedFold is how far hips fold at the most that lift closed legs: a deeper fold, measured
+// with the legs apart, is one that they lie in and do not lift from (our judgement).
+const closedFold = 140 * math.Pi / 180
+
 // folded is the pose in which a lift begins, the hips as folded as they go.
 func (b *Body) folded(s *program.Step) mechanics.Pose {
-	return mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: b.fold, Abduction: s.Lift.Stance / 2})}
+	fold := b.fold
+	if s.Lift.Stance == 0 {
+		fold = min(fold, closedFold)
+	}
+	return mechanics.Pose{Depression: -liftedBlades, Legs: mechanics.Both(mechanics.Leg{Hip: fold, Abduction: s.Lift.Stance / 2})}
 }
 
 // heights are the pads or blocks that there are, m.
