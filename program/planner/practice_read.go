@@ -24,19 +24,16 @@ func (m *measures) readPractice(review *program.Review, out *program.Program, ke
 		}
 		wall = []program.PlanVersion{Version(&first, 1, min(m.athlete.Measured, out.Start))}
 	}
-	r := &reading{diary: diary{measures: *m, on: review.On}, wall: wall, block: blockStart(m.athlete)}
-	if hung := wall[len(wall)-1].Weeks; len(hung) > 0 {
-		r.block = max(r.block, hung[0].Start)
-	}
-	r.days = daysOf(&m.athlete.Log, m.athlete.Measured, r.on)
-	r.from = r.firstAhead()
+	r := besideWall(m, wall, review.On)
 	r.sign(wall, r.on, passed)
 	r.practisedWeeks()
 	way := r.wayOf()
 	pains, eased := r.painFlags()
 	r.practiceReview(review, &way, pains)
-	if *out = r.practiceAhead(*out, &way, &eased); nothingDone(&m.athlete.Log) && r.restAfter().until == 0 {
+	if nothingDone(&m.athlete.Log) && r.restAfter().until == 0 {
 		*out = first
+	} else {
+		r.practiceAhead(out, &way, &eased)
 	}
 	r.practiceFinish(review, out, &way)
 	review.PrintNow = out.ToPrint(review.Changes, kept, review.Version)
@@ -71,16 +68,7 @@ func (r *reading) practisedWeeks() {
 
 // practiceReview fills in what was done and shown.
 func (r *reading) practiceReview(out *program.Review, way *way, pains []program.Flag) {
-	wall := &r.wall[len(r.wall)-1]
-	out.Version, out.Weeks = wall.Version, len(wall.Weeks)
-	for i := range wall.Weeks {
-		if wall.Weeks[i].Start <= r.on {
-			out.Week = i + 1
-		}
-	}
-	out.Ended = len(wall.Weeks) > 0 && r.from > wall.Weeks[len(wall.Weeks)-1].Start
-	out.Sessions, out.Done, out.Missed = r.sessions()
-	out.Last, out.Progress = r.last(), r.progress
+	r.done(out)
 	last := len(r.body.Steps) - 1
 	for i := range r.body.Steps {
 		worked := slices.ContainsFunc(r.weeks, func(w *weekPrinted) bool { return w.start >= r.block && w.Step == r.body.Steps[i].ID })
@@ -116,31 +104,22 @@ func (r *reading) wayFlags(way *way, gates []program.GateRead) []program.Flag {
 	return flags
 }
 
-// practiceAhead is the plan of the weeks ahead.
-func (r *reading) practiceAhead(out program.Program, way *way, eased *program.Assessment) program.Program {
+// practiceAhead plans the weeks ahead for joints as the log has them.
+func (r *reading) practiceAhead(out *program.Program, way *way, eased *program.Assessment) {
 	m := r.measures
 	m.athlete, m.limits = eased, limitsIn(r.road, eased, r.block)
 	wall := r.wall[len(r.wall)-1].Weeks
 	out.Start = r.block
 	p := m.newPractice(r.practiceBehind(), r.block, wall)
 	if len(p.weeks) == 0 { // the block is over: the next begins
-		behind := p.past
-		for _, w := range behind.weeks {
-			behind.before = append(behind.before, weekDoneOf(&w, w.Kind, 0))
-		}
-		out.Start, m.limits, behind.weeks, behind.counted = r.from, limitsIn(r.road, eased, r.from), nil, nil
-		p = m.newPractice(behind, r.from, nil)
+		out.Start, m.limits = r.from, limitsIn(r.road, eased, r.from)
+		p = m.newPractice(nextBlock(p.past), r.from, nil)
 	}
 	p.at, p.gated = way.at, way.shown[len(way.shown)-1] != 0
-	p.fill(&out)
-	if len(p.weeks) == 0 {
-		return out
+	r.next = p.plan
+	if p.fill(out); len(p.weeks) > 0 {
+		r.number(out, p.plan)
 	}
-	out.From, out.Version = p.now(), r.wall[len(r.wall)-1].Version
-	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
-		out.Version++
-	}
-	return out
 }
 
 // practiceBehind is what the weeks that are over leave to the plan.
@@ -173,14 +152,7 @@ func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *w
 	if len(p.Withheld) > 0 {
 		return
 	}
-	for _, w := range p.Weeks {
-		for _, s := range w.Sessions {
-			test := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Role == program.RoleTest })
-			if test && s.Date >= r.on && out.NextTest == 0 {
-				out.NextTest = s.Date
-			}
-		}
-	}
+	out.NextTest = r.nextTest(p.Weeks, func(i program.Prescription) bool { return i.Role == program.RoleTest })
 	if p.From != 0 {
 		out.Changes, out.Notes = r.changesTo(p.Weeks), r.practiceWhy(way)
 	}
@@ -188,7 +160,8 @@ func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *w
 
 // practiceWhy says why the weeks ahead are what they are.
 func (r *reading) practiceWhy(way *way) (notes []program.Note) {
-	b := r.practiceBehind()
+	p := r.next
+	b := &p.past
 	at := r.body.Steps[way.at].ID
 	switch {
 	case way.fallen == way.at+1 && way.fellOn > r.on-lately:
@@ -199,15 +172,13 @@ func (r *reading) practiceWhy(way *way) (notes []program.Note) {
 	if b.off > 0 {
 		notes = append(notes, note(noteWeeksOff, count("weeks", b.off)))
 	}
-	sn := season{measures: r.measures, past: b}
 	if b.rest.until >= r.on {
-		notes = append(notes, sn.restNotes()...)
+		notes = append(notes, p.restNotes()...)
 	}
 	if b.rest.until != 0 {
 		notes = append(notes, note(noteWayBack, date("from", b.rest.until+1)))
 	}
-	_, eased := r.painFlags()
-	for _, key := range countedSore(&eased.Health, &r.athlete.Health) {
+	for _, key := range countedSore(&p.athlete.Health, &r.athlete.Health) {
 		notes = append(notes, note(noteEased, word("joint", key)))
 	}
 	return notes

@@ -132,6 +132,12 @@ func (r *reading) replan(out *program.Program, eased *program.Assessment, gates 
 	p.onWall = r.wall[len(r.wall)-1].Weeks
 	p.gentlerThan = r.otherPlans(p)
 	p.fill(out, r.notes())
+	r.number(out, p)
+}
+
+// number gives a plan made anew the version it has on the wall, or the next where
+// something changed.
+func (r *reading) number(out *program.Program, p *plan) {
 	out.From, out.Version = p.now(), r.wall[len(r.wall)-1].Version
 	if r.signedNow > 0 || len(r.changesTo(out.Weeks)) > 0 {
 		out.Version++

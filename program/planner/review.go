@@ -56,6 +56,22 @@ func hangs(weeks []program.Week, band string, from program.Date) bool {
 
 // review fills in what was done and learned.
 func (r *reading) review(out *program.Review, gates []program.GateRead, pains []program.Flag) {
+	r.done(out)
+	out.Pace = r.pace()
+	out.Doubted, out.Unread = r.est.doubted, r.est.unread
+	out.Offsets = r.body.Known(r.est.state)
+	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
+	out.Gates, out.Asks = gates, r.asks(gates)
+	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
+	then, wall := r.believedAt(r.then), &r.wall[len(r.wall)-1]
+	if out.Before, out.ForecastBefore = then.capacity(), wall.Forecasts; !r.foretells(wall) {
+		out.ForecastBefore = then.forecasts()
+	}
+	out.GoalBefore = r.goalOf(out.ForecastBefore)
+}
+
+// done fills in how far the plan on the wall has come, and what was done of it.
+func (r *reading) done(out *program.Review) {
 	wall := &r.wall[len(r.wall)-1]
 	out.Version, out.Weeks = wall.Version, len(wall.Weeks)
 	for i := range wall.Weeks {
@@ -65,17 +81,7 @@ func (r *reading) review(out *program.Review, gates []program.GateRead, pains []
 	}
 	out.Ended = len(wall.Weeks) > 0 && r.from > wall.Weeks[len(wall.Weeks)-1].Start
 	out.Sessions, out.Done, out.Missed = r.sessions()
-	out.Last, out.Progress, out.Pace = r.last(), r.progress, r.pace()
-	out.Doubted, out.Unread = r.est.doubted, r.est.unread
-	out.Offsets = r.body.Known(r.est.state)
-	out.Moves = most(r.est.moves[min(r.since, len(r.est.moves)):])
-	out.Gates, out.Asks = gates, r.asks(gates)
-	out.Flags = r.flags(pains, gates, out.Asks, out.Ended)
-	then := r.believedAt(r.then)
-	if out.Before, out.ForecastBefore = then.capacity(), wall.Forecasts; !r.foretells(wall) {
-		out.ForecastBefore = then.forecasts()
-	}
-	out.GoalBefore = r.goalOf(out.ForecastBefore)
+	out.Last, out.Progress = r.last(), r.progress
 }
 
 // movesShown is how many sets a review names.
@@ -148,12 +154,17 @@ func (r *reading) finish(out *program.Review, p *program.Program) {
 		out.After, out.ForecastAfter = now.capacity(), now.forecasts()
 		out.GoalAfter = now.goalOf(out.ForecastAfter)
 	}
-	for _, w := range p.Weeks {
+	out.NextTest = r.nextTest(p.Weeks, func(i program.Prescription) bool { return i.Max || i.Check })
+}
+
+// nextTest is the first day from the review on that has a test; 0 where none has.
+func (r *reading) nextTest(weeks []program.Week, test func(program.Prescription) bool) program.Date {
+	for _, w := range weeks {
 		for _, s := range w.Sessions {
-			test := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Max || i.Check })
-			if test && s.Date >= r.on && out.NextTest == 0 {
-				out.NextTest = s.Date
+			if s.Date >= r.on && slices.ContainsFunc(s.Items, test) {
+				return s.Date
 			}
 		}
 	}
+	return 0
 }

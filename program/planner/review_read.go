@@ -70,18 +70,24 @@ type moment struct {
 // newReading reads the log; out of versions, the plan on the wall is the first
 // one, made from the assessment.
 func newReading(m *measures, versions []program.PlanVersion, on program.Date) *reading {
-	r := &reading{diary: diary{measures: *m, on: on}, wall: versions, block: blockStart(m.athlete)}
+	r := besideWall(m, versions, on)
 	r.asIf = &asIf{r, map[news]*program.Program{}}
+	state, _ := m.assess(m.athlete.Tests)
+	r.est = newEstimate(m, state)
+	r.then = r.moment(blockStart(m.athlete))
+	r.readWeeks()
+	return r
+}
+
+// besideWall is a log beside the plans, of which nothing is read yet.
+func besideWall(m *measures, versions []program.PlanVersion, on program.Date) *reading {
+	a := m.athlete
+	r := &reading{diary: diary{measures: *m, on: on}, wall: versions, block: blockStart(a)}
 	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
 		r.block = max(r.block, versions[n-1].Weeks[0].Start)
 	}
-	a := m.athlete
 	r.days = daysOf(&a.Log, a.Measured, on)
 	r.from = r.firstAhead()
-	state, _ := m.assess(a.Tests)
-	r.est = newEstimate(m, state)
-	r.then = r.moment(blockStart(a))
-	r.readWeeks()
 	return r
 }
 
