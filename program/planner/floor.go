@@ -52,6 +52,9 @@ func (h *holds) leanAt(floor *program.Rung, i, week int) work {
 	return w
 }
 
+// leanPlace is the place among the loads of a lean so many metres ahead.
+func leanPlace(ahead float64) int { return int(math.Round(ahead / ladder.LeanStep)) }
+
 // Who has shown nothing begins near the wall, and goes a step further a week; the
 // first sets written down say more than any table (our judgement).
 const firstLean = 0.08 // m
@@ -67,7 +70,7 @@ func (h *holds) farthest(week int) int {
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
 func (h *holds) nearer(w work, broke float64, week int) work {
-	i := max(0, int(math.Round((broke-halfHand)/ladder.LeanStep)))
+	i := max(0, leanPlace(broke-halfHand))
 	back := h.leanAt(w.floor, i, week)
 	for ; i > 0 && h.limits.elbowSore && back.share > elbowLoad; i-- {
 		back = h.leanAt(w.floor, i-1, week)
@@ -105,7 +108,7 @@ func (h *holds) further(last, w work, week int) work {
 	if !isLean(w) || !isLean(last) || w.aid.Ahead > last.aid.Ahead || h.slack(w, week) == 0 {
 		return w
 	}
-	if far := h.lean(week, 1, testedHold, shortMost); math.Round((far.aid.Ahead-w.aid.Ahead)/ladder.LeanStep) == 1 {
+	if far := h.lean(week, 1, testedHold, shortMost); leanPlace(far.aid.Ahead) == leanPlace(w.aid.Ahead)+1 {
 		far.short = true
 		return far
 	}

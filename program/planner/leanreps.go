@@ -1,7 +1,8 @@
 package planner
 
 import (
-	"math"
+	"cmp"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/ladder"
@@ -40,30 +41,25 @@ func (ds *doses) onMark(w work, week int, which func(*load) work) work {
 		return w
 	}
 	hold := fullReps(w.hold)
-	for j := range ds.loads[:week] {
-		first := which(&ds.loads[j])
-		if !isLean(first) {
-			continue
+	if first := slices.IndexFunc(ds.loads[:week], func(l load) bool { return isLean(which(&l)) }); first >= 0 {
+		at, mark := leanPlace(w.aid.Ahead), leanPlace(which(&ds.loads[first]).aid.Ahead)
+		if off := (at - mark) % halfHandSteps; off > 0 {
+			w = ds.leanAt(w.floor, at-off, week)
 		}
-		steps := int(math.Round((w.aid.Ahead - first.aid.Ahead) / ladder.LeanStep))
-		if off := steps % halfHandSteps; steps > 0 && off > 0 {
-			w = ds.leanAt(w.floor, int(math.Round(w.aid.Ahead/ladder.LeanStep))-off, week)
-		}
-		break
 	}
 	w.hold = hold
 	return w
 }
 
 // halfHandSteps is half a hand in steps of a lean.
-const halfHandSteps = 2
+const halfHandSteps = int(halfHand / ladder.LeanStep)
 
-func isLean(w work) bool { return !w.none() && w.floor != nil && w.floor.Kind == program.RungLean }
+func isLean(w work) bool { return w.floor != nil && w.floor.Kind == program.RungLean }
 
 // printedAs is the exercise that work is printed as.
 func (sn *season) printedAs(w work, role program.Role, week int) string {
-	if repeated := sn.repeatedLean(week); role == program.RoleSecond && isLean(w) && repeated != "" {
-		return repeated
+	if role == program.RoleSecond && isLean(w) {
+		return cmp.Or(sn.repeatedLean(week), w.exercise())
 	}
 	return w.exercise()
 }
@@ -82,13 +78,13 @@ func (lo *layout) inAndOut(w *program.Week) {
 	if repeated == "" {
 		return
 	}
-	held := lo.floorRung(program.RungLean).Exercise
+	held := lo.heldAs(repeated)
 	for i := range w.Sessions {
 		for j := range w.Sessions[i].Items {
 			item := &w.Sessions[i].Items[j]
 			if item.Role == program.RoleSecond && item.Exercise == held && item.Hold >= leanRepsLeast*program.SecondsPerRep {
-				item.Exercise, item.Hold = repeated, fullReps(item.Hold)
-				item.Reps = item.Hold / program.SecondsPerRep
+				item.Exercise = repeated
+				countReps(item)
 			}
 		}
 	}

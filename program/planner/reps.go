@@ -50,12 +50,17 @@ func (c *client) inRepetitions(w *program.Week) {
 	for i := range w.Sessions {
 		for j := range w.Sessions[i].Items {
 			if item := &w.Sessions[i].Items[j]; item.Step != "" {
-				item.Hold = fullReps(item.Hold)
-				item.Reps = item.Hold / program.SecondsPerRep
+				countReps(item)
 				item.StraightArm = item.StraightArm && c.road.Load == program.LoadLift
 			}
 		}
 	}
+}
+
+// countReps has an item say its seconds in whole repetitions as well.
+func countReps(item *program.Prescription) {
+	item.Hold = fullReps(item.Hold)
+	item.Reps = item.Hold / program.SecondsPerRep
 }
 
 // fullReps are the seconds of whole repetitions: one at the least, and none of none.
