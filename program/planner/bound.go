@@ -88,7 +88,7 @@ func tests(groups []group) bool {
 func (lo *layout) testedThere(items []program.Prescription, d day) []program.Prescription {
 	var out []program.Prescription
 	for i := range items {
-		if items[i].Role != program.RoleTest || items[i].Try || len(out) > 0 && d.oneTest {
+		if !isTest(&items[i]) || len(out) > 0 && d.oneTest {
 			continue
 		}
 		if w := lo.workOf(&items[i]); !w.none() { // of a step that sore wrists leave out there is none here
@@ -114,7 +114,7 @@ func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 	var kept []program.Prescription
 	for _, g := range groups {
 		g.items = slices.DeleteFunc(slices.Clone(g.items), func(item program.Prescription) bool {
-			return isArm(&item) && !isLight(&item) && (lo.lasts(&item, week) < than.max || lo.heavierTest(&item, than.items, week) || item.Try && !slices.ContainsFunc(than.items, isTry))
+			return lo.tooHard(&item, than, week)
 		})
 		if len(g.items) > 0 {
 			out, kept = append(out, g), append(kept, g.items...)
@@ -131,22 +131,37 @@ func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 	return slices.DeleteFunc(out, func(g group) bool { return len(g.items) == 0 })
 }
 
+// tooHard reports whether straight-arm work asks more than another day's, of whatever kind:
+// it is heavier than all of it, or than its tests, or a try where it has none.
+func (h *holds) tooHard(item *program.Prescription, than armWork, week int) bool {
+	if !isArm(item) || isLight(item) {
+		return false
+	}
+	return h.lasts(item, week) < than.max || h.heavierTest(item, than.items, week) || item.Try && !slices.ContainsFunc(than.items, isTry)
+}
+
 // heavierTest reports whether a test is heavier than every test of the same exercise among
 // others, of which there are some: the tries beside them may be heavier still.
 func (h *holds) heavierTest(item *program.Prescription, than []program.Prescription, week int) bool {
-	if item.Role != program.RoleTest || item.Try {
+	if !isTest(item) {
 		return false
 	}
 	same := false
 	for i := range than {
-		if t := &than[i]; t.Role == program.RoleTest && !t.Try && t.Exercise == item.Exercise {
-			if same = true; h.lasts(item, week) >= h.lasts(t, week) {
-				return false
-			}
+		t := &than[i]
+		if !isTest(t) || t.Exercise != item.Exercise {
+			continue
 		}
+		if h.lasts(item, week) >= h.lasts(t, week) {
+			return false
+		}
+		same = true
 	}
 	return same
 }
+
+// isTest reports whether an item tests something, which a try does not.
+func isTest(item *program.Prescription) bool { return item.Role == program.RoleTest && !item.Try }
 
 func isTry(item program.Prescription) bool { return item.Try }
 
@@ -181,10 +196,10 @@ func (h *holds) trim(items, than []program.Prescription, week int, over, all *in
 // longestOf is the longest hold of the same work among others; 0 where there is none, or
 // one to its end.
 func (h *holds) longestOf(item *program.Prescription, than []program.Prescription) int {
-	longest := 0
+	longest, exercise := 0, h.heldAs(item.Exercise)
 	for i := range than {
 		t := &than[i]
-		if h.heldAs(t.Exercise) != h.heldAs(item.Exercise) || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
+		if h.heldAs(t.Exercise) != exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
 			continue
 		}
 		if t.Hold == 0 {

@@ -14,10 +14,10 @@ func (lo *layout) testItems(d day) []program.Prescription {
 	if len(lo.open) > 0 {
 		return lo.exercises.entryTests()
 	}
-	if len(lo.tries(d)) > 0 && w.none() { // which say enough
-		return nil
-	}
 	if w.none() {
+		if len(lo.tries(d)) > 0 { // which say enough
+			return nil
+		}
 		return lo.exercises.trunkTest(d)
 	}
 	if !lo.limits.maxTests {
