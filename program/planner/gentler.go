@@ -255,7 +255,7 @@ func (di *diary) tooLong() []tooLong {
 	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
-			if di.on-d.date >= lately || s.item == nil || !isArm(s.item) || s.seconds() == 0 {
+			if di.on-d.date >= lately || !s.arm() || s.seconds() == 0 {
 				continue
 			}
 			at := tooLong{exercise: di.heldAs(s.Exercise), rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}

@@ -19,18 +19,15 @@ type setRead struct {
 // short says that a hold stopped before its printed seconds, or a repeated lean before
 // its repetitions.
 func (s *setRead) short() bool {
-	done := s.Done.Seconds
-	if s.Done.Reps > 0 && s.item != nil && isArm(s.item) {
-		done = float64(s.Done.Reps)
-	} else if s.Done.Reps > 0 {
-		return false
+	if s.Done.Reps > 0 {
+		return s.arm() && s.Done.Reps < s.Printed
 	}
-	return s.Printed > 0 && done < float64(s.Printed) && s.said()
+	return s.Printed > 0 && s.Done.Seconds < float64(s.Printed) && s.said()
 }
 
 // seconds on straight arms: a repeated lean has three a repetition.
 func (s *setRead) seconds() float64 {
-	if s.Done.Seconds == 0 && s.item != nil && isArm(s.item) {
+	if s.Done.Seconds == 0 && s.arm() {
 		return float64(program.SecondsPerRep * s.Done.Reps)
 	}
 	return s.Done.Seconds
@@ -42,6 +39,9 @@ func (s *setRead) said() bool {
 }
 
 func (s *setRead) main() bool { return s.item != nil && isMain(s.item) }
+
+// arm reports whether straight-arm work was printed for a set.
+func (s *setRead) arm() bool { return s.item != nil && isArm(s.item) }
 
 // dayRead is one day of the log.
 type dayRead struct {

@@ -127,5 +127,5 @@ func (di *diary) lastUp(of func(program.Pain) int) program.Date {
 
 // arm reports whether a day held straight-arm work.
 func (d *dayRead) arm() bool {
-	return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step != "" || s.item != nil && isArm(s.item) })
+	return slices.ContainsFunc(d.sets, func(s setRead) bool { return s.Step != "" || s.arm() })
 }
