@@ -78,7 +78,7 @@ func newLimits(a *program.Assessment, start program.Date) limits {
 		elbowSore:    sore(h.Elbows),
 	}
 	youth, older := l.age < youthAge, l.age >= olderAge
-	anySore := sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders)
+	anySore := soreAnywhere(h)
 	l.returning = a.Training.Best != nil && l.spell < returnSpell
 	l.neutralOnly = sore(h.Wrists) || youth
 	l.hands = l.grip || !l.neutralOnly
@@ -124,6 +124,10 @@ func deloadEvery(days int, often bool) int {
 
 // sore counts an injured joint that was cleared as a sore one.
 func sore(j program.Joint) bool { return j == program.JointSore || j == program.JointInjured }
+
+func soreAnywhere(h program.Health) bool {
+	return sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders)
+}
 
 // presentSpell is how many weeks the present spell has lasted at the start of
 // the block: since its first day, or all the experience where none is given, and

@@ -45,8 +45,7 @@ func (m *measures) practise(out *program.Program) {
 // newPractice lays out the weeks from a day on, those of a plan on the wall in its rhythm:
 // who missed a week, or has a joint sore since, gets no harder week for it.
 func (m *measures) newPractice(behind past, start program.Date, wall []program.Week) *practice {
-	well := *m.athlete
-	well.Health.Wrists, well.Health.Elbows, well.Health.Shoulders = program.JointFine, program.JointFine, program.JointFine
+	well := withFine(m.athlete, everyJoint)
 	m.limits.deloadEvery = limitsIn(m.road, &well, start).deloadEvery
 	p := &practice{plan: newPlan(m, behind, start)}
 	p.exercises.came, p.practised = map[string]int{}, p.groups
@@ -139,9 +138,7 @@ func (p *practice) week(i, session int) program.Week {
 			out.Step, out.Exercise, out.Rest = r.ID, item.Exercise, item.Rest
 			out.Hold, sets = max(out.Hold, item.Hold), sets+item.Sets
 		}
-		if out.Sets = max(out.Sets, sets); sets > 0 && (out.SetsLeast == 0 || sets < out.SetsLeast) {
-			out.SetsLeast = sets
-		}
+		countDay(&out, sets)
 	}
 	if out.Step != "" {
 		out.Stance, out.Gate = p.body.Figure(r, r.Free()), p.gateIn(i)
@@ -191,6 +188,5 @@ func (p *practice) gateIn(i int) bool {
 }
 
 func (p *practice) anySore() bool {
-	h := p.athlete.Health
-	return sore(h.Wrists) || sore(h.Elbows) || sore(h.Shoulders)
+	return soreAnywhere(p.athlete.Health)
 }

@@ -28,29 +28,21 @@ func (r *reading) triesGate(at int, way *way) program.GateRead {
 		g.State = program.GateNotYet
 	}
 	for _, t := range days[:min(len(days), s.Gate.Sessions)] {
-		g.Days = append(g.Days, program.GateDay{Date: t.date, Sets: reads(pointers(t.sets)), Counts: true})
+		g.Days = append(g.Days, program.GateDay{Date: t.date, Sets: reads(t.sets), Counts: true})
 	}
 	if best.Of > 0 {
 		g.Criteria = best.criteria(&s.Gate)
 		if len(g.Days) == 0 {
-			g.Days = []program.GateDay{{Date: best.date, Sets: reads(pointers(best.sets))}}
+			g.Days = []program.GateDay{{Date: best.date, Sets: reads(best.sets)}}
 		}
 	}
 	g.Criteria = append(g.Criteria, program.Criterion{Name: "sessions", Wanted: float64(s.Gate.Sessions), Shown: float64(len(days)), Met: len(days) >= s.Gate.Sessions})
 	return g
 }
 
-func pointers(sets []setRead) []*setRead {
-	var out []*setRead
-	for i := range sets {
-		out = append(out, &sets[i])
-	}
-	return out
-}
-
 // criteria are what a gate asks of one day.
 func (t *dayTries) criteria(g *program.Gate) []program.Criterion {
-	sets := reads(pointers(t.sets))
+	sets := reads(t.sets)
 	of := func(name string, wanted, shown float64, met bool) program.Criterion {
 		return program.Criterion{Name: name, Wanted: wanted, Shown: shown, Met: met, Sets: sets}
 	}
@@ -58,6 +50,7 @@ func (t *dayTries) criteria(g *program.Gate) []program.Criterion {
 	if !g.Tried() {
 		return []program.Criterion{of("hold", float64(g.Hold), t.best, t.Reached > 0), pain}
 	}
+	n := max(t.Of, g.Sets)
 	return []program.Criterion{of("tries", float64(g.Sets), float64(t.Of), t.Of >= g.Sets),
-		of("reached", float64((g.Reached*max(t.Of, g.Sets)+g.Sets-1)/g.Sets), float64(t.Reached), g.ReachedIn(t.Reached, max(t.Of, g.Sets))), pain}
+		of("reached", float64((g.Reached*n+g.Sets-1)/g.Sets), float64(t.Reached), g.ReachedIn(t.Reached, n)), pain}
 }

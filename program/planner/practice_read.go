@@ -54,8 +54,7 @@ func (r *reading) practisedWeeks() {
 		read.HoldDone = 0
 		for i := range r.body.Steps {
 			if s := r.body.Steps[i].Step; s.ID == w.Step {
-				best := bestDay(w.days, s)
-				read.Tries = best.Tries
+				read.Tries = bestDay(w.days, s).Tries
 				for _, d := range w.days {
 					t, _ := daysTries(d, s)
 					read.HoldDone = max(read.HoldDone, t.best)

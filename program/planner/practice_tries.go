@@ -8,7 +8,7 @@ type dayTries struct {
 	program.Tries
 	best float64 // s
 	pain int     // the worst of the day
-	sets []setRead
+	sets []*setRead
 }
 
 // daysTries are a day's tries of a step; not ok where it had none. A step that is held is
@@ -24,16 +24,13 @@ func daysTries(d *dayRead, s *program.Step) (t dayTries, ok bool) {
 		if set.Step != s.ID || !set.said() && set.Done.Tries.Of == 0 {
 			continue
 		}
-		tries := set.Done.Tries
-		if tries.Of == 0 {
-			tries.Of = 1
-			if set.Done.Seconds >= float64(s.Gate.Hold) && set.Done.Clean != program.CleanNo {
-				tries.Reached = 1
-			}
+		tries := triesIn(set.Done.Tries, set.Done.Seconds, s)
+		if set.Done.Tries.Of == 0 && broke(set.Done) {
+			tries.Reached = 0
 		}
 		t.Of, t.Reached = t.Of+tries.Of, t.Reached+tries.Reached
 		t.best = max(t.best, set.Done.Seconds)
-		t.sets = append(t.sets, *set)
+		t.sets = append(t.sets, set)
 	}
 	if !s.Gate.Tried() && t.Of > 0 {
 		t.Tries = program.Tries{Reached: min(t.Reached, 1), Of: 1}
@@ -46,17 +43,21 @@ func (t *dayTries) shows(g *program.Gate) bool {
 	return g.ReachedIn(t.Reached, t.Of) && t.pain <= g.PainMax
 }
 
-// triesTested are the tries of a test.
-func triesTested(t *program.Hold, s *program.Step) program.Tries {
-	if t.Tries.Of > 0 {
-		return t.Tries
+// triesIn are the tries that are written, or a single one of so many seconds.
+func triesIn(written program.Tries, seconds float64, s *program.Step) program.Tries {
+	if written.Of > 0 {
+		return written
 	}
-	tries := program.Tries{Of: 1}
-	if t.Seconds >= float64(s.Gate.Hold) {
-		tries.Reached = 1
+	one := program.Tries{Of: 1}
+	if seconds >= float64(s.Gate.Hold) {
+		one.Reached = 1
 	}
-	return tries
+	return one
 }
+
+// fair reports whether as many of some tries reached as a step has to have for it to be
+// practised.
+func fair(t program.Tries) bool { return 100*t.Reached >= trainedFrom*t.Of }
 
 // placed is the step that the tests speak for, and whether they show the goal's gate: after
 // the hardest whose gate they show, or the hardest that a fifth of the tries reached, or
@@ -70,10 +71,10 @@ func (m *measures) placed() (at int, gated bool) {
 			if t.Step != s.ID {
 				continue
 			}
-			switch tries := triesTested(t, s); {
+			switch tries := triesIn(t.Tries, t.Seconds, s); {
 			case s.Gate.ReachedIn(tries.Reached, tries.Of):
 				at, gated = max(at, i+1), i == last
-			case 100*tries.Reached >= trainedFrom*tries.Of && s.Gate.Tried():
+			case fair(tries) && s.Gate.Tried():
 				at = max(at, i)
 			default:
 				at = max(at, i-1)
@@ -133,9 +134,9 @@ func (r *reading) wayOf() way {
 				}
 			}
 		}
-		tried, fair := r.fairWeek(w, out.at)
+		tried, reached := r.fairWeek(w, out.at)
 		switch {
-		case fair:
+		case reached:
 			poor = 0
 		case tried:
 			poor++
@@ -150,15 +151,14 @@ func (r *reading) wayOf() way {
 
 // fairWeek reports whether a week tried a step, and whether a day of it had a fifth of the
 // tries reach.
-func (r *reading) fairWeek(w *weekPrinted, at int) (tried, fair bool) {
+func (r *reading) fairWeek(w *weekPrinted, at int) (tried, reached bool) {
 	s := r.body.Steps[at].Step
 	for _, d := range w.days {
-		if t, ok := daysTries(d, s); ok && s.Gate.Tried() && t.date >= w.start {
-			tried = true
-			fair = fair || 100*t.Reached >= trainedFrom*t.Of
+		if t, ok := daysTries(d, s); ok && s.Gate.Tried() {
+			tried, reached = true, reached || fair(t.Tries)
 		}
 	}
-	return tried, fair
+	return tried, reached
 }
 
 // gateShown is the day on which a step's gate was shown, from a day on and before another;

@@ -19,6 +19,8 @@ import (
 // jointSet is a set of joints, by their place in joints.
 type jointSet uint8
 
+const everyJoint jointSet = 1<<len(joints) - 1
+
 func (s jointSet) has(i int) bool { return s&(1<<i) != 0 }
 
 // rest is what a bad pain leaves for the sessions ahead. The zero rest is nothing.

@@ -157,13 +157,18 @@ func (lo *layout) tally(w *program.Week) {
 			}
 			w.HalfSeconds += counted(item)
 		}
-		w.Sets = max(w.Sets, mains)
-		if mains > 0 && (w.SetsLeast == 0 || mains < w.SetsLeast) {
-			w.SetsLeast = mains
-		}
+		countDay(w, mains)
 	}
 	if w.Sets == 0 { // a test week of one day
 		w.Hold, w.Rest, w.MaxHold, w.Effort = 0, 0, 0, 0
+	}
+}
+
+// countDay has a week say the most and the fewest main sets of a day that has some.
+func countDay(w *program.Week, sets int) {
+	w.Sets = max(w.Sets, sets)
+	if sets > 0 && (w.SetsLeast == 0 || sets < w.SetsLeast) {
+		w.SetsLeast = sets
 	}
 }
 
