@@ -28,7 +28,7 @@ type opening struct {
 
 // openings are what is still missing of the entry.
 func (c *client) openings() []opening {
-	if !c.road.Load.Repeats() && slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= enteredAt }) {
+	if !c.road.Load.Repeats() && c.testedFor(enteredAt) {
 		return nil
 	}
 	var out []opening
@@ -38,6 +38,11 @@ func (c *client) openings() []opening {
 		}
 	}
 	return out
+}
+
+// testedFor reports whether a test has a step held, or repeated, for so many seconds.
+func (c *client) testedFor(seconds float64) bool {
+	return slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= seconds })
 }
 
 func (o *opening) want() int {
@@ -56,10 +61,10 @@ func centimetres(metres float64) int { return int(math.Round(100 * metres)) }
 // best is the most that tests and log show of what is asked: seconds, repetitions, or how
 // far ahead a lean was that lasted as long; −1 for none. A fold is the body's.
 func (c *client) best(asked program.Hold) int {
-	most := -1
 	if asked.Fold > 0 {
 		return degrees(cmp.Or(c.athlete.Athlete.Fold, program.DefaultFold))
 	}
+	most := -1
 	see := func(seconds, ahead float64, n int) {
 		switch {
 		case asked.Ahead > 0 && seconds < asked.Seconds:
@@ -88,7 +93,7 @@ func (c *client) best(asked program.Hold) int {
 
 // lifted reports whether a test or the log has a step done at least once.
 func (c *client) lifted() bool {
-	return slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool { return t.Step != "" && t.Seconds >= program.SecondsPerRep }) ||
+	return c.testedFor(program.SecondsPerRep) ||
 		slices.ContainsFunc(c.athlete.Log.Entries, func(e program.Entry) bool {
 			return e.Step != "" && slices.ContainsFunc(e.Sets, func(s program.SetDone) bool {
 				return s.Clean != program.CleanNo && s.Seconds >= program.SecondsPerRep
@@ -108,31 +113,38 @@ const (
 // fold is moved with the hips at the session's end.
 func (x *exercises) entryWork(d day) (out []program.Prescription) {
 	for _, o := range x.open {
-		e, ok := x.lib.Exercise(o.Exercise)
-		if !ok || o.Fold > 0 {
+		e := x.opener(&o)
+		if e == nil || slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
 			continue
-		}
-		if o.shown <= 0 || !x.can(e) {
-			if e = x.easier(e, need{purpose: e.Trains[0]}); !x.can(e) {
-				continue
-			}
 		}
 		role := program.RoleStrength
 		if e.Trains[0] == program.ForCompression { // which no pulling balances
 			role = program.RoleTrunk
 		}
-		from := d // an easier version moves on as anything does
+		item := x.dose(d, e, role) // an easier version moves on as anything does
 		if e.ID == o.Exercise {
-			from = day{kind: d.kind}
+			item = x.dose(day{kind: d.kind}, e, role)
+			o.share(&item, d)
 		}
-		if item := x.dose(from, e, role); !slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
-			if e.ID == o.Exercise {
-				o.share(&item, d)
-			}
-			out = append(out, item)
-		}
+		out = append(out, item)
 	}
 	return out
+}
+
+// opener is the exercise that trains what is missing; nil where there is none for this
+// client.
+func (x *exercises) opener(o *opening) *program.Exercise {
+	e, ok := x.lib.Exercise(o.Exercise)
+	if !ok || o.Fold > 0 {
+		return nil
+	}
+	if o.shown <= 0 || !x.can(e) {
+		e = x.easier(e, need{purpose: e.Trains[0]})
+	}
+	if !x.can(e) {
+		return nil
+	}
+	return e
 }
 
 // share prescribes a share of what was shown; of what nobody has shown, half a dose.
@@ -142,7 +154,8 @@ func (o *opening) share(item *program.Prescription, d day) {
 		o.lean(item, d)
 		return
 	case o.shown <= 0:
-		item.Hold, item.Reps = max(0, min(half(item.Hold)+d.builds/2, item.Hold-1)), max(0, min(half(item.Reps)+d.builds/2, item.Reps-1))
+		less := func(n int) int { return max(0, min(half(n)+d.builds/2, n-1)) }
+		item.Hold, item.Reps = less(item.Hold), less(item.Reps)
 		return
 	}
 	item.Sets = entrySets
