@@ -26,8 +26,8 @@ func reached(step string, best float64, reached int) program.Hold {
 	return program.Hold{Step: step, Seconds: best, Tries: program.Tries{Reached: reached, Of: 10}}
 }
 
-// practiceOf is what a session practises; none: nothing.
-func practiceOf(s *program.Session) (all []program.Prescription) {
+// onSteps are a session's items of a step; none: nothing.
+func onSteps(s *program.Session) (all []program.Prescription) {
 	for _, item := range s.Items {
 		if item.Step != "" {
 			all = append(all, item)
@@ -53,7 +53,7 @@ func TestPracticeIsFreshShortAndOften(t *testing.T) {
 		for _, s := range w.Sessions {
 			first := slices.IndexFunc(s.Items, func(i program.Prescription) bool { return i.Role != program.RolePrepare })
 			item := s.Items[first]
-			if item.Step != "short-stand" || !item.Try || item.Max || item.Check || len(practiceOf(&s)) != 1 {
+			if item.Step != "short-stand" || !item.Try || item.Max || item.Check || len(onSteps(&s)) != 1 {
 				t.Errorf("%s begins with %+v", s.Date, item)
 			}
 			if seconds := item.Sets * (item.Hold + item.Rest); w.Kind == program.WeekBuild && (seconds < 600 || seconds > 900) {
@@ -98,7 +98,7 @@ func TestALineIsHeldAndNotTried(t *testing.T) {
 			t.Errorf("week %d: %s %d s, want %d", w.Number, w.Step, w.Hold, want)
 		}
 	}
-	if open := practiceOf(&p.Weeks[2].Sessions[0])[0]; !open.Check || open.Hold != 0 || open.Sets != 1 {
+	if open := onSteps(&p.Weeks[2].Sessions[0])[0]; !open.Check || open.Hold != 0 || open.Sets != 1 {
 		t.Errorf("the gate week opens with %+v", open)
 	}
 }
@@ -110,7 +110,7 @@ func TestWhoStaysOnTheFeet(t *testing.T) {
 	p, _ := planner.Plan(lib, &a)
 	for _, w := range p.Weeks {
 		for _, s := range w.Sessions {
-			if len(practiceOf(&s)) > 0 || slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "wall-handstand-line" }) {
+			if len(onSteps(&s)) > 0 || slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "wall-handstand-line" }) {
 				t.Errorf("%s, before the entry: %+v", s.Date, s.Items)
 			}
 		}
@@ -213,7 +213,7 @@ func TestBadNewsNeverHardensThePractice(t *testing.T) {
 				if w.Sessions[j].Date <= on {
 					continue
 				}
-				was, is := practiceOf(&before.Weeks[i].Sessions[j]), practiceOf(&w.Sessions[j])
+				was, is := onSteps(&before.Weeks[i].Sessions[j]), onSteps(&w.Sessions[j])
 				for k, item := range is {
 					if len(was) <= k {
 						t.Errorf("%s: %s has practice that it had not", name, w.Sessions[j].Date)
