@@ -43,8 +43,8 @@ const readersMonday = program.Date(11323) // 2001-01-01
 // Levels plans a public program for every starting level of its road map: for
 // whoever cannot show its entry yet, where it asks for one; for whoever cannot hold the
 // first step yet, then for each step from the first to the one before the goal. Each is
-// the plan of an assessment in which just that threshold was shown, so whatever holds for a client's program holds here.
-// Problems are those of the bands, as in Plan.
+// the plan of an assessment in which just that threshold was shown, so whatever holds for
+// a client's program holds here. Problems are those of the bands, as in Plan.
 func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level, program.Problems) {
 	starts, problems := startsOf(lib, from)
 	levels := make([]program.Level, len(starts))
@@ -108,19 +108,17 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	for i := range body.Steps {
 		l := program.Level{Number: len(starts) + 1, RPE: levelRPE, Mass: readerMass,
 			Next: body.Steps[i].ID, NextFor: threshold(&body.Steps[i])}
+		reader := a
 		if i > 0 {
-			l.Step, l.Hold = body.Steps[i-1].ID, threshold(&body.Steps[i-1])
+			below := &body.Steps[i-1]
+			l.Step, l.Hold = below.ID, threshold(below)
+			reader = startedAbove(below, a, way)
 		}
 		if road.Load == program.LoadBalance {
 			l.RPE = 0 // nobody asks how hard a try was
 		}
 		if i == len(body.Steps)-1 {
 			l.NextFor = int(from.Goal.Hold)
-		}
-		reader := startedAt(a, &l, way)
-		if i > 0 && road.Load == program.LoadBalance {
-			g := body.Steps[i-1].Gate
-			reader.Tests[len(reader.Tests)-1] = program.Hold{Step: l.Step, Seconds: float64(g.Hold), Tries: program.Tries{Reached: g.Reached, Of: g.Sets}}
 		}
 		starts = append(starts, start{l, reader})
 	}
@@ -149,6 +147,14 @@ func threshold(r *ladder.Rung) int {
 	return r.Gate.Hold + levelMargin
 }
 
+// shownOf is what whoever starts above a step has shown of it.
+func shownOf(r *ladder.Rung) program.Hold {
+	if g := &r.Gate; g.Reached > 0 {
+		return program.Hold{Step: r.ID, Seconds: float64(g.Hold), Tries: program.Tries{Reached: g.Reached, Of: g.Sets}}
+	}
+	return program.Hold{Step: r.ID, Seconds: float64(threshold(r) + levelReserve)}
+}
+
 // reader is an assessment of the mean build that has held nothing yet.
 func reader(from *program.PublicProgram) program.Assessment {
 	a := program.Assessment{
@@ -175,19 +181,16 @@ func newcomer(a *program.Assessment, b *ladder.Body, road *program.RoadMap) map[
 	weeks := map[string]float64{}
 	for i := range b.Steps {
 		r := &b.Steps[i]
-		_, likely, _ := look.path.At(b.Site(r)).Arrival(r.Load, float64(threshold(r)+levelReserve))
+		_, likely, _ := look.path.At(b.Site(r)).Arrival(r.Load, shownOf(r).Seconds)
 		weeks[r.ID] = math.Min(likely, farGoal/7)
 	}
 	return weeks
 }
 
-// startedAt is the reader who has just reached a level.
-func startedAt(a program.Assessment, l *program.Level, way map[string]float64) program.Assessment {
-	if l.Step == "" {
-		return a
-	}
-	a.Tests = append(slices.Clone(a.Tests), program.Hold{Step: l.Step, Seconds: float64(l.Hold + levelReserve)})
-	a.Training.Experience = math.Max(0, math.Round(way[l.Step]))
+// startedAbove is the reader who has just shown a step.
+func startedAbove(r *ladder.Rung, a program.Assessment, way map[string]float64) program.Assessment {
+	a.Tests = append(slices.Clone(a.Tests), shownOf(r))
+	a.Training.Experience = math.Max(0, math.Round(way[r.ID]))
 	a.Training.Since = a.Measured - 7*program.Date(math.Min(a.Training.Experience, readerSpell))
 	return a
 }
