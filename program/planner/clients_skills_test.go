@@ -82,15 +82,37 @@ func levers(lib *program.Library) *rapid.Generator[program.Assessment] {
 // none; steps pressed up to twelve times, free or to the first pad.
 func presses(lib *program.Library) *rapid.Generator[program.Assessment] {
 	return skilled(lib, "handstand-push-up", func(t *rapid.T, a *program.Assessment) {
-		a.Goal.Reps = rapid.IntRange(1, 8).Draw(t, "goal repetitions")
-		a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
+		wantReps(t, a, 8)
 		a.Hanging.Pads = subsetOf(t, []float64{0.05, 0.10, 0.15, 0.20}, "pads")
 	}, func(t *rapid.T, a *program.Assessment) program.Hold {
-		h := program.Hold{Reps: rapid.IntRange(0, 12).Draw(t, "repetitions")}
-		if pads := a.Hanging.Pads; len(pads) > 0 && rapid.IntRange(0, 2).Draw(t, "to a pad") == 0 {
-			h.Rig.Pad = pads[0]
-		}
-		return h
+		return repsTested(t, 12, a.Hanging.Pads, func(pad float64) program.Rig { return program.Rig{Pad: pad} })
+	})
+}
+
+// wantReps draws a goal of one repetition or more.
+func wantReps(t *rapid.T, a *program.Assessment, most int) {
+	a.Goal.Reps = rapid.IntRange(1, most).Draw(t, "goal repetitions")
+	a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
+}
+
+// repsTested draws a test in repetitions, free or with the first of the heights there are.
+func repsTested(t *rapid.T, most int, heights []float64, rig func(float64) program.Rig) program.Hold {
+	h := program.Hold{Reps: rapid.IntRange(0, most).Draw(t, "repetitions")}
+	if len(heights) > 0 && rapid.IntRange(0, 2).Draw(t, "with help") == 0 {
+		h.Rig = rig(heights[0])
+	}
+	return h
+}
+
+// lifts draws clients of the press to handstand: folds of ninety to a hundred and fifty
+// degrees, or nobody's measure, and blocks; steps lifted up to eight times, free or from a block.
+func lifts(lib *program.Library) *rapid.Generator[program.Assessment] {
+	return skilled(lib, "press-to-handstand", func(t *rapid.T, a *program.Assessment) {
+		wantReps(t, a, 5)
+		a.Hanging.Blocks = subsetOf(t, []float64{0.10, 0.20, 0.30, 0.40}, "blocks")
+		a.Athlete.Fold = float64(rapid.SampledFrom([]int{0, 90, 110, 125, 135, 150}).Draw(t, "fold")) * math.Pi / 180
+	}, func(t *rapid.T, a *program.Assessment) program.Hold {
+		return repsTested(t, 8, a.Hanging.Blocks, func(block float64) program.Rig { return program.Rig{Block: block} })
 	})
 }
 
@@ -102,21 +124,4 @@ type skillDrawn struct {
 
 func everySkill(lib *program.Library) []skillDrawn {
 	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}, {"handstand-push-up", presses(lib)}, {"press-to-handstand", lifts(lib)}}
-}
-
-// lifts draws clients of the press to handstand: folds of ninety to a hundred and fifty
-// degrees, or nobody's measure, and blocks; steps lifted up to eight times, free or from a block.
-func lifts(lib *program.Library) *rapid.Generator[program.Assessment] {
-	return skilled(lib, "press-to-handstand", func(t *rapid.T, a *program.Assessment) {
-		a.Goal.Reps = rapid.IntRange(1, 5).Draw(t, "goal repetitions")
-		a.Goal.Hold = float64(program.SecondsPerRep * a.Goal.Reps)
-		a.Hanging.Blocks = subsetOf(t, []float64{0.10, 0.20, 0.30, 0.40}, "blocks")
-		a.Athlete.Fold = float64(rapid.SampledFrom([]int{0, 90, 110, 125, 135, 150}).Draw(t, "fold")) * math.Pi / 180
-	}, func(t *rapid.T, a *program.Assessment) program.Hold {
-		h := program.Hold{Reps: rapid.IntRange(0, 8).Draw(t, "repetitions")}
-		if blocks := a.Hanging.Blocks; len(blocks) > 0 && rapid.IntRange(0, 2).Draw(t, "from a block") == 0 {
-			h.Rig.Block = blocks[0]
-		}
-		return h
-	})
 }
