@@ -51,18 +51,25 @@ func (r *reading) practisedWeeks() {
 		w.match()
 		read := program.WeekRead{Start: monday, Number: w.Number, Kind: w.Kind, HoldPrinted: w.Hold, Pain: noPain, Mornings: r.worstMornings(monday)}
 		r.tally(w, &read)
-		read.HoldDone = 0
-		for i := range r.body.Steps {
-			if s := r.body.Steps[i].Step; s.ID == w.Step {
-				read.Tries = bestDay(w.days, s).Tries
-				for _, d := range w.days {
-					t, _ := daysTries(d, s)
-					read.HoldDone = max(read.HoldDone, t.best)
-				}
-			}
-		}
+		read.Tries, read.HoldDone = r.triedIn(w)
 		r.weeks, r.progress = append(r.weeks, w), append(r.progress, read)
 	}
+}
+
+// triedIn are the tries of a week's best day at its step, and the longest of the week, s.
+func (r *reading) triedIn(w *weekPrinted) (tries program.Tries, longest float64) {
+	for i := range r.body.Steps {
+		s := r.body.Steps[i].Step
+		if s.ID != w.Step {
+			continue
+		}
+		tries = bestDay(w.days, s).Tries
+		for _, d := range w.days {
+			t, _ := daysTries(d, s)
+			longest = max(longest, t.best)
+		}
+	}
+	return tries, longest
 }
 
 // practiceReview fills in what was done and shown.
