@@ -11,19 +11,17 @@ import (
 	"gatepost/program/intake"
 )
 
-func rigCell(r program.Rig) string {
-	if r.Free() {
-		return "free"
-	}
-	return strings.Join(r.Bands, " + ") + " strap " + centimetres(r.Drop)
-}
-
 func centimetres(x float64) string { return strconv.FormatFloat(x*100, 'g', 6, 64) + " cm" }
 
 // shown writes a rig as it is asked about.
 func (t *asking) shown(r program.Rig) string {
-	if r.Free() {
+	switch {
+	case r.Free():
 		return t.words().Say("rig.free")
+	case r.Pad > 0:
+		return t.words().Say("rig.pad", "length", t.decimal(centimetres(r.Pad)))
+	case r.Block > 0:
+		return t.words().Say("rig.block", "length", t.decimal(centimetres(r.Block)))
 	}
 	return strings.Join(r.Bands, " + ") + " " + t.words().Say("rig.drop", "length", t.decimal(centimetres(r.Drop)))
 }

@@ -96,14 +96,14 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	printed := ""
 	switch {
 	case p.Max || p.Check || p.Try: // how long, or how many reached, is what the card asks
+	case p.Reps > 0: // which may be planned in seconds
+		printed = fmt.Sprintf("%d x %d", p.Sets, p.Reps)
 	case p.Hold > 0:
 		printed = fmt.Sprintf("%d x %d", p.Sets, p.Hold)
-	case p.Reps > 0:
-		printed = fmt.Sprintf("%d x %d", p.Sets, p.Reps)
 	}
-	row := row{exercise: p.Exercise, counted: p.Hold == 0 && p.Reps > 0 && !p.Max, tried: p.Try && p.Hold > 0}
+	row := row{exercise: p.Exercise, counted: p.Reps > 0 && !p.Max || p.Step != "" && t.load().Repeats(), tried: p.Try && p.Hold > 0}
 	if p.Step != "" {
-		row.exercise, row.bands, row.hung = p.Step, rigCell(p.Rig), t.shown(p.Rig)
+		row.exercise, row.bands, row.hung = p.Step, intake.RigCell(p.Rig), t.shown(p.Rig)
 	}
 	if row.tried {
 		row.bands = ""
@@ -180,15 +180,35 @@ type question struct {
 
 // details asks what the seconds of a step or of a lean do not say.
 func (t *asking) details(r row) (row, error) {
-	hung := r.bands != "" && len(t.client.Bands) > 0
+	help, some := t.help()
 	err := t.questions(&r, []question{
-		{t.asked("bands", "bands", r.hung), &r.bands, hung},
+		{t.asked(help, "bands", r.hung), &r.bands, some && r.bands != ""},
 		{t.asked("lean", "lean", t.decimal(r.ahead)), &r.ahead, r.ahead != ""},
 	})
 	if err != nil {
 		return r, err
 	}
 	return t.rate(r)
+}
+
+// load is how the steps of the client's road map are done.
+func (t *asking) load() program.Load {
+	m, ok := t.studio.Library.RoadMap(t.client.Goal.Skill)
+	if !ok {
+		return ""
+	}
+	return m.Load
+}
+
+// help is the question of what helps at the client's steps, and whether there is some of it.
+func (t *asking) help() (question string, some bool) {
+	switch t.load() {
+	case program.LoadPress:
+		return "pads", len(t.client.Hanging.Pads) > 0
+	case program.LoadLift:
+		return "block", len(t.client.Hanging.Blocks) > 0
+	}
+	return "bands", len(t.client.Bands) > 0
 }
 
 // rate asks for effort and form.
@@ -235,7 +255,7 @@ func (t *asking) another() (more bool, err error) {
 		return true, t.morning(t.day)
 	}
 	e, _ := t.studio.Library.Exercise(entry.Exercise)
-	r.counted = e != nil && e.Dose.Reps > 0 && entry.Step == ""
+	r.counted = e != nil && e.Dose.Reps > 0 && entry.Step == "" || entry.Step != "" && t.load().Repeats()
 	r.amounts, err = t.ask("  "+t.asked("amounts"), func(answer string) part {
 		r.amounts = answer
 		return part{r, false}
@@ -243,7 +263,7 @@ func (t *asking) another() (more bool, err error) {
 	switch {
 	case err != nil:
 	case entry.Step != "":
-		r.bands, r.hung = rigCell(program.Rig{}), t.shown(program.Rig{})
+		r.bands, r.hung = intake.RigCell(program.Rig{}), t.shown(program.Rig{})
 		r, err = t.details(r)
 	case e != nil && slices.Contains(e.Trains, program.ForLean) && t.distances:
 		err = t.questions(&r, []question{{t.asked("other_lean"), &r.ahead, true}})
@@ -263,7 +283,7 @@ func (t *asking) keep(r row, role program.Role) error {
 		return t.report(problems)
 	}
 	for i := range t.entries {
-		if o := &t.entries[i]; o.Exercise == e.Exercise && rigCell(o.Rig) == rigCell(e.Rig) && o.Ahead == e.Ahead && !triesIn(o) && !triesIn(&e) {
+		if o := &t.entries[i]; o.Exercise == e.Exercise && intake.RigCell(o.Rig) == intake.RigCell(e.Rig) && o.Ahead == e.Ahead && !triesIn(o) && !triesIn(&e) {
 			o.Sets = append(o.Sets, e.Sets...)
 			for n := range o.Sets {
 				o.Sets[n].Number = n + 1

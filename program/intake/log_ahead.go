@@ -72,5 +72,5 @@ func aheadCell(e *program.Entry) string {
 	if e.Ahead == 0 {
 		return ""
 	}
-	return short(math.Round(1000*e.Ahead)/10) + " cm"
+	return inCentimetres(e.Ahead)
 }

@@ -57,11 +57,3 @@ func (l *logLine) checkHelp(e *program.Entry) {
 		l.fault(l.at(columnBands), "band_lift", "written", written)
 	}
 }
-
-// heightCell writes how high pads lay, or the block.
-func heightCell(r program.Rig) string {
-	if r.Block > 0 {
-		return "block " + short(math.Round(1000*r.Block)/10) + " cm"
-	}
-	return "pad " + short(math.Round(1000*r.Pad)/10) + " cm"
-}

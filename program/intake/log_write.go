@@ -3,6 +3,7 @@ package intake
 import (
 	"bytes"
 	"encoding/csv"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -216,12 +217,25 @@ func bandsCell(e *program.Entry) string {
 	switch {
 	case !e.RigGiven:
 		return ""
-	case e.Rig.Free():
-		return "free"
-	case e.Rig.Pad > 0, e.Rig.Block > 0:
-		return heightCell(e.Rig)
-	case e.DropGiven:
-		return strings.Join(e.Rig.Bands, " + ") + " strap " + short(1000*e.Rig.Drop/10) + " cm"
+	case len(e.Rig.Bands) > 0 && !e.DropGiven:
+		return strings.Join(e.Rig.Bands, " + ")
 	}
-	return strings.Join(e.Rig.Bands, " + ")
+	return RigCell(e.Rig)
 }
+
+// RigCell is a rig as a log has it, in English: bands with their strap, pads, a block, or
+// that nothing helped.
+func RigCell(r program.Rig) string {
+	switch {
+	case r.Pad > 0:
+		return "pad " + inCentimetres(r.Pad)
+	case r.Block > 0:
+		return "block " + inCentimetres(r.Block)
+	case r.Free():
+		return "free"
+	}
+	return strings.Join(r.Bands, " + ") + " strap " + short(1000*r.Drop/10) + " cm"
+}
+
+// inCentimetres writes a length to the millimetre.
+func inCentimetres(metres float64) string { return short(math.Round(1000*metres)/10) + " cm" }
