@@ -4,6 +4,7 @@ import (
 	"os"
 	"regexp"
 	"strings"
+	"testing"
 )
 
 // archive is several text files in one: a comment, then each file under a line
@@ -33,9 +34,13 @@ func parseArchive(text string) archive {
 	return a
 }
 
-func readArchive(file string) (archive, error) {
+func readArchive(t testing.TB, file string) archive {
+	t.Helper()
 	data, err := os.ReadFile(file)
-	return parseArchive(string(data)), err
+	if err != nil {
+		t.Fatal(err)
+	}
+	return parseArchive(string(data))
 }
 
 func (a archive) String() string {

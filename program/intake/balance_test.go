@@ -7,30 +7,10 @@ import (
 	"gatepost/program"
 )
 
-// poised is the client of the case that reads a skill of balance, and her studio.
-func poised(t testing.TB) (*program.Studio, *program.Assessment) {
-	t.Helper()
-	c, err := readArchive("testdata/cases/balance-sound.txtar")
-	if err != nil {
-		t.Fatal(err)
-	}
-	folder := sound(t)
-	for _, f := range c.files {
-		if f.name != "report" {
-			folder = with(folder, f.name, f.text)
-		}
-	}
-	studio, problems := Read(folder, library(t), nil)
-	if len(problems) > 0 || len(studio.Clients) != 2 {
-		t.Fatal(reported(problems))
-	}
-	return &studio, &studio.Clients[0]
-}
-
 // What is written of balance is what is read: six of ten tries where the gate does not say,
 // no word of effort, the best in seconds, and how many of how many reached.
 func TestBalanceIsRead(t *testing.T) {
-	studio, a := poised(t)
+	studio, a := clientOfCase(t, "balance-sound")
 	m, _ := studio.Library.RoadMap("poise")
 	line, three, minute := m.Steps[0], m.Steps[1], m.Steps[2]
 	if want := (program.Press{Rest: "wall", Gap: 0.15}); m.Load != "balance" || line.Press != want || line.Gate.Tried() {
@@ -59,7 +39,7 @@ func TestBalanceIsRead(t *testing.T) {
 
 // A line of tries that is written reads the same again, and twice it is there once.
 func TestTriesRoundTrip(t *testing.T) {
-	studio, a := poised(t)
+	studio, a := clientOfCase(t, "balance-sound")
 	text := LogHeader() + "\n2027-01-11,three,,,12,4 of 10,8,yes,wrists 2,,a note\n2027-01-13,three,,,,0/10,,,,,\n2027-01-16,three,,,3 0 2 7,,,,,,\n"
 	readAgain(t, studio, a, text)
 	log, _ := ReadLog(studio, a, "log.csv", []byte(text))

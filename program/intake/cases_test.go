@@ -41,10 +41,7 @@ func TestCases(t *testing.T) {
 }
 
 func runCase(t *testing.T, file string) {
-	c, err := readArchive(file)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c := readArchive(t, file)
 	folder, want := laidOut(t, c)
 	if want < 0 {
 		t.Fatal("the case has no report")
@@ -73,7 +70,7 @@ func runCase(t *testing.T, file string) {
 
 // laidOut is the sound folder with a case laid over it, and the index of its report;
 // -1: it has none.
-func laidOut(t *testing.T, c archive) (folder fstest.MapFS, report int) {
+func laidOut(t testing.TB, c archive) (folder fstest.MapFS, report int) {
 	folder = sound(t)
 	report = -1
 	for i, f := range c.files {
@@ -90,8 +87,19 @@ func laidOut(t *testing.T, c archive) (folder fstest.MapFS, report int) {
 	return folder, report
 }
 
+// clientOfCase is the client whom a sound case adds, and their studio.
+func clientOfCase(t testing.TB, name string) (*program.Studio, *program.Assessment) {
+	t.Helper()
+	folder, _ := laidOut(t, readArchive(t, "testdata/cases/"+name+".txtar"))
+	studio, problems := Read(folder, library(t), nil)
+	if len(problems) > 0 || len(studio.Clients) != 2 {
+		t.Fatal(reported(problems))
+	}
+	return &studio, &studio.Clients[0]
+}
+
 // changed applies lines "old => new" to a file; each old text must occur once.
-func changed(t *testing.T, file *fstest.MapFile, changes string) []byte {
+func changed(t testing.TB, file *fstest.MapFile, changes string) []byte {
 	t.Helper()
 	if file == nil {
 		t.Fatal("a change to a file that is not there")
@@ -145,10 +153,7 @@ var inEnglish = sync.OnceValue(func() program.Words {
 
 func files(t testing.TB, file string) fstest.MapFS {
 	t.Helper()
-	a, err := readArchive(file)
-	if err != nil {
-		t.Fatal(err)
-	}
+	a := readArchive(t, file)
 	files := fstest.MapFS{}
 	for _, f := range a.files {
 		files[f.name] = &fstest.MapFile{Data: []byte(f.text)}

@@ -64,11 +64,7 @@ func TestFaultsAreInTheWords(t *testing.T) {
 	}
 	cases, _ := filepath.Glob("testdata/cases/*.txtar")
 	for _, file := range cases {
-		c, err := readArchive(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		folder, _ := laidOut(t, c)
+		folder, _ := laidOut(t, readArchive(t, file))
 		_, problems := Read(folder, lib, zeros{})
 		look(file, slices.DeleteFunc(problems, func(p program.Problem) bool {
 			return !strings.Contains(p.File, "log") && !keyIn.MatchString(p.Message)

@@ -13,7 +13,7 @@ import (
 // lengths in metres, angles in radians between the legs, blocks the lowest first.
 func TestLiftIsRead(t *testing.T) {
 	const degree = math.Pi / 180
-	studio, a := repeater(t, "lift-sound")
+	studio, a := clientOfCase(t, "lift-sound")
 	m, _ := studio.Library.RoadMap("rise")
 	for i, want := range []struct {
 		stance, open, block float64

@@ -62,7 +62,7 @@ func TestLogInGerman(t *testing.T) {
 	}
 
 	// Pads are help of a press.
-	pressing, b := presser(t)
+	pressing, b := clientOfCase(t, "press-sound")
 	germans, _ := german(t)
 	pressing.Library.Words = germans.Library.Words
 	for cell, want := range map[string]float64{"Polster 10 cm": 0.10, "pad 10": 0.10, "7,5-cm-Polster": 0.075, "Kissen: 4 in": 0.102, "ohne": 0} {
@@ -73,7 +73,7 @@ func TestLogInGerman(t *testing.T) {
 	}
 
 	// Blocks are help of a lift.
-	lifting, l := repeater(t, "lift-sound")
+	lifting, l := clientOfCase(t, "lift-sound")
 	lifting.Library.Words = germans.Library.Words
 	for cell, want := range map[string]float64{"Klotz 20 cm": 0.20, "block 10": 0.10, "12,5-cm-Klötze": 0.125, "ohne": 0} {
 		log, problems := ReadLog(lifting, l, "log.csv", []byte("Datum;Übung;Bänder;Wdh.\n2027-01-11;floor;"+cell+";3 2\n"))

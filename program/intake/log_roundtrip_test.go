@@ -123,9 +123,9 @@ func somePainOf(t *rapid.T) program.Pain {
 func TestLogRoundTrip(t *testing.T) {
 	studio, a := maren(t)
 	roundTrip(t, studio, a, "tuck")
-	studio, a = presser(t)
+	studio, a = clientOfCase(t, "press-sound")
 	roundTrip(t, studio, a, "wall")
-	studio, a = repeater(t, "lift-sound")
+	studio, a = clientOfCase(t, "lift-sound")
 	roundTrip(t, studio, a, "floor")
 }
 
@@ -211,8 +211,8 @@ func FuzzLog(f *testing.F) {
 	f.Add("date,exercise,bands,reps\n2027-01-11,wall,pad 10 cm,5 5\n2027-01-11,wall,7.5-cm-pads,3\n2027-01-12,tuck,pad 3 in,9")
 	f.Add("date,exercise,bands,reps\n2027-01-11,floor,block 10 cm,3 3\n2027-01-11,floor,7.5-cm-blocks,3\n2027-01-12,high,block 3 in,9")
 	studio, a := maren(f)
-	pressing, b := presser(f)
-	lifting, c := repeater(f, "lift-sound")
+	pressing, b := clientOfCase(f, "press-sound")
+	lifting, c := clientOfCase(f, "lift-sound")
 	f.Fuzz(func(t *testing.T, text string) {
 		readAgain(t, studio, a, text)
 		readAgain(t, pressing, b, text)

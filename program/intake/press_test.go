@@ -9,33 +9,10 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
-// presser is the client of the case that reads a press, and her studio.
-func presser(t testing.TB) (*program.Studio, *program.Assessment) { return repeater(t, "press-sound") }
-
-// repeater is the client of a case, and their studio.
-func repeater(t testing.TB, name string) (*program.Studio, *program.Assessment) {
-	t.Helper()
-	c, err := readArchive("testdata/cases/" + name + ".txtar")
-	if err != nil {
-		t.Fatal(err)
-	}
-	folder := sound(t)
-	for _, f := range c.files {
-		if f.name != "report" {
-			folder = with(folder, f.name, f.text)
-		}
-	}
-	studio, problems := Read(folder, library(t), nil)
-	if len(problems) > 0 || len(studio.Clients) != 2 {
-		t.Fatal(reported(problems))
-	}
-	return &studio, &studio.Clients[0]
-}
-
 // What is written of a press is what is read: three seconds a repetition (common
 // practice), lengths in metres, angles in radians, pads the lowest first.
 func TestPressIsRead(t *testing.T) {
-	studio, a := presser(t)
+	studio, a := clientOfCase(t, "press-sound")
 	m, _ := studio.Library.RoadMap("push")
 	box, wall, down := m.Steps[1], m.Steps[2], m.Steps[3]
 	if want := (program.Press{Rest: "toes", Trunk: 75 * math.Pi / 180, Feet: 0.6}); m.Load != "press" || box.Press != want {

@@ -226,11 +226,7 @@ func BenchmarkRead300Clients(b *testing.B) {
 
 // A word for nothing is no condition to be cleared, no guardian, no clearance and no kit.
 func TestNoneIsNothing(t *testing.T) {
-	c, err := readArchive("testdata/cases/none.txtar")
-	if err != nil {
-		t.Fatal(err)
-	}
-	folder, _ := laidOut(t, c)
+	folder, _ := laidOut(t, readArchive(t, "testdata/cases/none.txtar"))
 	studio, problems := Read(folder, library(t), zeros{})
 	if problems.Stop() || len(studio.Clients) != 1 {
 		t.Fatal(reported(problems))
