@@ -154,8 +154,8 @@ func rig(h *program.Hanging) read {
 		may("drops", "[0 cm, 20 cm, 40 cm]", each(&h.Drops, dropLength)),
 		may("strap", "0-80 cm", strapLengths(&h.Strap)),
 		may("bar", "230 cm", length.between(150, 350).into(&h.Bar)),
-		may("pads", "[5 cm, 10 cm, 15 cm]", each(&h.Pads, func(pad *float64) read { return padHeight.into(pad) })),
-		may("blocks", "[10 cm, 20 cm, 30 cm]", each(&h.Blocks, func(block *float64) read { return blockHeight.into(block) })),
+		may("pads", "[5 cm, 10 cm, 15 cm]", each(&h.Pads, padHeight.into)),
+		may("blocks", "[10 cm, 20 cm, 30 cm]", each(&h.Blocks, blockHeight.into)),
 	)
 }
 

@@ -60,7 +60,7 @@ func (s *source) checkBalance(m *program.RoadMap) {
 func (s *source) standing(at string, step *program.Step) {
 	need := func(at string, f field) {
 		if s.hasKeys(at) && !s.given(at+"."+f.key) {
-			value{source: s}.faultAt(s.at("%s", at), "key_missing", "key", quote(f.key), "line", f.line())
+			s.lacks(at, f)
 		}
 	}
 	need(at, must("stand", "{rest: wall, gap: 15 cm}", nil))

@@ -73,18 +73,17 @@ func (c *client) checkRig() {
 		h.Support = 0.10
 	}
 	if len(c.Bands) > 0 && c.given("rig") && !c.given("rig.anchor") {
-		c.wrong("rig", "key_missing", "key", quote("anchor"), "line", "anchor: 215 cm")
+		c.lacks("rig", must("anchor", "215 cm", nil))
 	}
-	c.checkHeights("rig.pads", h.Pads)
 	c.checkHips()
-	c.checkHeights("rig.blocks", h.Blocks)
+	c.checkOnce("rig.pads", h.Pads)
+	c.checkOnce("rig.blocks", h.Blocks)
+	c.checkOnce("rig.drops", h.Drops)
+	slices.Sort(h.Pads)
+	slices.Sort(h.Blocks)
 	for i, d := range h.Drops {
-		path := fmt.Sprintf("rig.drops[%d]", i)
-		if slices.Contains(h.Drops[:i], d) && !c.wrongAt(path) {
-			c.wrong(path, "length_twice")
-		}
 		if h.Anchor > 0 && d >= h.Anchor {
-			c.wrong(path, "strap_floor")
+			c.wrong(fmt.Sprintf("rig.drops[%d]", i), "strap_floor")
 		}
 	}
 	if h.Anchor > 0 && h.Strap.To >= h.Anchor {
@@ -98,14 +97,13 @@ func (c *client) checkRig() {
 	}
 }
 
-// checkHeights sees that each pad or block is there once, and sorts them.
-func (c *client) checkHeights(path string, heights []float64) {
-	for i, h := range heights {
-		if at := fmt.Sprintf("%s[%d]", path, i); slices.Contains(heights[:i], h) && !c.wrongAt(at) {
+// checkOnce sees that each length of a list is there once.
+func (c *client) checkOnce(path string, lengths []float64) {
+	for i, x := range lengths {
+		if at := fmt.Sprintf("%s[%d]", path, i); slices.Contains(lengths[:i], x) && !c.wrongAt(at) {
 			c.wrong(at, "length_twice")
 		}
 	}
-	slices.Sort(heights)
 }
 
 // checkGoalKit asks for what the goal cannot be held without: nobody hangs from a wall.

@@ -40,15 +40,11 @@ func (c *client) exercise(path, written string) string {
 	if written == "" || c.library.broken[fold(written)] {
 		return written
 	}
-	id, ok := c.library.exerciseNames.find(written)
-	if !ok {
-		offered := c.testable()
-		if len(offered) == 0 {
-			offered = c.library.exerciseNames.list
-		}
-		c.wrong(path, "unknown_exercise", "written", quote(written), "offer", offerIn(c.words(), written, offered))
+	known := *c.library.exerciseNames
+	if offered := c.testable(); len(offered) > 0 {
+		known.list = offered
 	}
-	return id
+	return c.resolve(&known, path, written)
 }
 
 // testable are the exercises whose tests the goal's plan can read: floor rungs and what
@@ -120,10 +116,15 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		c.only(path, "exercise", has, "bands", "drop", "pad", "block", "reached")
 		c.checkExerciseTest(path, h, has)
 	}
-	if h.Stopped && h.Seconds == 0 && h.Reps == 0 && (has("hold") || has("reps")) {
+	c.checkStopped(path, h.Stopped, h.Seconds, h.Reps)
+	c.checkTestBands(path, &h.Rig)
+}
+
+// checkStopped refuses to have stopped what was not held at all.
+func (c *client) checkStopped(path string, stopped bool, seconds float64, reps int) {
+	if stopped && seconds == 0 && reps == 0 && (c.given(path+".hold") || c.given(path+".reps")) {
 		c.wrong(path+".stopped", "stopped_none")
 	}
-	c.checkTestBands(path, &h.Rig)
 }
 
 // checkStepTest asks for seconds and leaves bands, or of a press or a lift for repetitions
@@ -195,7 +196,7 @@ func (c *client) stepOf(exercise string) string {
 
 func (c *client) need(path string, has func(string) bool, key, like string) {
 	if !has(key) {
-		c.wrong(path, "key_missing", "key", quote(key), "line", key+": "+like)
+		c.lacks(path, must(key, like, nil))
 	}
 }
 

@@ -67,9 +67,7 @@ func (c *client) checkOthers() {
 			o.Step = c.resolve(c.library.stepNames[m.ID], path+".step", o.Step)
 		}
 		c.countedAs(m, path)
-		if o.Stopped && o.Seconds == 0 && o.Reps == 0 && (c.given(path+".hold") || c.given(path+".reps")) {
-			c.wrong(path+".stopped", "stopped_none")
-		}
+		c.checkStopped(path, o.Stopped, o.Seconds, o.Reps)
 		switch {
 		case c.roadMap == nil:
 		case m == c.roadMap:

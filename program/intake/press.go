@@ -95,7 +95,7 @@ func (s *source) written(at string, load program.Load, keys []loadKey) {
 		}
 	}
 	if !other && !s.given(at+"."+wanted.key) {
-		value{source: s}.faultAt(s.at("%s", at), "key_missing", "key", quote(wanted.key), "line", wanted.line())
+		s.lacks(at, wanted)
 	}
 }
 

@@ -45,7 +45,7 @@ func group(known ...field) read {
 		}
 		for _, f := range known {
 			if f.needed && seen[f.key] == 0 {
-				v.faultAt(v.at("%s", v.path), "key_missing", "key", quote(f.key), "line", f.line())
+				v.lacks(v.path, f)
 			}
 		}
 	}
@@ -156,10 +156,7 @@ func (v value) name() string {
 }
 
 // has says whether a key of the group was written.
-func (v value) has(key string) bool {
-	_, ok := v.places[strings.TrimPrefix(v.path+"."+key, ".")]
-	return ok
-}
+func (v value) has(key string) bool { return v.given(strings.TrimPrefix(v.path+"."+key, ".")) }
 
 // item says that the value is one of a list.
 func (v value) item() bool { return strings.HasSuffix(v.path, "]") }
@@ -195,6 +192,11 @@ func (v value) fault(wrong ...string) { v.faultAt(v.here(), wrong...) }
 // faultAt notes an error at a spot.
 func (v value) faultAt(at program.Place, wrong ...string) {
 	v.note(fault(append(wrong, "subject", v.subject())).in(v.words(), at))
+}
+
+// lacks notes that a key of the group at a path is missing.
+func (s *source) lacks(path string, f field) {
+	s.note(fault{"key_missing", "key", quote(f.key), "line", f.line()}.in(s.words(), s.at("%s", path)))
 }
 
 // wrong notes an error in the value: what it is, then advice.
