@@ -202,11 +202,10 @@ func strapLengths(s *program.Strap) read {
 // is wrong.
 func (v value) part(q quantity, written string) float64 {
 	x, fault := q.parse(written)
-	shown := q.units[0].written(x)
 	switch {
 	case fault != "":
 		v.fault("strap_part", "what", v.words().Say("fault."+fault, "written", quote(written)), "example", v.example())
-	case shown < q.least || shown > q.most+1e-9:
+	case !q.within(x, q.least, q.most):
 		v.fault(q.outside("impossible", v, written, q.least, q.most)...)
 	default:
 		return x

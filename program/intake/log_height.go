@@ -23,7 +23,7 @@ func (k *logKnown) height(written string, form *regexp.Regexp, allowed quantity,
 	switch {
 	case none != "":
 		return 0, fault{not, "written", quote(written)}
-	case 100*x < allowed.least-1e-9 || 100*x > allowed.most+1e-9:
+	case !allowed.within(x, allowed.least, allowed.most):
 		return 0, fault{far, "written", quote(written), "least", short(allowed.least), "most", short(allowed.most)}
 	}
 	return math.Round(1000*x) / 1000, nil

@@ -42,6 +42,7 @@ var (
 	second = unit{[]string{"s", "sec", "seconds"}, 1, 1}
 	minute = unit{[]string{"min", "minutes", "minute"}, 60, 1}
 	hour   = unit{[]string{"h", "hours", "hour"}, 3600, 1}
+	week   = unit{[]string{"weeks", "week"}, 1, 1}
 
 	mass = quantity{noun: "mass", units: []unit{
 		{[]string{"kg"}, 1, 1}, {[]string{"lb", "lbs"}, 45359237, 1e8}}}
@@ -50,9 +51,9 @@ var (
 	duration    = quantity{noun: "time", units: []unit{second, minute, hour}}
 	hours       = quantity{noun: "time", units: []unit{hour, minute}}
 	minutes     = quantity{noun: "time", bare: true, units: []unit{minute, hour}}
-	weeks       = quantity{noun: "time", bare: true, units: []unit{{[]string{"weeks", "week"}, 1, 1}}}
+	weeks       = quantity{noun: "time", bare: true, units: []unit{week}}
 	trainingAge = quantity{noun: "time", units: []unit{
-		{[]string{"years", "year"}, yearInDays, 7}, {[]string{"months", "month"}, yearInDays, 84}, {[]string{"weeks", "week"}, 1, 1}, {[]string{"days", "day"}, 1, 7}}}
+		{[]string{"years", "year"}, yearInDays, 7}, {[]string{"months", "month"}, yearInDays, 84}, week, {[]string{"days", "day"}, 1, 7}}}
 	angle = quantity{noun: "angle", units: []unit{
 		{[]string{"deg", "°", "degrees"}, math.Pi, 180}}}
 	force = quantity{noun: "force", units: []unit{
@@ -120,17 +121,22 @@ func (q quantity) read(v value, into *float64) bool {
 		v.fault("quantity", "what", v.words().Say("fault."+fault, "written", quote(s)), "how", q.advice(v.words(), s, v.example()))
 		return false
 	}
-	shown := q.units[0].written(x)
-	const slack = 1e-9 // so that 250 kg written in pounds is still 250 kg
 	switch {
-	case shown < q.least-slack || shown > q.most+slack:
+	case !q.within(x, q.least, q.most):
 		v.fault(q.outside("impossible", v, s, q.least, q.most)...)
 		return false
-	case shown < q.low-slack || shown > q.high+slack:
+	case !q.within(x, q.low, q.high):
 		v.note(q.outside(cmp.Or(q.doubt, "unusual"), v, s, q.low, q.high).doubtIn(v.words(), v.here()))
 	}
 	*into = x
 	return true
+}
+
+// within reports whether a value inside lies between two numbers of the first unit.
+func (q quantity) within(x, least, most float64) bool {
+	const slack = 1e-9 // so that 250 kg written in pounds is still 250 kg
+	shown := q.units[0].written(x)
+	return least-slack <= shown && shown <= most+slack
 }
 
 // outside is the fault of a quantity that lies outside what is expected.
@@ -162,7 +168,7 @@ func (q quantity) advice(words program.Words, written, example string) string {
 // likely is the first unit in which a number is possible; failing that, the first.
 func (q quantity) likely(number float64) unit {
 	for _, u := range q.units {
-		if x := q.units[0].written(number * u.size / u.per); q.least <= x && x <= q.most {
+		if q.within(number*u.size/u.per, q.least, q.most) {
 			return u
 		}
 	}
