@@ -37,6 +37,14 @@ func newFolder(coach, builtIn fs.FS) *folder {
 	return &folder{coach: coach, builtIn: builtIn, english: sync.OnceValue(func() program.Words { return wordsFrom(builtIn, original) })}
 }
 
+// beside is the same folder for somebody who reads at the same time, with problems of
+// their own.
+func (f *folder) beside() *folder {
+	own := *f
+	own.problems = nil
+	return &own
+}
+
 func (f *folder) say(file, message, advice string) {
 	f.problems = append(f.problems, program.Problem{Place: program.Place{File: file}, Message: message, Advice: advice})
 }

@@ -35,9 +35,9 @@ func (f *folder) readLibrary(lang string) *shelf {
 	// The words are the longest file by far: they are read beside all others, which
 	// wait for them only to know how an exercise's sections may be headed.
 	var words sync.WaitGroup
-	own := folder{coach: f.coach, builtIn: f.builtIn, english: f.english}
+	own := f.beside()
 	var files []*source
-	words.Go(func() { files = s.readWords(&own, lang) })
+	words.Go(func() { files = s.readWords(own, lang) })
 	s.readExercises(f)
 	s.readRoadMaps(f)
 	s.readPages(f)

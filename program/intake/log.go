@@ -78,8 +78,8 @@ type logBook struct {
 
 // readDone reads the logs and the kept plans of clients, side by side. A log is
 // read once the assessment is sound, which says what bands and steps there are.
-func (f *folder) readDone(lib *program.Library, clients []*client, dates program.DateOrder) {
-	own := make([]folder, len(clients))
+func (f *folder) readDone(lib *program.Library, clients []*client) {
+	own := make([]*folder, len(clients))
 	words := newLogWords(lib)
 	words.said = f.said
 	var next atomic.Int64
@@ -87,19 +87,19 @@ func (f *folder) readDone(lib *program.Library, clients []*client, dates program
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := int(next.Add(1)) - 1; i < len(clients); i = int(next.Add(1)) - 1 {
-				own[i].coach, own[i].builtIn, own[i].english = f.coach, f.builtIn, f.english
-				own[i].readLog(words, clients[i], dates)
+				own[i] = f.beside()
+				own[i].readLog(words, clients[i])
 				own[i].readPlans(clients[i])
 			}
 		})
 	}
 	wait.Wait()
-	for i := range own {
-		f.problems = append(f.problems, own[i].problems...)
+	for _, o := range own {
+		f.problems = append(f.problems, o.problems...)
 	}
 }
 
-func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
+func (f *folder) readLog(words *logWords, c *client) {
 	dir := path.Join(clientsFolder, c.Slug)
 	file := path.Join(dir, logName)
 	switch {
@@ -121,7 +121,7 @@ func (f *folder) readLog(words *logWords, c *client, dates program.DateOrder) {
 	src, problems := logSource(words, file, data)
 	f.problems = append(f.problems, problems...)
 	if src != nil {
-		b := newLogBook(src, newLogKnown(&c.library.Library, words, c.Assessment, dates))
+		b := newLogBook(src, newLogKnown(&c.library.Library, words, c.Assessment, f.dates))
 		b.read(nil)
 		c.log, c.Log = src, b.log
 	}

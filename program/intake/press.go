@@ -128,7 +128,7 @@ func (s *source) checkPress(at string, p program.Press) {
 // to shoulder .333 (.313 where it leans by 20 degrees), shoulder to hip .288, hip to sole
 // .530, and .05 for tiptoe; of 150 cm, for whom a box is high.
 func steep(p program.Press) bool {
-	const height, arm, trunk, leg = 1.5, .313, .288, .530 + .05
+	const height, arm, trunk, leg = 1.5, .313, .288, hips + .05
 	return p.Rest == program.PressOnToes && p.Trunk > 0 && p.Hands+height*(arm+trunk*math.Sin(p.Trunk)) > p.Feet+height*leg
 }
 

@@ -48,7 +48,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
 	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
-	f.readDone(&library.Library, wanted, about.Dates)
+	f.readDone(&library.Library, wanted)
 	checkPagesDiffer(clients)
 	programs := f.readPrograms(library, known)
 	sound, waiting := soundOnly(clients)
