@@ -77,7 +77,11 @@ func (c *client) forget() {
 func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	chosen := pick(studio.Clients, only)
 	m := made{clients: make([]*client, len(chosen))}
-	sheets := testSheets(&m, studio, chosen, part)
+	waiting := slices.DeleteFunc(slices.Clone(studio.Waiting), func(slug string) bool { return only != "" && slug != only })
+	var sheets map[string][]byte
+	if part.print {
+		sheets = testSheets(&m, studio, chosen, waiting)
+	}
 	look := j.templates()
 	kept := j.kept.of(studio, look)
 	var web *site.Site
@@ -104,10 +108,8 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 		}
 	}
 	if part.print { // for those whose assessment nobody has filled in yet
-		for _, slug := range studio.Waiting {
-			if only == "" || only == slug {
-				m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheets[""]})
-			}
+		for _, slug := range waiting {
+			m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheets[""]})
 		}
 	}
 	if part.site {
@@ -266,21 +268,20 @@ func (c *client) add(name string, b []byte, problems program.Problems) {
 }
 
 // testSheets are the blank forms for the next assessment, one for each skill that
-// somebody goes for, and under no name that of who has no goal yet.
-func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, part output) map[string][]byte {
-	if !part.print {
-		return nil
-	}
-	skills := []string{""}
-	for _, a := range chosen {
-		if !slices.Contains(skills, a.Goal.Skill) {
-			skills = append(skills, a.Goal.Skill)
+// somebody goes for, and under no name that of those who wait and have no goal yet.
+func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, waiting []string) map[string][]byte {
+	sheets := map[string][]byte{}
+	add := func(skill string) {
+		if sheets[skill] == nil {
+			sheet, problems := blankSheet(studio, skill)
+			sheets[skill], m.problems = sheet, append(m.problems, problems...)
 		}
 	}
-	sheets := map[string][]byte{}
-	for _, skill := range skills {
-		sheet, problems := blankSheet(studio, skill)
-		sheets[skill], m.problems = sheet, append(m.problems, problems...)
+	for _, a := range chosen {
+		add(a.Goal.Skill)
+	}
+	if len(waiting) > 0 {
+		add("")
 	}
 	return sheets
 }
