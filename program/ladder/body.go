@@ -199,23 +199,23 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 		r := b.rung(s, apart)
 		b.settle(&r)
 		b.All = append(b.All, r)
-		b.full = max(b.full, b.height(&r))
+		b.full = max(b.full, b.hardness(&r))
 		if r.ID == a.Goal.Step {
 			goal = r
 		} else if s.Lift.Block == 0 || b.Hanging.HasBlock(s.Lift.Block) {
 			b.Steps = append(b.Steps, r)
 		}
 	}
-	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(b.height(&x), b.height(&y)) })
+	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(b.hardness(&x), b.hardness(&y)) })
 	var kept []Rung
 	for _, r := range b.Steps {
 		below := 0.0
 		if len(kept) > 0 {
-			below = b.height(&kept[len(kept)-1])
+			below = b.hardness(&kept[len(kept)-1])
 		}
 		switch {
-		case b.height(&r)*sameLoad >= b.height(&goal): // as hard as the goal
-		case b.height(&r) <= below*sameLoad:
+		case b.hardness(&r)*sameLoad >= b.hardness(&goal): // as hard as the goal
+		case b.hardness(&r) <= below*sameLoad:
 			b.Alike = append(b.Alike, r.ID)
 		default:
 			kept = append(kept, r)
@@ -224,9 +224,9 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 	b.Steps = append(kept, goal)
 }
 
-// height is what a rung is sorted by: the torque of a hold, and of what is repeated the
+// hardness is what rungs are sorted by: the torque of a hold, and of what is repeated the
 // load, whose allowance tells a lowering from a press.
-func (b *Body) height(r *Rung) float64 {
+func (b *Body) hardness(r *Rung) float64 {
 	if b.Repeats() {
 		return r.Load
 	}

@@ -29,7 +29,7 @@ func referenceAthlete(sex program.Sex) program.Assessment {
 // StepLoad is what a step asks, for who reads it.
 func (b *Body) StepLoad(r *Rung) program.StepLoad {
 	return program.StepLoad{
-		ID: r.ID, Torque: r.FreeHold.Torque, Share: b.height(r) / b.full, Allowance: allowance(r.Step),
+		ID: r.ID, Torque: r.FreeHold.Torque, Share: b.hardness(r) / b.full, Allowance: allowance(r.Step),
 		Lean: r.FreeHold.Lean, ShoulderAhead: r.FreeHold.ShoulderAhead, HipHeight: r.FreeHold.HipHeight,
 		Raised: r.raised(), HandsAhead: r.FreeHold.HandsAheadOfAnchor, Stance: b.stance(r, r.Aids()[0]),
 	}
