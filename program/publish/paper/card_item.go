@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"strings"
-
-	"gatepost/program/publish/view"
-)
+import "gatepost/program/publish/view"
 
 const boxesALine = 8
 
@@ -68,7 +64,7 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 	}
 	if more := 0.6 + s.lead(s.Size); y+float64(lines)*s.lead(s.Size) > b.Bottom()+0.01 {
 		under := Box{p.X, b.Bottom() + 0.6, p.W, s.lead(s.Size)}
-		return append(marks, p.fit(under, s, strings.Join(texts, ". "))), more
+		return append(marks, p.fit(under, s, sentences(texts...))), more
 	}
 	for _, text := range texts {
 		t, end := p.flow(b.X, y, b.W, s, text)
@@ -95,11 +91,11 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 		return append(marks, t), max(below, bottom) - y
 	}
 	bold, fine := style{Face: Bold, Size: 8, Leading: 1.08}, style{Size: leastCard, Leading: 1.08}
-	last := strings.Join(append([]string{p.pause(item, w, fine)}, p.waysOf(item)...), ". ")
+	last := sentences(append([]string{p.pause(item, w, fine)}, p.waysOf(item)...)...)
 	for _, line := range []struct {
 		text  string
 		style style
-	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {strings.TrimPrefix(last, ". "), fine}} {
+	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {last, fine}} {
 		if line.text != "" {
 			var t Text
 			t, end = p.lines(p.X, end, w, line.style, line.text, 3)
@@ -199,7 +195,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 	marks = append(marks, p.dose(item, Box{dose, y, doseWidth, bottom - y})...)
 	small := style{Size: leastCard, Leading: 1.08, Tone: Quiet}
 	ways := p.waysOf(item)
-	if one := strings.Join(ways, ". "); Regular.width(p.clean(one), leastCard) <= w {
+	if one := sentences(ways...); Regular.width(p.clean(one), leastCard) <= w {
 		ways = []string{one}
 	}
 	for i, text := range ways {

@@ -1,6 +1,10 @@
 package paper
 
-import "gatepost/program/publish/view"
+import (
+	"strings"
+
+	"gatepost/program/publish/view"
+)
 
 // pause is the rest, and how the sides share the sets: where the boxes have their
 // letters, only if a line has room for both.
@@ -32,4 +36,17 @@ func (p *card) waysOf(item view.CardItem) []string {
 	add(p.v.CardText.Easier, item.Easier)
 	add(p.v.CardText.Harder, item.Harder)
 	return all
+}
+
+// sentences sets texts behind each other, those without words left out. One that ends
+// in an abbreviation has its stop already.
+func sentences(texts ...string) string {
+	line := ""
+	for _, text := range texts {
+		if line != "" && text != "" {
+			line = strings.TrimSuffix(line, ".") + ". "
+		}
+		line += text
+	}
+	return line
 }

@@ -98,9 +98,13 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 	return marks, max(top-y, least)
 }
 
-// longestPause is the longest of some exercises' rests, which suits the others as well.
+// longestPause is the longest of some exercises' rests, which suits the others as well;
+// what stands between the holds has none of its own.
 func longestPause(items []view.CardItem) string {
-	longest := slices.MaxFunc(items, func(x, y view.CardItem) int { return cmp.Compare(x.Item.Pause, y.Item.Pause) })
+	own := func(i view.CardItem) int { return cmp.Compare(0, len(i.Remark)) }
+	longest := slices.MaxFunc(items, func(x, y view.CardItem) int {
+		return cmp.Or(cmp.Compare(own(x), own(y)), cmp.Compare(x.Item.Pause, y.Item.Pause))
+	})
 	return longest.Pause
 }
 
@@ -157,7 +161,7 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 		marks = append(marks, p.ticks(Box{b.X, below, b.W, cellTicks}, item)...)
 		below += cellTicks
 	}
-	if ticks && b.Bottom()-below > cellPause-0.1 && joined(item.Sides, item.Pause) != "" {
+	if ticks && !p.hush && joined(item.Sides, item.Pause) != "" {
 		under := Box{b.X, below, b.W, cellPause}
 		marks = append(marks, p.aside(under, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, item))
 	}

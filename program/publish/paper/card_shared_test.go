@@ -39,6 +39,38 @@ func TestATickForEachSet(t *testing.T) {
 	}
 }
 
+// The one rest that a row short of room says is a length of time, and its cells say none:
+// what is done between the holds tells nobody how long to rest after the others.
+func TestOneRestOfARow(t *testing.T) {
+	v := fixture(t)
+	p := &card{typesetter: setter(), Box: place(A4, 0, false).Inset(cardMargin, cardMargin), v: v, c: &v.Cards[0], sharing: sharing{tight: true, hush: true}}
+	between := view.CardItem{Item: view.Item{Amount: "2 × 9", Sets: 2, Pause: 150, Remark: "in the rests of the main hold"}, Name: "Ring row", Pause: "between the holds"}
+	after := view.CardItem{Item: view.Item{Amount: "3 × 10", Sets: 3, Pause: 60}, Name: "Ring face pull", Pause: "rest 60 s"}
+	marks, _ := p.cells(cardRow{items: []view.CardItem{between, after, between, after}}, 0, p.W, true)
+	said := ""
+	for _, m := range marks {
+		if text, ok := m.(Text); ok {
+			said += strings.Join(text.Lines, " ") + "\n"
+		}
+	}
+	if strings.Count(said, "rest 60 s") != 1 || strings.Contains(said, "between") {
+		t.Errorf("the row says %q", said)
+	}
+}
+
+// An abbreviation has its stop already.
+func TestSentences(t *testing.T) {
+	for want, texts := range map[string][]string{
+		"Leichter: 1 Wdh. Schwerer: 3 Wdh.": {"", "Leichter: 1 Wdh.", "Schwerer: 3 Wdh."},
+		"rest 60 s. Easier: 7 s":            {"rest 60 s", "Easier: 7 s"},
+		"":                                  nil,
+	} {
+		if got := sentences(texts...); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // The cards of the demo studio say how long to rest in every row: without it a client
 // alone at the wall rests as long as they like. A row that is short of room says the longest
 // of its rests.
