@@ -2,7 +2,6 @@ package paper
 
 import (
 	"bytes"
-	"crypto/rand"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -15,7 +14,6 @@ import (
 	"time"
 
 	"gatepost/program"
-	"gatepost/program/intake"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
@@ -26,8 +24,7 @@ import (
 
 // demoStudio is the demo studio of this repository.
 var demoStudio = sync.OnceValue(func() program.Studio {
-	root := os.DirFS("../../..")
-	studio, problems := intake.Read(root, root, rand.Reader)
+	studio, problems := repo()
 	if problems.Stop() {
 		panic(problems[0])
 	}
@@ -129,7 +126,6 @@ func TestFullCardsFitLetter(t *testing.T) {
 // More than any session has so far: five holds, one of them tried, two checked, one
 // of six sets, and all drills. It fits Letter, in both languages, and says it all.
 func TestFullestCardFits(t *testing.T) {
-	root := os.DirFS("../../..")
 	more := []program.Prescription{
 		{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleAhead, Sets: 3, Rest: 180, Try: true, StraightArm: true},
 		{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleTest, Sets: 1, Rest: 180, Check: true, StraightArm: true},
@@ -137,10 +133,7 @@ func TestFullestCardFits(t *testing.T) {
 		{Exercise: "planche-lean", Ahead: 0.14, Role: program.RoleMain, Sets: 6, Hold: 10, Rest: 150, StraightArm: true},
 	}
 	for _, language := range []string{"en", "de"} {
-		studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
-		if problems.Stop() {
-			t.Fatal(problems)
-		}
+		studio := spoken(t, language)
 		for i := range studio.Clients {
 			p, _ := planner.Plan(&studio.Library, &studio.Clients[i])
 			items := &p.Weeks[0].Sessions[0].Items
@@ -245,12 +238,8 @@ func TestDemoCardsAreWhole(t *testing.T) {
 // Nor do those of generated clients, in either language: a lean named in a narrow row
 // once lost the wall.
 func TestCardsAreWhole(t *testing.T) {
-	root := os.DirFS("../../..")
 	for _, language := range []string{"en", "de"} {
-		studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
-		if problems.Stop() {
-			t.Fatal(problems)
-		}
+		studio := spoken(t, language)
 		cards := 0
 		for seed := range 24 {
 			a := clients.Example(seed)

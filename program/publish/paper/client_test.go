@@ -16,6 +16,7 @@ import (
 	"gatepost/program/ladder"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
+	"gatepost/program/publish/view/viewtest"
 )
 
 // repo reads the library and the demo studio of this repository.
@@ -27,6 +28,17 @@ var repo = sync.OnceValues(func() (program.Studio, program.Problems) {
 func demo(t testing.TB) program.Studio {
 	t.Helper()
 	studio, problems := repo()
+	if problems.Stop() {
+		t.Fatal(problems)
+	}
+	return studio
+}
+
+// spoken is the demo studio in a language.
+func spoken(t testing.TB, language string) program.Studio {
+	t.Helper()
+	root := os.DirFS("../../..")
+	studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
 	if problems.Stop() {
 		t.Fatal(problems)
 	}

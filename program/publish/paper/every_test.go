@@ -38,19 +38,29 @@ func TestEveryDocumentFitsItsSheets(t *testing.T) {
 	})
 }
 
+// The form of every skill fits its sheets, in either language, and says all its words.
 func TestTestSheetFits(t *testing.T) {
-	studio := demo(t)
-	for _, paper := range papers {
-		for _, skill := range []string{"", "front-lever"} {
-			studio.Coach.Paper = paper
-			sheet, problems := view.NewSheet(studio.Coach, &studio.Library, skill)
-			if problems != nil {
-				t.Error(problems)
-			}
-			banded, second := ladder.Shown(&studio.Library, skill)
-			for _, page := range layTestSheet(setter(), sheet, Shown{banded, second}) {
-				if faults := page.Faults(); faults != nil {
-					t.Errorf("%s, %s, %s: %s", paper, skill, page.Name, strings.Join(faults, "\n"))
+	for _, language := range []string{"en", "de"} {
+		studio := spoken(t, language)
+		skills := []string{""}
+		for _, road := range studio.Library.RoadMaps {
+			skills = append(skills, road.ID)
+		}
+		for _, paper := range papers {
+			for _, skill := range skills {
+				studio.Coach.Paper = paper
+				sheet, problems := view.NewSheet(studio.Coach, &studio.Library, skill)
+				if problems != nil {
+					t.Error(problems)
+				}
+				banded, second := ladder.Shown(&studio.Library, skill)
+				for _, page := range layTestSheet(setter(), sheet, Shown{banded, second}) {
+					if faults := page.Faults(); faults != nil {
+						t.Errorf("%s, %s, %s, %s: %s", language, paper, skill, page.Name, strings.Join(faults, "\n"))
+					}
+					if before, _, cut := strings.Cut(textOf(page), "…"); cut {
+						t.Errorf("%s, %s, %s: cut after %q", language, paper, skill, before[max(0, len(before)-40):])
+					}
 				}
 			}
 		}

@@ -1,29 +1,21 @@
 package paper
 
 import (
-	"crypto/rand"
-	"os"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"gatepost/program"
-	"gatepost/program/intake"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
-	"gatepost/program/publish/view/viewtest"
 )
 
 // oneLegged is Maren of the demo studio a year on: she works on the one-leg half
 // lay, and rows with one arm.
 func oneLegged(t *testing.T, language string) *view.View {
 	t.Helper()
-	root := os.DirFS("../../..")
-	studio, problems := intake.Read(viewtest.Spoken{FS: root, Language: language}, root, rand.Reader)
-	if problems.Stop() {
-		t.Fatal(problems)
-	}
+	studio := spoken(t, language)
 	a := studio.Clients[slices.IndexFunc(studio.Clients, func(a program.Assessment) bool { return a.Slug == "maren" })]
 	a.Tests = []program.Hold{{Step: "advanced-tuck", Seconds: 20}, {Step: "one-leg-half-lay", Seconds: 10}}
 	a.Kit, a.Log = []string{"parallettes", "wall", "dumbbells"}, program.Log{}

@@ -49,11 +49,7 @@ func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	first.strip(sheet.Rig, y+3)
 	first.end(1)
 	second := &testSheet{hand.portrait(sheet.Tests.Title, leastPage), ts, sheet}
-	shares := testShares
-	if len(sheet.Tests.Columns) > len(shares) {
-		shares = manyShares
-	}
-	y = second.table(second.head(""), sheet.Tests, testRows, shares)
+	y = second.table(second.head(""), sheet.Tests, testRows, sharesOf(len(sheet.Tests.Columns)))
 	second.whose()
 	second.panels(y+5, shown)
 	second.end(2)
@@ -200,8 +196,20 @@ func (p *testSheet) narrowChoices(choices []string, b Box) []Mark {
 var (
 	bandShares = []float64{0.25, 0.12, 0.105, 0.105, 0.105, 0.105, 0.105, 0.105}
 	testShares = []float64{0.30, 0.26, 0.09, 0.09, 0.08, 0.10, 0.08}
+	fewShares  = []float64{0.46, 0.18, 0.18, 0.18}                                     // of tries
 	manyShares = []float64{0.225, 0.17, 0.095, 0.075, 0.095, 0.095, 0.06, 0.105, 0.08} // with repetitions, lean and scale
 )
+
+// sharesOf are those of a table of tests.
+func sharesOf(columns int) []float64 {
+	switch {
+	case columns > len(testShares):
+		return manyShares
+	case columns <= len(fewShares):
+		return fewShares
+	}
+	return testShares
+}
 
 // caption is a table's title and how-to, and how high they are.
 func (p *testSheet) caption(t view.SheetTable, y float64, draw bool) float64 {
