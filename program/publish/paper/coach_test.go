@@ -3,6 +3,9 @@ package paper
 import (
 	"strings"
 	"testing"
+
+	"gatepost/program/planner"
+	"gatepost/program/publish/view"
 )
 
 // A chart without a single bar is left out, and what is left of the two pages becomes one:
@@ -28,6 +31,20 @@ func TestCoachPageWithoutEmptyCharts(t *testing.T) {
 	for _, title := range []string{c.ForecastTitle, c.NotesTitle} {
 		if !strings.Contains(text, title) {
 			t.Errorf("%q is missing", title)
+		}
+	}
+}
+
+// The titles and legends of the charts are said in full, in either language.
+func TestCoachChartsAreWhole(t *testing.T) {
+	for _, language := range []string{"en", "de"} {
+		studio := spoken(t, language)
+		for i := range studio.Clients {
+			p, _ := planner.Plan(&studio.Library, &studio.Clients[i])
+			v, _ := view.New(studio.Coach, &studio.Library, &p)
+			if before, _, cut := strings.Cut(textOf(layCoach(setter(), v)[0]), "…"); cut {
+				t.Errorf("%s, %s: cut after %q", v.Slug, language, before[max(0, len(before)-40):])
+			}
 		}
 	}
 }

@@ -22,6 +22,9 @@ func TestGermanSite(t *testing.T) {
 		if isPage(path) && !strings.Contains(text, `<html lang="de"`) {
 			t.Errorf("%s does not say that it is in German", path)
 		}
+		if strings.Contains(text, "Wdh..") { // the abbreviation has its stop already
+			t.Errorf("%s: a sentence ends in two stops", path)
+		}
 	}
 	if text := files["site/exercise-tuck-hold.html"]; !strings.Contains(text, "Erst hochdrücken, dann vorlehnen") {
 		t.Error("the tuck's first cue is not in German")
