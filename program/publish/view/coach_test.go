@@ -133,3 +133,16 @@ func TestOtherTrainingInTheCalendar(t *testing.T) {
 		t.Errorf("the chart says %q", got)
 	}
 }
+
+// Nothing is held by who lifts, nor rigged: the charts speak of sets and of the setup.
+func TestChartsOfALift(t *testing.T) {
+	lib := viewtest.Library()
+	lib.RoadMaps[0].Load = program.LoadLift
+	v, _ := view.New(viewtest.Coach(), lib, viewtest.Program())
+	c := v.ForCoach
+	for _, title := range []string{c.HelpTitle, c.HoldAxis.Title, c.ForecastTitle, c.RigTitle} {
+		if title == "" || strings.Contains(title, "hold") || strings.Contains(title, "held") || strings.Contains(title, "rig,") {
+			t.Errorf("who lifts reads %q", title)
+		}
+	}
+}
