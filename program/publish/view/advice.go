@@ -27,7 +27,7 @@ func (s *speech) advice() Advice {
 func (s *speech) list(section string, names []string) []string {
 	var all []string
 	for _, name := range names {
-		all = append(all, s.say(s.hung(section+"."+name)))
+		all = append(all, s.say(section+"."+name))
 	}
 	return all
 }

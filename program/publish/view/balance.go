@@ -7,8 +7,8 @@ import (
 )
 
 // balances reports whether the road map is one of balance, which has tries and neither a
-// share nor a date. What is said otherwise there has a key that ends in "_balance".
-func (s *speech) balances() bool { return s.road != nil && s.road.Load == program.LoadBalance }
+// share nor a date.
+func (s *speech) balances() bool { return s.road.Load == program.LoadBalance }
 
 // inTries reports whether a step is one of tries, and not held.
 func (s *speech) inTries(step string) bool {

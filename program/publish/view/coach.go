@@ -218,7 +218,7 @@ func (s *speech) offsets(all []program.Offset) []string {
 		if share < 0 {
 			key += "_lighter"
 		}
-		out = append(out, s.say(s.hung(key), "what", capital(what), "share", s.percent(math.Abs(share))))
+		out = append(out, s.say(key, "what", capital(what), "share", s.percent(math.Abs(share))))
 	}
 	return out
 }

@@ -30,9 +30,9 @@ func (s *speech) where(p *program.Program) string {
 	case s.balances():
 		return s.practiceWhere(p, place)
 	case p.Capacity.Untested:
-		return s.say(s.hung("plan.untested"), "name", first(p.Client.Name))
+		return s.say("plan.untested", "name", first(p.Client.Name))
 	case !ok:
-		return s.say(s.hung("plan.floor"), "name", first(p.Client.Name))
+		return s.say("plan.floor", "name", first(p.Client.Name))
 	case p.Weeks[0].Scale > 0:
 		return s.say("plan.on_scale", "name", first(p.Client.Name), "step", s.step(p.Place))
 	case place.FreeHold < 1:
@@ -251,7 +251,7 @@ func (s *speech) cueWorth(p *program.Program) []CueWorth {
 			all = append(all, CueWorth{s.say("cue." + c.Cue), s.say("cue.worth_block", "length", s.centimetres(c.Rig.Block))})
 			continue
 		}
-		all = append(all, CueWorth{s.say(s.hung("cue." + c.Cue)), s.say("cue.worth", "help", s.kilograms(c.Help))})
+		all = append(all, CueWorth{s.say("cue." + c.Cue), s.say("cue.worth", "help", s.kilograms(c.Help))})
 	}
 	return all
 }

@@ -34,10 +34,10 @@ func (s *speech) times(seconds int) string {
 }
 
 // repeats reports whether the road map's steps are counted in repetitions.
-func (s *speech) repeats() bool { return s.road != nil && s.road.Load.Repeats() }
+func (s *speech) repeats() bool { return s.road.Load.Repeats() }
 
 // lifts reports whether the road map's steps are lifts.
-func (s *speech) lifts() bool { return s.road != nil && s.road.Load == program.LoadLift }
+func (s *speech) lifts() bool { return s.road.Load == program.LoadLift }
 
 // minutes writes a session's length: "57 min".
 func (s *speech) minutes(n int) string { return s.unit("minutes", strconv.Itoa(n)) }

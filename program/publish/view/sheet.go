@@ -91,7 +91,7 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	}
 	if hangs {
 		sheet.Rig = s.part("rig", s.field("bar", "sheet.cm"), s.field("anchor", "sheet.cm"), s.field("drops", "sheet.cm"))
-		counted, second = []string{"reps"}, "hang"
+		counted, second = []string{"reps"}, "entry"
 	}
 	sheet.Tests = s.table("tests", slices.Concat([]string{"tested", "bands_drop", "held"}, counted, []string{"rpe", "pain", "clean"})...)
 	if s.balances() {
@@ -140,7 +140,7 @@ func (s *speech) part(name string, fields ...Field) SheetPart {
 }
 
 func (s *speech) field(name, unit string, choices ...string) Field {
-	f := Field{Label: s.say("sheet." + name), How: s.say(s.hung("sheet." + name + "_how"))}
+	f := Field{Label: s.say("sheet." + name), How: s.say("sheet." + name + "_how")}
 	if unit != "" {
 		f.Unit = s.say(unit)
 	}
@@ -151,7 +151,7 @@ func (s *speech) field(name, unit string, choices ...string) Field {
 }
 
 func (s *speech) table(name string, columns ...string) SheetTable {
-	t := SheetTable{Title: s.say("sheet.part_" + name), How: s.say(s.hung("sheet." + name + "_how"))}
+	t := SheetTable{Title: s.say("sheet.part_" + name), How: s.say("sheet." + name + "_how")}
 	for _, c := range columns {
 		t.Columns = append(t.Columns, s.say("sheet.column_"+c))
 	}
@@ -159,5 +159,5 @@ func (s *speech) table(name string, columns ...string) SheetTable {
 }
 
 func (s *speech) panel(name string) SheetPanel {
-	return SheetPanel{s.say("sheet.how_" + name), s.say(s.hung("sheet.how_" + name + "_text"))}
+	return SheetPanel{s.say("sheet.how_" + name), s.say("sheet.how_" + name + "_text")}
 }

@@ -18,6 +18,7 @@ type speech struct {
 	road    *program.RoadMap
 	program *program.Program
 	lang    string
+	twins   []string          // of its keys
 	turns   turns             // of the odd sets, in the plans before this one
 	missing map[string]string // key to what is wrong with it
 }
@@ -32,34 +33,42 @@ func newSpeech(coach program.Coach, lib *program.Library, p *program.Program) *s
 	} else {
 		s.road = &program.RoadMap{ID: p.Skill, Name: p.Skill}
 	}
+	s.twins = twins(s.road)
 	return s
 }
 
-// hung is the key of what is said otherwise where the body hangs, if it is.
-func (s *speech) hung(key string) string {
-	if _, ok := s.lib.Words[key+"_hang"]; ok && s.road.Hands == program.HandsHang {
-		return key + "_hang"
+// twins are how the keys of a road map's own words end, those that count first: of a lift,
+// of repetitions, of balance, and where the body hangs.
+func twins(road *program.RoadMap) []string {
+	var all []string
+	if road.Load == program.LoadLift {
+		all = append(all, "_lift")
 	}
-	return key
+	if road.Load.Repeats() {
+		all = append(all, "_reps")
+	}
+	if road.Load == program.LoadBalance {
+		all = append(all, "_balance")
+	}
+	if road.Hands == program.HandsHang {
+		all = append(all, "_hang")
+	}
+	return all
 }
 
-// say gives the words of a key with its {placeholders} filled from pairs of
-// name and text; where steps are repeated those of its twin that ends in "_reps", of a
-// lift in "_lift" and of balance in "_balance", if there is one. A key without words is said
-// as the key itself.
+// say gives the words of a key with its {placeholders} filled from pairs of name and text;
+// where the road map has words of its own for it, those. A key without words is said as the
+// key itself.
 func (s *speech) say(key string, pairs ...string) string {
-	if _, lifted := s.lib.Words[key+"_lift"]; lifted && s.lifts() {
-		key += "_lift"
-	} else if _, counted := s.lib.Words[key+"_reps"]; counted && s.repeats() {
-		key += "_reps"
-	}
-	if _, tried := s.lib.Words[key+"_balance"]; tried && s.balances() {
-		key += "_balance"
+	for _, twin := range s.twins {
+		if _, ok := s.lib.Words[key+twin]; ok {
+			return s.plain(key+twin, pairs...)
+		}
 	}
 	return s.plain(key, pairs...)
 }
 
-// plain is say without a twin, for what is in seconds in every skill.
+// plain is say without the road map's own words, for what is in seconds in every skill.
 func (s *speech) plain(key string, pairs ...string) string {
 	text, ok := s.lib.Words[key]
 	if !ok {
@@ -120,7 +129,7 @@ func (s *speech) noted(w program.Week, code string) string {
 func (s *speech) notes(notes []program.Note) []string {
 	var all []string
 	for _, n := range notes {
-		key, pairs := s.hung("note."+n.Code), []string(nil)
+		key, pairs := "note."+n.Code, []string(nil)
 		for _, value := range n.Values {
 			pairs = append(pairs, value.Name, s.value(value))
 			if value.Kind == program.ValueCount {
