@@ -225,16 +225,7 @@ func (s *speech) offsets(all []program.Offset) []string {
 
 // weekNotes are what weeks have to say, each thing once, with the weeks it is said of.
 func (s *speech) weekNotes(p *program.Program) []string {
-	var said []string
-	weeks := map[string][]int{}
-	for _, w := range p.Weeks {
-		for _, note := range s.notes(w.Notes) {
-			if weeks[note] == nil {
-				said = append(said, note)
-			}
-			weeks[note] = append(weeks[note], w.Number)
-		}
-	}
+	said, weeks := s.gathered(p, func(w program.Week) []program.Note { return w.Notes })
 	for i, note := range said {
 		key, name := "week.number", "number"
 		if len(weeks[note]) > 1 {
@@ -243,6 +234,21 @@ func (s *speech) weekNotes(p *program.Program) []string {
 		said[i] = s.say(key, name, runs(weeks[note])) + ": " + note
 	}
 	return said
+}
+
+// gathered are notes of weeks in words, each thing once, and for each the week of every
+// time that it is said.
+func (s *speech) gathered(p *program.Program, of func(program.Week) []program.Note) (said []string, weeks map[string][]int) {
+	weeks = map[string][]int{}
+	for _, w := range p.Weeks {
+		for _, note := range s.notes(of(w)) {
+			if weeks[note] == nil {
+				said = append(said, note)
+			}
+			weeks[note] = append(weeks[note], w.Number)
+		}
+	}
+	return said, weeks
 }
 
 // runs writes numbers that rise, those in a row as one: "1–3, 5".
@@ -264,20 +270,14 @@ func runs(numbers []int) string {
 
 // dropped is what sessions had no room for, each thing once, with how often.
 func (s *speech) dropped(p *program.Program) []string {
-	var what []string
-	times := map[string]int{}
-	for _, w := range p.Weeks {
+	said, weeks := s.gathered(p, func(w program.Week) (all []program.Note) {
 		for _, session := range w.Sessions {
-			for _, note := range s.notes(session.Dropped) {
-				if times[note] == 0 {
-					what = append(what, note)
-				}
-				times[note]++
-			}
+			all = append(all, session.Dropped...)
 		}
+		return all
+	})
+	for i, note := range said {
+		said[i] = s.say("coach.times", "what", note, "count", strconv.Itoa(len(weeks[note])))
 	}
-	for i, note := range what {
-		what[i] = s.say("coach.times", "what", note, "count", strconv.Itoa(times[note]))
-	}
-	return what
+	return said
 }
