@@ -33,19 +33,21 @@ type coachPage struct {
 func layCoach(ts *typesetter, v *view.View) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
 	page := func(title string) *coachPage { return &coachPage{hand.portrait(title, leastPage), ts, v, &v.ForCoach} }
+	notes := page(v.ForCoach.NotesTitle)
+	top := notes.head()
+	high := notes.second(top) - top
 	var pages []*Page
 	for _, scale := range []float64{1, 0.8} { // charts somewhat lower, where that makes it one page
-		one := page(v.ForCoach.HelpTitle)
-		if one.second(one.charts(one.head(), scale)+3) <= one.bottom() {
-			pages = []*Page{one.Page}
+		charts := page(v.ForCoach.HelpTitle)
+		y := charts.charts(charts.head(), scale) + 3
+		if y+high <= charts.bottom() {
+			charts.second(y)
+			pages = []*Page{charts.Page}
 			break
 		}
-	}
-	if pages == nil {
-		charts, notes := page(v.ForCoach.HelpTitle), page(v.ForCoach.NotesTitle)
-		charts.charts(charts.head(), 1)
-		notes.second(notes.head())
-		pages = []*Page{charts.Page, notes.Page}
+		if pages == nil {
+			pages = []*Page{charts.Page, notes.Page}
+		}
 	}
 	for i, p := range pages {
 		foot(p, ts, v, i+1, len(pages))

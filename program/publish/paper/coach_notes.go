@@ -50,8 +50,11 @@ func (p *coachPage) second(y float64) float64 {
 // part sets passages into a box, squeezed where they have no room, and says where they
 // end in full.
 func (p *coachPage) part(b Box, all []passage) float64 {
-	_, end := p.column(b.X, b.Y, b.W, coachNotes, 0, all)
-	p.add(p.squeezed(b, all)...)
+	marks, end := p.column(b.X, b.Y, b.W, coachNotes, 0, all)
+	if end > b.Bottom() {
+		marks = p.squeezed(b, all)
+	}
+	p.add(marks...)
 	return end
 }
 
