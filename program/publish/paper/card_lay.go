@@ -111,7 +111,11 @@ func (p *card) foot() float64 {
 	x := p.X + label + 3*jointBox + 4
 	s := style{Size: leastCard, Leading: 0.99, Align: AlignRight, Tone: Quiet}
 	y -= 0.6
-	for _, text := range []string{p.v.Client, p.v.CardText.Foot, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
+	block := p.v.CardText.Foot
+	if _, fits := s.fits(Box{W: p.Right() - x, H: s.lead(s.Size)}, s.Size, p.clean(block)); !fits {
+		block = p.v.Skill // each card has its own day
+	}
+	for _, text := range []string{p.v.Client, block, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
 		p.put(p.fit(Box{x, y, p.Right() - x, s.lead(s.Size)}, s, text))
 		y += s.lead(s.Size)
 	}

@@ -101,3 +101,23 @@ func TestCardsSayTheRests(t *testing.T) {
 		}
 	}
 }
+
+// A skill with a long name stands alone in the corner of its cards, whole: the dates of the
+// block give way, for each card has its own. One with a short name has both.
+func TestTheSkillOfACardIsWhole(t *testing.T) {
+	for skill, want := range map[string]string{"Planche": "Planche, 4 Jan to 28 Mar", "Press to handstand": "Press to handstand"} {
+		v := *fixture(t)
+		v.Skill, v.CardText.Foot = skill, skill+", 4 Jan to 28 Mar"
+		page := A4.portrait("", leastCard)
+		layCard(page, setter(), &v, &v.Cards[0], place(A4, 0, false), map[any]*Plate{})
+		found := false
+		for _, m := range page.Marks {
+			if text, ok := m.(Text); ok && strings.Join(text.Lines, " ") == want {
+				found = true
+			}
+		}
+		if !found {
+			t.Errorf("no card says %q", want)
+		}
+	}
+}
