@@ -102,8 +102,12 @@ func (t *text) table(v *View) {
 		if w.Provisional {
 			doubt = "?"
 		}
+		setup := join(w.Rig, w.Drop)
+		if w.LeanCM > 0 {
+			setup = w.Rig // hands from a wall are for the card
+		}
 		t.line("%2d%-1s %-8s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 8), w.Range, clip(w.Step, 16),
-			w.Help, clip(join(w.Rig, w.Drop), columns-49))
+			w.Help, clip(setup, columns-49))
 	}
 }
 
