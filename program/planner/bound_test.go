@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // Four leans of fifteen seconds, that were printed at .49 of the maximum, which weighs
@@ -131,5 +132,46 @@ func TestATestIsHeldToItsOwnKind(t *testing.T) {
 	than := []program.Prescription{toes, try}
 	if !p.heavierTest(&heavier, than, 0) || p.heavierTest(&toes, than, 0) || p.heavierTest(&try, than, 0) {
 		t.Error("six kilograms on the toes, six and a half before: not heavier")
+	}
+}
+
+// Kilograms on the toes help as a band does: beside a tuck with 3 kg of band that lasts
+// 12 s, one with 2.5 kg on the toes that lasts 17 asks no more, one that lasts 10 does.
+func TestAScaleIsHelpToo(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	tuck := &p.body.Steps[0]
+	banded := work{rung: tuck, aid: ladder.Aid{Help: 300}, max: 120, hold: 8}
+	for max, want := range map[int]bool{170: false, 100: true} {
+		if got := (work{rung: tuck, aid: ladder.Aid{Scale: 25}, max: max, hold: 10}).asksMoreThan(banded); got != want {
+			t.Errorf("on a scale for %d tenths: asks more %t", max, got)
+		}
+	}
+}
+
+// A printed tuck that would last a second less than was reckoned holds the new plan where
+// it trains; 15 s of 30 do not.
+func TestWorkThatIsTooEasyHoldsNothing(t *testing.T) {
+	for seconds, want := range map[float64]bool{20: true, 30: false} {
+		p := capableOf(t, seconds, nil)
+		printed := p.at(&p.body.Steps[0], p.body.Steps[0].Free(), 0)
+		printed.max += 10
+		if got := p.fallen(&printed, 0); got != want {
+			t.Errorf("%d s of %g: holds the plan %t", printed.hold, seconds, got)
+		}
+	}
+}
+
+// Every set of the half-open tuck broke at 3 s: the tuck is trained, for ten seconds or
+// more. Sets that broke at 6 s are made of six.
+func TestAStepThatBrokeAtOnceGoesBack(t *testing.T) {
+	p := capableOf(t, 40, nil)
+	open := &p.body.Steps[1]
+	for longest, want := range map[float64]string{3: "tuck", 6: open.ID} {
+		w := p.at(open, open.Free(), 0)
+		p.past.short = []tooLong{{exercise: open.Exercise, rig: ladder.RigName(w.aid.Rig), longest: longest}}
+		p.asReached(&w, 0)
+		if w.step() != want || want == "tuck" && (w.hold < 10 || w.aid.Help > 0) || want != "tuck" && w.hold != 6 {
+			t.Errorf("broken at %g s: %s for %d s with %d", longest, w.step(), w.hold, w.aid.Help)
+		}
 	}
 }

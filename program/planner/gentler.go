@@ -105,7 +105,7 @@ func (h *holds) asksMore(w work, week int) bool {
 }
 
 func (w work) asksMoreThan(than work) bool {
-	sameStep := than.rung != nil && w.rung != nil && than.floor == nil && than.rung.ID == w.rung.ID
+	sameStep := than.rung != nil && w.rung != nil && than.aid.Scale == 0 && w.aid.Scale == 0 && than.rung.ID == w.rung.ID
 	return w.max < than.max || sameStep && w.aid.Help < than.aid.Help
 }
 
@@ -149,10 +149,14 @@ func (ds *doses) stayEased(i, lastBuild int) {
 }
 
 // fallen reports whether printed work would last shorter now than was reckoned, at a
-// step whose gate is not passed yet.
+// step whose gate is not passed yet; not where a build week's is still too easy to train
+// anything.
 func (h *holds) fallen(printed *work, week int) bool {
-	passed := printed.rung != nil && printed.rung.Load <= h.past.passed
-	return !printed.none() && !passed && h.again(*printed, week).max < printed.max
+	if printed.none() || printed.rung != nil && printed.rung.Load <= h.past.passed {
+		return false
+	}
+	now := h.again(*printed, week)
+	return now.max < printed.max && (h.weeks[week].kind != program.WeekBuild || h.slack(now, week) == 0)
 }
 
 // boundWork bounds what is held, with what help and for how long.
@@ -172,6 +176,11 @@ func (ds *doses) boundWork(week int, l, than *load) {
 			l.main = own // a step that is new here is no easier for being lighter
 		} else if !ds.limits.elbowSore || other.share <= elbowLoad {
 			l.main = other
+		}
+	}
+	if l.main.aid.Scale > 0 && l.main.hold < mainLeast { // more weight on the toes, as for work of its own
+		if own := ds.onScale(week); !own.none() && !own.asksMoreThan(other) {
+			l.main = own
 		}
 	}
 	if !easier(l.main.max, other.max) && l.main.hold > than.main.hold {
@@ -277,7 +286,8 @@ func (x tooLong) same(y tooLong) bool {
 }
 
 // asReached bounds work by what was reached of it lately; a lean that nobody reached
-// comes nearer instead.
+// comes nearer instead, and of a step that broke before five seconds the one below is
+// trained, where some rig makes main work of it.
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
@@ -285,8 +295,27 @@ func (h *holds) asReached(w *work, week int) {
 		case w.rung == nil && w.aid.Ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:
+			below := h.stepBelow(*w, week)
+			if x.longest < shortLeast && !below.none() {
+				*w = below
+				continue
+			}
 			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))
 			w.short = w.short || w.hold < mainLeast
 		}
 	}
+}
+
+// stepBelow is main work of the nearest step below, with the least help that makes ten
+// seconds or more of it; none on the floor, or where there is no such step.
+func (h *holds) stepBelow(w work, week int) work {
+	for i := h.index(w.rung) - 1; i >= 0 && w.floor == nil; i-- {
+		r := &h.body.Steps[i]
+		for _, o := range r.Aids() {
+			if below := h.at(r, o, week); below.trainable() {
+				return below
+			}
+		}
+	}
+	return work{}
 }
