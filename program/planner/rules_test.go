@@ -92,6 +92,20 @@ func TestWhatAnyWeekMayHold(t *testing.T) {
 	}
 }
 
+// After a round of a hundred half seconds one that opens with easy leans, which weigh
+// nothing, goes on from the hundred: a tenth more, not what a beginner starts with.
+func TestEasyLeansAreNoNewStart(t *testing.T) {
+	a := maren(t)
+	a.Health.Wrists = program.JointSore
+	v := volume{limits: newLimits(&a, blockStart(&a))}
+	v.add(weekDone{program.WeekBuild, 100, 100, false})
+	v.add(weekDone{program.WeekDeload, 30, 30, false})
+	v.add(weekDone{program.WeekBuild, 0, 0, false})
+	if got := v.next(3, work{hold: 8, share: 0.5}); got != 110 {
+		t.Errorf("after a hundred and easy leans: %d half seconds, wanted 110", got)
+	}
+}
+
 // From week to week a tenth more or one main set, whichever is more, over the highest
 // of the last four; after two weeks off seven tenths of it.
 func TestRiseAndRestart(t *testing.T) {

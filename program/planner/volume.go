@@ -44,13 +44,13 @@ func (v *volume) next(week int, main work) int {
 }
 
 // base is what a build week rises from: in a round's first week what the round before
-// opened with, later the most of this round. Never more than the highest of the weeks
+// opened with, later the most of this round, where that weighs anything. Never more than the highest of the weeks
 // behind, which is what counts alone after weeks off.
 func (v *volume) base() int {
 	base := v.highest()
 	switch n := len(v.rounds); {
 	case v.off >= shortBreak:
-	case v.inRound > 0:
+	case v.inRound > 0 && max(v.from, v.most) > 0:
 		base = min(base, max(v.from, v.most))
 	case n > 0 && v.rounds[n-1] > 0:
 		base = min(base, v.rounds[n-1])
