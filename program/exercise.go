@@ -21,6 +21,7 @@ type Exercise struct {
 	Faults      []string // plain text
 	MakeEasier  string   // Markdown
 	MakeHarder  string   // Markdown
+	Figures     []Figure // start and end, or one of a hold; none of what a road map draws
 	File        string
 	Line        int // of the body's first line
 }

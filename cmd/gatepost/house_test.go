@@ -30,6 +30,7 @@ var mayImport = map[string][]string{
 	"program/ladder":                {"program", "program/mechanics", "program/strength"},
 	"program/mechanics":             {},
 	"program/planner":               {"program", "program/ladder", "program/strength"},
+	"program/posture":               {"program", "program/ladder", "program/mechanics"},
 	"program/publish/paper":         {"program", "program/publish/view", "program/figure"},
 	"program/publish/preview":       {},
 	"program/publish/site":          {"program", "program/publish/view", "program/figure"},

@@ -45,6 +45,8 @@ type body struct {
 	tail      Point   // from the shoulder to the hip
 	belly     Point   // square to it
 	turn      float64 // +1 where belly is tail turned counter-clockwise, else −1
+	placed    bool    // the joints are those of a figure, which says itself how the head is held
+	curve     float64 // rad, of a placed back
 }
 
 func bodyOf(s *program.Stance) body {

@@ -111,10 +111,13 @@ func (b *body) onFlatHands() bool { return !b.Grip && !b.Hang && b.Fingers.X > 0
 
 // hand lies flat, its fingers ahead.
 func (b *body) hand() Path {
-	reach := b.Fingers.X - b.Wrist.X
 	at := func(x, up float64) Point { return Point{X: b.Wrist.X + x, Y: b.Wrist.Y + b.flesh(up)} }
+	return counterClockwise(smooth(b.handOn(b.Fingers.X-b.Wrist.X, at)))
+}
+
+// handOn is the outline of a hand that lies on something and reaches so far from the wrist.
+func (b *body) handOn(reach float64, at func(x, up float64) Point) []Point {
 	heel := b.flesh(.018)
-	p := smooth([]Point{at(reach, 0), at(.97*reach, .008), at(.66*reach, .013), at(.42*reach, .021),
-		at(0, .034), at(-heel, .024), at(-heel-b.flesh(.004), .008), at(-heel, 0)})
-	return counterClockwise(p)
+	return []Point{at(reach, 0), at(.97*reach, .008), at(.66*reach, .013), at(.42*reach, .021),
+		at(0, .034), at(-heel, .024), at(-heel-b.flesh(.004), .008), at(-heel, 0)}
 }

@@ -48,6 +48,9 @@ func (b *body) bulge(t float64) float64 {
 		return 0
 	}
 	chord := distance(b.Shoulder, b.Hip)
+	if b.placed { // the same arc, given by its angle
+		return t * (1 - t) * chord * b.curve / 2
+	}
 	return 4 * t * (1 - t) * chord * math.Sqrt(3*math.Max(0, b.Rounding)/8)
 }
 
@@ -72,7 +75,7 @@ func (b *body) head() Path {
 	down := unit(minus(b.C7, b.Crown)) // from the crown to the neck
 	face := b.front(down)
 	sin, cos := math.Sincos(gaze)
-	if b.Hang || b.nods() {
+	if b.Hang || b.placed || b.nods() {
 		sin, cos = 0, 1
 	}
 	axis := plus(times(cos, down), times(sin, face))

@@ -28,6 +28,7 @@ func exercise(e *program.Exercise) read {
 		may("each_side", "true", yesNo(&e.EachSide)),
 		may("easier", "[scapular-push-up]", each(&e.Easier, text)),
 		may("harder", "[tuck-hold]", each(&e.Harder, text)),
+		may("figures", "[{floor: [feet], elbow: 0}, {elbow: 130}]", exerciseFigures(&e.Figures)),
 	)
 }
 

@@ -1,0 +1,147 @@
+package posture
+
+import (
+	"math"
+
+	"gatepost/program"
+	"gatepost/program/mechanics"
+)
+
+type space = program.Space
+
+func plus(p, q space) space             { return space{X: p.X + q.X, Y: p.Y + q.Y, Z: p.Z + q.Z} }
+func minus(p, q space) space            { return space{X: p.X - q.X, Y: p.Y - q.Y, Z: p.Z - q.Z} }
+func along(p, u space, d float64) space { return space{X: p.X + d*u.X, Y: p.Y + d*u.Y, Z: p.Z + d*u.Z} }
+func mix(a float64, p space, b float64, q space) space {
+	return space{X: a*p.X + b*q.X, Y: a*p.Y + b*q.Y, Z: a*p.Z + b*q.Z}
+}
+func dot(p, q space) float64 { return p.X*q.X + p.Y*q.Y + p.Z*q.Z }
+
+// What a solver may move: where the hips are, how the trunk leans and the head nods, and of
+// each side five joints.
+const (
+	atX = iota
+	atY
+	trunk
+	neck
+	firstOfSide
+	ofSide = 5
+	moved  = firstOfSide + 2*ofSide
+)
+
+// movedJoints are the joints of a side, in the order of what may be moved.
+var movedJoints = [ofSide]program.Bend{program.BendShoulder, program.BendElbow, program.BendHip, program.BendKnee, program.BendAnkle}
+
+// heldJoints are those that stay as they are said.
+var heldJoints = []program.Bend{program.BendOut, program.BendTurn, program.BendWrist, program.BendApart, program.ShoulderUp, program.ShoulderAhead}
+
+// form is what stays as it is said while a body is placed.
+type form struct {
+	body  *mechanics.Body
+	spine float64
+	held  [2]map[program.Bend]float64
+	hands [2]program.Hand
+	lies  [2]space // of a flat hand: away from what it lies on
+	toes  [2]space // of a foot on its ball: likewise
+}
+
+// Widths that the side view does not need, shares of stature (common practice: shoulders
+// are a quarter of stature wide, joint to joint a little less; hips as in package figure).
+const (
+	halfShoulders = .105
+	halfHips      = .045
+)
+
+// Of a foot, shares of stature from the ankle along it and up: middles of the rounds of
+// heel and ball, and the tip. The sole is as far below as mechanics says ankles are high.
+const (
+	heelBack, heelRound = .022, .018
+	ballRound, tipRound = .012, .007
+	toesLong            = .040 // from the ball to the tip
+)
+
+// lay is a body in a form with what may be moved at q.
+func (f *form) lay(q []float64) program.Placed {
+	b := f.body
+	sin, cos := math.Sincos(q[trunk])
+	up, front := space{X: sin, Y: cos}, space{X: cos, Y: -sin}
+	p := program.Placed{Height: b.Height, Front: front, Spine: f.spine, Hip: space{X: q[atX], Y: q[atY]}}
+	p.Top = along(p.Hip, up, b.Trunk.Length*(1-f.spine*f.spine/24))
+	chest := turnedBy(up, front, f.spine/2)
+	p.C7 = along(p.Top, chest, b.Neck)
+	head := turnedBy(up, front, f.spine/2+q[neck])
+	p.Head, p.Crown = along(p.C7, head, b.Head.CoM), along(p.C7, head, b.Head.Length)
+	for i, side := range [2]float64{1, -1} {
+		f.arm(&p, i, side, up, front, q)
+		f.leg(&p, i, side, up, front, q)
+	}
+	return p
+}
+
+// turnedBy is a direction turned toward another one, square to it.
+func turnedBy(u, toward space, angle float64) space {
+	sin, cos := math.Sincos(angle)
+	return mix(cos, u, sin, toward)
+}
+
+// swung is a limb's direction in the side view, and the one its front faces, flexed forward
+// from pointing down the trunk.
+func swung(up, front space, angle float64) (along, forward space) {
+	sin, cos := math.Sincos(angle)
+	return mix(-cos, up, sin, front), mix(sin, up, cos, front)
+}
+
+func (f *form) arm(p *program.Placed, i int, side float64, up, front space, q []float64) {
+	b, held, at := f.body, f.held[i], firstOfSide+ofSide*i
+	down, forward := swung(up, front, q[at])
+	out, inward := space{Z: side}, space{}
+	sinOut, cosOut := math.Sincos(held[program.BendOut])
+	upper := mix(cosOut, down, sinOut, out)
+	inward = mix(sinOut, down, -cosOut, out)
+	bends := turnedBy(forward, inward, held[program.BendTurn])
+	sin, cos := math.Sincos(q[at+1])
+	fore, palm := mix(cos, upper, sin, bends), mix(-sin, upper, cos, bends)
+	hand := turnedBy(fore, palm, held[program.BendWrist])
+
+	a := &p.Arms[i]
+	a.Shoulder = along(along(along(p.Top, up, held[program.ShoulderUp]), front, held[program.ShoulderAhead]), out, halfShoulders*b.Height)
+	a.Elbow = along(a.Shoulder, upper, b.UpperArm.Length)
+	a.Wrist = along(a.Elbow, fore, b.Forearm.Length)
+	if a.Hand = f.hands[i]; a.Hand == program.FlatHand {
+		a.Away = f.lies[i]
+		hand = space{X: -a.Away.Y, Y: a.Away.X}
+		if dot(hand, palm) < 0 {
+			hand = mix(-1, hand, 0, hand)
+		}
+	}
+	a.Grip, a.Tip = along(a.Wrist, hand, b.Hand.CoM), along(a.Wrist, hand, b.FingerTip)
+}
+
+func (f *form) leg(p *program.Placed, i int, side float64, up, front space, q []float64) {
+	b, at := f.body, firstOfSide+ofSide*i+2
+	down, forward := swung(up, front, q[at])
+	out := space{Z: side}
+	sinOut, cosOut := math.Sincos(f.held[i][program.BendApart])
+	thigh := mix(cosOut, down, sinOut, out)
+	sin, cos := math.Sincos(q[at+1])
+	shank, shin := mix(cos, thigh, -sin, forward), mix(sin, thigh, cos, forward)
+	sin, cos = math.Sincos(q[at+2])
+	foot, instep := mix(cos, shin, sin, shank), mix(-cos, shank, sin, shin)
+
+	l := &p.Legs[i]
+	h := b.Height
+	l.Hip = along(p.Hip, out, halfHips*h)
+	l.Knee = along(l.Hip, thigh, b.Thigh.Length)
+	l.Ankle = along(l.Knee, shank, b.Shank.Length)
+	l.Heel = along(along(l.Ankle, foot, -heelBack*h), instep, heelRound*h-b.AnkleHeight)
+	l.Ball = along(along(l.Ankle, foot, b.Foot.Length-toesLong*h), instep, ballRound*h-b.AnkleHeight)
+	if l.Away = f.toes[i]; l.Away == (space{}) {
+		l.Toe = along(along(l.Ball, foot, (toesLong-tipRound)*h), instep, (tipRound-ballRound)*h)
+		return
+	}
+	toes := space{X: -l.Away.Y, Y: l.Away.X} // bent back toward the instep
+	if dot(toes, instep) < 0 {
+		toes = mix(-1, toes, 0, toes)
+	}
+	l.Toe = along(along(l.Ball, toes, (toesLong-tipRound)*h), l.Away, (tipRound-ballRound)*h)
+}
