@@ -22,6 +22,14 @@
 // feel. The near hand, the centre of mass and the plumb line between them are
 // exact.
 //
+// # Exercises
+//
+// Show takes a program.Picture: a stance, or a figure of an exercise that package posture
+// placed, seen from the side or otherwise. From the side it is drawn like a stance; far
+// limbs stand a little ahead of the near ones, or away from a wall. From elsewhere both
+// sides are dark and what is nearer lies over the rest. Frames gives all pictures of an
+// exercise in frames of one size. Such drawings have neither marks nor words.
+//
 // # Words
 //
 // Every word and number shown is a string of the caller's. An empty string is no

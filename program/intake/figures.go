@@ -136,6 +136,8 @@ func parts(into *[]program.Part) read {
 			part(&(*into)[0])(v)
 			return
 		}
-		each(into, part)(v)
+		if each(into, part)(v); v.node.Kind == yaml.SequenceNode && len(*into) == 0 {
+			v.wrong("names no part of the body", "Write, for example: %s", v.example())
+		}
 	}
 }

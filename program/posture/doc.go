@@ -1,10 +1,48 @@
 // Package posture places the figures of exercises on a body. A figure says what the body
 // touches and the angles that matter; here the rest follows, so that hands are on what they
-// hold, soles on the floor and nothing is in it.
+// hold, soles on the floor and nothing is in it. Pictures is what pages and sheets call;
+// package figure draws what it gives.
+//
+// # Figures
+//
+// A page says them under figures: in its front matter, the start and then the end, or one
+// of a hold. The second says only what has changed.
+//
+//	figures:
+//	  - {floor: [feet], wall: [back], dumbbells: [hands], shoulder: 0, elbow: 5}
+//	  - {elbow: 140}
+//
+// Angles are degrees, and nothing in who stands straight with the arms hanging. Of the
+// trunk: trunk leans the line from hips to shoulders forward (90 face down, −90 face up, 180
+// upside down), spine bends the chest against the pelvis (below nothing arched), neck the
+// head. Of arms: shoulder lifts them forward (90 ahead, 180 overhead), out to the side,
+// elbow, wrist (palm to the forearm; below nothing back of the hand), turn swings a bent
+// forearm inward. Of legs: hip lifts the thigh forward, apart to the side, knee, ankle (toes
+// pointed; below nothing drawn up). shrug and reach move the shoulders toward the ears and
+// forward round the ribs, in cm. right: {…} and left: {…} hold what one side has otherwise.
+//
+// Things are keys with the parts that touch them: floor, wall, box, cushion, blocks, scale;
+// table, bar, rings and handles, which hands close around; dumbbells, band and towel, which
+// go with the parts. {touches: [toes], high: 30 cm} says how high one is, for somebody of
+// 1.74 m; without it box, table, bar and rings are as high as the parts come. A band goes
+// from an anchor, {touches: [hands], high: 120 cm, ahead: 150 cm}, or from part to part,
+// [feet, hands]. A bar or rings without floor: and high: hang in the air.
+//
+// Parts are hands (flat, or closed where they hold something), fists, forearms, elbows, feet
+// (whole soles), toes (balls of the feet), tips (of pointed feet), heels, shins, knees,
+// thighs, seat, back, shoulders (the upper back), belly, head, crown; of one side "right
+// hand", "left foot".
+//
+// view: is side (the right one), front, back, above or high (from the front and above).
+// slides: names parts that touch something in both figures and not at the same place; moves:
+// parts that an arrow follows; circle: parts that an arrow goes round.
+//
+// # How they are placed
 //
 // A body is moved until the squares of three kinds of misses are least: what touches a
 // thing counts most, then angles that the page says, then those it does not, which stay as
 // in who stands straight, or in a second figure as in the first. What touches the same
-// thing in both figures stays where it was. Lengths are those of package mechanics, so that
-// one page draws a woman and a man.
+// thing in both figures stays where it was. What hangs, or stands on its feet alone, is
+// brought over what carries it. Lengths are those of package mechanics, so that one page
+// draws a woman and a man.
 package posture
