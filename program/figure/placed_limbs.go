@@ -10,6 +10,7 @@ import (
 var (
 	palm     = []station{{.10, .016, .016}, {.40, .018, .015}, {.75, .011, .010}, {1, .005, .004}}
 	heelCord = station{1.03, .017, .019} // where the shank ends on a foot that is square to it
+	footLong = []station{{-.08, .014, .014}, {.2, .019, .019}, {.6, .021, .021}, {1, .010, .010}}
 	toes     = []station{{-.35, .010, .011}, {.3, .010, .011}, {1, .006, .006}}
 )
 
@@ -24,37 +25,26 @@ var (
 // heelRound is the heel's half thickness, share of stature; its middle is given.
 const heelRound = .018
 
-// pointed is from which angle on a foot is one line with its shank.
-const pointed = 0.82 // its cosine
-
 // legOf is a leg with its foot.
 func (n *person) legOf(l *program.PlacedLeg) []Path {
-	h, k, a, t := n.see(l.Hip), n.see(l.Knee), n.see(l.Ankle), n.see(l.Toe)
-	lower := bone{k, a, shank}
-	var paths []Path
-	bones := []bone{{h, k, thigh}}
-	if n.fromSide() && cosine(minus(a, k), minus(t, a)) < pointed {
-		lower.shape = append(shank[:len(shank):len(shank)], heelCord)
-		paths = n.footOf(l)
-		bones = append(bones, lower)
-	} else {
-		bones = append(bones, lower, bone{a, t, foot})
-		paths = append(paths, disc(n.see(l.Heel), n.flesh(heelRound)))
-	}
+	h, k, a := n.see(l.Hip), n.see(l.Knee), n.see(l.Ankle)
+	upper, lower := bone{h, k, thigh}, bone{k, a, append(shank[:len(shank):len(shank)], heelCord)}
+	paths := n.footOf(l)
 	if !bent(h, k, a) {
-		return append(paths, n.skin(bones...))
+		return append(paths, n.skin(upper, lower))
 	}
-	bones[0].shape = append(thigh[:len(thigh):len(thigh)], knee)
-	bones[1].shape = append([]station{shin}, bones[1].shape...)
-	return append(paths, n.skin(bones[0]), n.skin(bones[1:]...))
+	upper.shape = append(thigh[:len(thigh):len(thigh)], knee)
+	lower.shape = append([]station{shin}, lower.shape...)
+	return append(paths, n.skin(upper), n.skin(lower))
 }
 
-// cosine of the angle between two directions.
-func cosine(p, q Point) float64 { u, v := unit(p), unit(q); return u.X*v.X + u.Y*v.Y }
-
-// footOf is a foot that stands: the sole between heel and ball, and the toes ahead of it.
+// footOf is a foot: the sole between heel and ball, and the toes ahead of it; not from the
+// side a round along it.
 func (n *person) footOf(l *program.PlacedLeg) []Path {
 	a, heel, ball, tip := n.see(l.Ankle), n.see(l.Heel), n.see(l.Ball), n.see(l.Toe)
+	if !n.fromSide() {
+		return []Path{n.skin(bone{heel, tip, footLong}), disc(heel, n.flesh(heelRound)), disc(ball, n.flesh(heelRound)), disc(a, n.flesh(heelRound))}
+	}
 	long := unit(minus(ball, heel)) // not quite along the sole: the heel is rounder
 	slant := math.Asin(math.Min(1, n.flesh(.006)/distance(heel, ball)))
 	u := plus(times(math.Cos(slant), long), times(math.Sin(slant), turned(long)))
