@@ -19,8 +19,8 @@ const (
 	chest     = .060
 	headRound = .054
 	kneeRound = .022
-	kneeLies  = .026 // where the shin lies as well
-	shinRound = .019
+	kneeLies  = .028 // where the shin lies as well
+	shinRound = .022
 	elbowLies = .024
 	wristLies = .020
 	fistRound = .022
