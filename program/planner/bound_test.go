@@ -175,3 +175,17 @@ func TestAStepThatBrokeAtOnceGoesBack(t *testing.T) {
 		}
 	}
 }
+
+// The free tuck is what a third plan asks at the most; one on the wall with a band that is
+// predicted to last shorter, as its own sets broke, does not take its place.
+func TestAThirdPlanIsNotPassed(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	tuck := &p.body.Steps[0]
+	l := load{main: p.at(tuck, tuck.Free(), 0)}
+	banded := l
+	banded.main.aid.Help, banded.main.aid.Load = 101, 1.02*tuck.Load
+	p.least = [][]work{{l.main}}
+	if p.boundWork(0, &l, &banded); l.main.aid.Help != 0 {
+		t.Errorf("held to %d tenths of a newton of help that last %d", l.main.aid.Help, l.main.max)
+	}
+}

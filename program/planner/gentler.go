@@ -174,8 +174,8 @@ func (ds *doses) boundWork(week int, l, than *load) {
 	if l.main.asksMoreThan(other) {
 		if own := ds.noHeavier(l.main, other.max, week); !own.none() && ds.index(other.rung) > ds.index(l.main.rung) {
 			l.main = own // a step that is new here is no easier for being lighter
-		} else if !ds.limits.elbowSore || other.share <= elbowLoad {
-			l.main = other
+		} else if (!ds.limits.elbowSore || other.share <= elbowLoad) && !ds.asksMore(other, week) {
+			l.main = other // where no third plan would take it away again
 		}
 	}
 	if l.main.aid.Scale > 0 && l.main.hold < mainLeast { // more weight on the toes, as for work of its own
