@@ -20,6 +20,7 @@ const (
 	wallHalf   = 0.95 // of one that is looked at
 	postOver   = 0.15
 	circleWide = 0.13
+	circleFlat = 0.35 // how much less wide one is that is seen from its side
 	arrowHead  = 0.075
 	movedThick = 0.016
 )
@@ -75,14 +76,13 @@ func (n *person) around(d *Drawing) {
 func (n *person) before(d *Drawing) {
 	for i := range n.Set {
 		s := &n.Set[i]
-		from, to := n.see(s.From), n.see(s.To)
 		switch s.Kind {
 		case program.ThingBar:
 			if n.fromSide() {
-				d.add(Shape{Ink: Line, Paths: []Path{disc(from, railThick/2)}, Edge: n.flesh(edge)})
+				d.add(Shape{Ink: Line, Paths: []Path{disc(n.see(s.From), railThick/2)}, Edge: n.flesh(edge)})
 			}
 		case program.ThingDumbbells:
-			n.dumbbell(d, from, to)
+			n.dumbbell(d, s)
 		case program.ThingBand:
 			n.strand(d, s, fine*1.5)
 		case program.ThingTowel:
@@ -150,14 +150,32 @@ func (n *person) rail(at Point) []Path {
 	return moved(b.parallette(), at)
 }
 
-func (n *person) dumbbell(d *Drawing, from, to Point) {
-	d.add(strokeOf(Line, gripThick, from, to))
-	across := turned(unit(minus(to, from)))
-	for _, at := range []Point{between(from, to, .08), between(from, to, .92)} {
-		s := strokeOf(Line, plateThick, along(at, across, plateHalf), along(at, across, -plateHalf))
-		s.Edge = n.flesh(edge) / 2
-		d.add(s)
+// dumbbell is a bar with two plates; the further one seen a little from above, as legs are
+// of a stance, where the other one is before it.
+func (n *person) dumbbell(d *Drawing, s *program.Set) {
+	far, near := s.From, s.To
+	if n.depth(far) > n.depth(near) {
+		far, near = near, far
 	}
+	from, to := n.see(far), n.see(near)
+	from.Y += rise * (n.depth(near) - n.depth(far))
+	d.add(strokeOf(Line, gripThick, from, to))
+	u, long := unit(minus(to, from)), n.long(far, near)
+	for _, at := range []Point{between(from, to, .08), between(from, to, .92)} {
+		plate := strokeOf(Line, plateThick, along(at, turned(u), plateHalf), along(at, turned(u), -plateHalf))
+		if long < .9 {
+			round := oval(at, u, plateHalf*math.Sqrt(1-long*long)+plateThick/2*long, plateHalf)
+			plate = Shape{Ink: Line, Paths: []Path{round}}
+		}
+		plate.Edge = n.flesh(edge) / 2
+		d.add(plate)
+	}
+}
+
+// long is how much of the length between two places is seen.
+func (n *person) long(p, q program.Space) float64 {
+	whole := math.Sqrt((q.X-p.X)*(q.X-p.X) + (q.Y-p.Y)*(q.Y-p.Y) + (q.Z-p.Z)*(q.Z-p.Z))
+	return math.Min(1, distance(n.see(p), n.see(q))/whole)
 }
 
 // strand is a band or a towel.
@@ -184,11 +202,27 @@ func (n *person) arrows(d *Drawing) {
 		n.arrow(d, polygon(from, to), unit(minus(to, from)), to)
 	}
 	for _, c := range n.Circles {
-		at, r := n.see(c), circleWide
-		p := Path{From: Point{X: at.X + r, Y: at.Y}}
-		p.quarters(at, Point{X: r}, 3)
-		n.arrow(d, p, Point{X: 1}, Point{X: at.X, Y: at.Y - r})
+		n.circle(d, c)
 	}
+}
+
+// circle goes three quarters round. Of an axis that is seen from its side the near half is
+// shown, and a little more.
+func (n *person) circle(d *Drawing, c program.Circle) {
+	at := n.see(c.At)
+	axis := minus(n.see(program.Space{X: c.At.X + c.Axis.X, Y: c.At.Y + c.Axis.Y, Z: c.At.Z + c.Axis.Z}), at)
+	begin, u, flat := Point{X: 1}, Point{Y: 1}, 1.0
+	if seen := distance(axis, Point{}); seen > .3 {
+		begin, u, flat = Point{X: -math.Sqrt2 / 2, Y: math.Sqrt2 / 2}, unit(axis), 1-(1-circleFlat)*seen
+	}
+	place := func(p Point) Point {
+		return along(along(at, turned(u), -circleWide*p.X), u, circleWide*flat*p.Y)
+	}
+	p := Path{From: begin}
+	p.quarters(Point{}, begin, 3)
+	p = p.through(place)
+	end := p.Curves[2]
+	n.arrow(d, p, unit(minus(end.To, end.B)), end.To)
 }
 
 // arrow is a line with a head that points along u.

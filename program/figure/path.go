@@ -22,9 +22,14 @@ func unit(p Point) Point {
 func turned(p Point) Point { return Point{X: -p.Y, Y: p.X} }
 
 func (p Path) moved(by Point) Path {
-	out := Path{From: plus(p.From, by), Curves: make([]Curve, len(p.Curves))}
+	return p.through(func(q Point) Point { return plus(q, by) })
+}
+
+// through is a path with every point taken somewhere else.
+func (p Path) through(to func(Point) Point) Path {
+	out := Path{From: to(p.From), Curves: make([]Curve, len(p.Curves))}
 	for i, c := range p.Curves {
-		out.Curves[i] = Curve{plus(c.A, by), plus(c.B, by), plus(c.To, by)}
+		out.Curves[i] = Curve{to(c.A), to(c.B), to(c.To)}
 	}
 	return out
 }

@@ -8,6 +8,8 @@ import (
 
 // Of a hand and a foot, shares of stature (our judgement).
 var (
+	raised   = []station{{-.20, .016, .018}, {.30, .017, .015}, {.80, .012, .011}, {1.1, .008, .008}} // a palm over its fingers
+	fingers  = []station{{-.30, .009, .009}, {.3, .009, .009}, {1, .006, .006}}
 	palm     = []station{{.10, .016, .016}, {.40, .018, .015}, {.75, .011, .010}, {1, .005, .004}}
 	heelCord = station{1.03, .017, .019} // where the shank ends on a foot that is square to it
 	footLong = []station{{-.08, .014, .014}, {.2, .019, .019}, {.6, .021, .021}, {1, .010, .010}}
@@ -72,6 +74,8 @@ func (n *person) armOf(a *program.PlacedArm) []Path {
 		lower = append(lower, bone{w, n.see(a.Grip), fist})
 	case a.Hand == program.FlatHand && n.fromSide():
 		paths = append(paths, n.flat(a))
+	case a.Hand == program.FingerHand:
+		paths = append(paths, n.skin(bone{w, n.see(a.Knuckle), raised}), n.skin(bone{n.see(a.Knuckle), n.see(a.Tip), fingers}))
 	default:
 		lower = append(lower, bone{w, n.see(a.Tip), palm})
 	}

@@ -109,12 +109,7 @@ func (n *person) skullFrom() Path {
 
 // oval has one half axis along a direction and one across.
 func oval(centre, u Point, length, across float64) Path {
-	p := disc(Point{}, 1)
-	v := turned(u)
-	at := func(q Point) Point { return along(along(centre, u, q.X*length), v, q.Y*across) }
-	out := Path{From: at(p.From)}
-	for _, c := range p.Curves {
-		out.Curves = append(out.Curves, Curve{at(c.A), at(c.B), at(c.To)})
-	}
-	return counterClockwise(out)
+	return counterClockwise(disc(Point{}, 1).through(func(q Point) Point {
+		return along(along(centre, u, q.X*length), turned(u), q.Y*across)
+	}))
 }

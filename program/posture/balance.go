@@ -7,48 +7,67 @@ import (
 	"gatepost/program/mechanics"
 )
 
-// overhang is how far a body's centre of mass is beside what carries it, m, where that is
-// only its feet, or only its grip. What else it leans on or is pulled by is not weighed.
-func (p *placing) overhang(body *program.Placed) float64 {
-	low, high := math.Inf(1), math.Inf(-1)
+// carried reports whether feet, a grip or hands alone carry the body. What else it leans on
+// or is pulled by is not weighed.
+func (p *placing) carried() bool {
 	for i := range p.touch {
 		t := &p.touch[i]
 		for _, part := range t.Parts {
 			of, _ := part.Side()
-			standing := t.Kind != program.ThingWall && (of == program.PartFeet || of == program.PartToes)
+			standing := t.Kind != program.ThingWall && (of == program.PartFeet || of == program.PartToes || of == program.PartHands)
 			hanging := t.Kind == program.ThingBar || t.Kind == program.ThingRings
 			if !standing && !hanging && t.Kind != program.ThingDumbbells {
-				return 0
+				return false
 			}
 		}
-		p.eachRound(t, body, func(_ program.Part, _, _ int, at round) {
-			low, high = math.Min(low, at.at.X), math.Max(high, at.at.X)
-		})
 	}
-	if low > high {
-		return 0
-	}
-	com := centreOfMass(p.body, body)
-	return math.Max(0, low-com) + math.Max(0, com-high)
+	return len(p.carry) > 0
 }
 
-// centreOfMass is that of a placed body, along the floor.
-func centreOfMass(b *mechanics.Body, p *program.Placed) float64 {
-	moment, mass := 0.0, 0.0
-	add := func(s mechanics.Segment, from, to space) {
-		moment += s.Mass * (from.X + (to.X-from.X)*s.CoM/s.Length)
-		mass += s.Mass
+// missBalance is how far the centre of mass is beside what carries it.
+func (p *placing) missBalance(body *laid, s *squares) {
+	low, high := p.carry[0], p.carry[0]
+	x := func(s spotOf) float64 { return s.at(&body.Placed).X }
+	for _, s := range p.carry {
+		if x(s) < x(low) {
+			low = s
+		}
+		if x(s) > x(high) {
+			high = s
+		}
 	}
-	add(b.Head, p.C7, p.Crown)
-	add(b.Trunk, p.Top, p.Hip)
-	for i := range p.Arms {
-		a, l := &p.Arms[i], &p.Legs[i]
-		add(b.UpperArm, a.Shoulder, a.Elbow)
-		add(b.Forearm, a.Elbow, a.Wrist)
-		add(b.Hand, a.Wrist, a.Grip)
-		add(b.Thigh, l.Hip, l.Knee)
-		add(b.Shank, l.Knee, l.Ankle)
-		add(b.Foot, l.Ankle, l.Toe)
+	com, edge := 0.0, high
+	p.eachMass(body, func(_ landmark, _ int, at space, share float64) { com += share * at.X })
+	off := math.Max(0, com-x(high))
+	if com < x(low) {
+		off, edge = com-x(low), low
 	}
-	return moment / mass
+	if off == 0 {
+		return
+	}
+	if s.slopes {
+		p.eachMass(body, func(on landmark, side int, at space, share float64) { body.goes(s, on, side, at, alongX, steady*share) })
+		body.spotGoes(s, edge, alongX, -steady)
+	}
+	s.add(steady * off)
+}
+
+// eachMass goes through the segments: the place that each goes along with, its centre and
+// its share of all mass.
+func (p *placing) eachMass(body *laid, do func(on landmark, side int, at space, share float64)) {
+	b := p.body
+	add := func(on landmark, side int, m mechanics.Segment, from, to space) {
+		do(on, side, mix(1-m.CoM/m.Length, from, m.CoM/m.Length, to), m.Mass/b.Mass)
+	}
+	add(inHead, 0, b.Head, body.C7, body.Crown)
+	add(onBack, 0, b.Trunk, body.Top, body.Hip)
+	for i := range body.Arms {
+		a, l := &body.Arms[i], &body.Legs[i]
+		add(atElbow, i, b.UpperArm, a.Shoulder, a.Elbow)
+		add(atWrist, i, b.Forearm, a.Elbow, a.Wrist)
+		add(atGrip, i, b.Hand, a.Wrist, a.Grip)
+		add(atKnee, i, b.Thigh, l.Hip, l.Knee)
+		add(atAnkle, i, b.Shank, l.Knee, l.Ankle)
+		add(atToe, i, b.Foot, l.Ankle, l.Toe)
+	}
 }

@@ -15,6 +15,9 @@ func along(p, u space, d float64) space { return space{X: p.X + d*u.X, Y: p.Y + 
 func mix(a float64, p space, b float64, q space) space {
 	return space{X: a*p.X + b*q.X, Y: a*p.Y + b*q.Y, Z: a*p.Z + b*q.Z}
 }
+func cross(p, q space) space {
+	return space{X: p.Y*q.Z - p.Z*q.Y, Y: p.Z*q.X - p.X*q.Z, Z: p.X*q.Y - p.Y*q.X}
+}
 func dot(p, q space) float64 { return p.X*q.X + p.Y*q.Y + p.Z*q.Z }
 
 // What a solver may move: where the hips are, how the trunk leans and the head nods, and of
@@ -32,14 +35,25 @@ const (
 // movedJoints are the joints of a side, in the order of what may be moved.
 var movedJoints = [ofSide]program.Bend{program.BendShoulder, program.BendElbow, program.BendHip, program.BendKnee, program.BendAnkle}
 
-// heldJoints are those that stay as they are said.
-var heldJoints = []program.Bend{program.BendOut, program.BendTurn, program.BendWrist, program.BendApart, program.ShoulderUp, program.ShoulderAhead}
+// What of a side stays as it is said: angles, and the shoulders' way up and ahead.
+const (
+	out = iota
+	turn
+	wrist
+	apart
+	up
+	ahead
+	heldOfSide
+)
+
+// heldJoints are their names.
+var heldJoints = [heldOfSide]program.Bend{program.BendOut, program.BendTurn, program.BendWrist, program.BendApart, program.ShoulderUp, program.ShoulderAhead}
 
 // form is what stays as it is said while a body is placed.
 type form struct {
 	body  *mechanics.Body
 	spine float64
-	held  [2]map[program.Bend]float64
+	held  [2][heldOfSide]float64
 	hands [2]program.Hand
 	lies  [2]space // of a flat hand: away from what it lies on
 	toes  [2]space // of a foot on its ball: likewise
@@ -60,12 +74,26 @@ const (
 	toesLong            = .040 // from the ball to the tip
 )
 
+// Of a hand: the palm's share of it (common practice: a half), and by how much it is lifted
+// while the fingers lie, rad (our judgement: what a trained hand lifts).
+const (
+	palmLong  = .5
+	palmLifts = 40 * math.Pi / 180
+)
+
+// laid is a body with the axes that elbows turn about, and knees and ankles. All other
+// joints turn about the side view's own.
+type laid struct {
+	program.Placed
+	elbows, knees [2]space
+}
+
 // lay is a body in a form with what may be moved at q.
-func (f *form) lay(q []float64) program.Placed {
+func (f *form) lay(q []float64) (p laid) {
 	b := f.body
 	sin, cos := math.Sincos(q[trunk])
 	up, front := space{X: sin, Y: cos}, space{X: cos, Y: -sin}
-	p := program.Placed{Height: b.Height, Front: front, Spine: f.spine, Hip: space{X: q[atX], Y: q[atY]}}
+	p.Height, p.Front, p.Spine, p.Hip = b.Height, front, f.spine, space{X: q[atX], Y: q[atY]}
 	p.Top = along(p.Hip, up, b.Trunk.Length*(1-f.spine*f.spine/24))
 	chest := turnedBy(up, front, f.spine/2)
 	p.C7 = along(p.Top, chest, b.Neck)
@@ -91,46 +119,54 @@ func swung(up, front space, angle float64) (along, forward space) {
 	return mix(-cos, up, sin, front), mix(sin, up, cos, front)
 }
 
-func (f *form) arm(p *program.Placed, i int, side float64, up, front space, q []float64) {
-	b, held, at := f.body, f.held[i], firstOfSide+ofSide*i
-	down, forward := swung(up, front, q[at])
-	out, inward := space{Z: side}, space{}
-	sinOut, cosOut := math.Sincos(held[program.BendOut])
-	upper := mix(cosOut, down, sinOut, out)
-	inward = mix(sinOut, down, -cosOut, out)
-	bends := turnedBy(forward, inward, held[program.BendTurn])
+func (f *form) arm(p *laid, i int, side float64, trunkUp, front space, q []float64) {
+	b, held, at := f.body, &f.held[i], firstOfSide+ofSide*i
+	down, forward := swung(trunkUp, front, q[at])
+	outward := space{Z: side}
+	sinOut, cosOut := math.Sincos(held[out])
+	upper, inward := mix(cosOut, down, sinOut, outward), mix(sinOut, down, -cosOut, outward)
+	bends := turnedBy(forward, inward, held[turn])
 	sin, cos := math.Sincos(q[at+1])
 	fore, palm := mix(cos, upper, sin, bends), mix(-sin, upper, cos, bends)
-	hand := turnedBy(fore, palm, held[program.BendWrist])
+	hand := turnedBy(fore, palm, held[wrist])
+	p.elbows[i] = cross(fore, palm)
 
 	a := &p.Arms[i]
-	a.Shoulder = along(along(along(p.Top, up, held[program.ShoulderUp]), front, held[program.ShoulderAhead]), out, halfShoulders*b.Height)
+	a.Shoulder = along(along(along(p.Top, trunkUp, held[up]), front, held[ahead]), outward, halfShoulders*b.Height)
 	a.Elbow = along(a.Shoulder, upper, b.UpperArm.Length)
 	a.Wrist = along(a.Elbow, fore, b.Forearm.Length)
-	if a.Hand = f.hands[i]; a.Hand == program.FlatHand {
+	a.Thumb = palm
+	fingers := hand
+	if a.Hand = f.hands[i]; a.Hand == program.FlatHand || a.Hand == program.FingerHand {
 		a.Away = f.lies[i]
-		hand = space{X: -a.Away.Y, Y: a.Away.X}
-		if dot(hand, palm) < 0 {
-			hand = mix(-1, hand, 0, hand)
+		fingers = space{X: -a.Away.Y, Y: a.Away.X}
+		if dot(fingers, palm) < 0 {
+			fingers = mix(-1, fingers, 0, fingers)
 		}
+		hand = fingers
 	}
-	a.Grip, a.Tip = along(a.Wrist, hand, b.Hand.CoM), along(a.Wrist, hand, b.FingerTip)
+	if a.Hand == program.FingerHand {
+		hand = turnedBy(fingers, a.Away, -palmLifts)
+	}
+	a.Grip, a.Knuckle = along(a.Wrist, hand, b.Hand.CoM), along(a.Wrist, hand, palmLong*b.FingerTip)
+	a.Tip = along(a.Knuckle, fingers, (1-palmLong)*b.FingerTip)
 }
 
-func (f *form) leg(p *program.Placed, i int, side float64, up, front space, q []float64) {
+func (f *form) leg(p *laid, i int, side float64, up, front space, q []float64) {
 	b, at := f.body, firstOfSide+ofSide*i+2
 	down, forward := swung(up, front, q[at])
-	out := space{Z: side}
-	sinOut, cosOut := math.Sincos(f.held[i][program.BendApart])
-	thigh := mix(cosOut, down, sinOut, out)
+	outward := space{Z: side}
+	sinOut, cosOut := math.Sincos(f.held[i][apart])
+	thigh := mix(cosOut, down, sinOut, outward)
 	sin, cos := math.Sincos(q[at+1])
 	shank, shin := mix(cos, thigh, -sin, forward), mix(sin, thigh, cos, forward)
 	sin, cos = math.Sincos(q[at+2])
 	foot, instep := mix(cos, shin, sin, shank), mix(-cos, shank, sin, shin)
+	p.knees[i] = cross(shin, shank)
 
 	l := &p.Legs[i]
 	h := b.Height
-	l.Hip = along(p.Hip, out, halfHips*h)
+	l.Hip = along(p.Hip, outward, halfHips*h)
 	l.Knee = along(l.Hip, thigh, b.Thigh.Length)
 	l.Ankle = along(l.Knee, shank, b.Shank.Length)
 	l.Heel = along(along(l.Ankle, foot, -heelBack*h), instep, heelRound*h-b.AnkleHeight)

@@ -1,7 +1,7 @@
 // Package posture places the figures of exercises on a body. A figure says what the body
 // touches and the angles that matter; here the rest follows, so that hands are on what they
-// hold, soles on the floor and nothing is in it. Pictures is what pages and sheets call;
-// package figure draws what it gives.
+// hold, soles on the floor and nothing is in it. Pages and sheets ask an Album for
+// pictures; package figure draws them.
 //
 // # Figures
 //
@@ -26,23 +26,28 @@
 // go with the parts. {touches: [toes], high: 30 cm} says how high one is, for somebody of
 // 1.74 m; without it box, table, bar and rings are as high as the parts come. A band goes
 // from an anchor, {touches: [hands], high: 120 cm, ahead: 150 cm}, or from part to part,
-// [feet, hands]. A bar or rings without floor: and high: hang in the air.
+// [feet, hands]. A bar or rings without floor: and high: hang in the air. Dumbbells lie along
+// the thumbs, or with {touches: [hands], across: yes} as palms hold them that face up or
+// down. In the second figure a thing can be none, or untouched: it stands where it stood.
 //
-// Parts are hands (flat, or closed where they hold something), fists, forearms, elbows, feet
-// (whole soles), toes (balls of the feet), tips (of pointed feet), heels, shins, knees,
-// thighs, seat, back, shoulders (the upper back), belly, head, crown; of one side "right
-// hand", "left foot".
+// Parts are hands (flat, or closed where they hold something), fingers (which lie while the
+// palm is lifted), fists, forearms, elbows, feet (whole soles), toes (balls of the feet),
+// tips (of pointed feet), heels, shins, knees, thighs, seat, back, shoulders (the upper
+// back), belly, head, crown; of one side "right hand", "left foot".
 //
 // view: is side (the right one), front, back, above or high (from the front and above).
-// slides: names parts that touch something in both figures and not at the same place; moves:
-// parts that an arrow follows; circle: parts that an arrow goes round.
+// slides: names parts that touch something in both figures and not at the same place, or
+// hands in rings that swing; moves: parts that an arrow follows; press: parts with an arrow
+// into what they touch; circle: parts that an arrow goes round, forearms about their length.
+// moves: [fists] and circle: [fists] close a hand that holds nothing.
 //
 // # How they are placed
 //
 // A body is moved until the squares of three kinds of misses are least: what touches a
 // thing counts most, then angles that the page says, then those it does not, which stay as
 // in who stands straight, or in a second figure as in the first. What touches the same
-// thing in both figures stays where it was. What hangs, or stands on its feet alone, is
-// brought over what carries it. Lengths are those of package mechanics, so that one page
-// draws a woman and a man.
+// thing in both figures stays where it was. What hangs, or stands on its feet or its hands
+// alone, is brought over what carries it, and left and right are alike where nothing says
+// otherwise. Lengths are those of package mechanics, so that one page draws a woman and a
+// man.
 package posture

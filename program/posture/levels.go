@@ -35,35 +35,45 @@ var usualHigh = map[program.ThingKind]float64{program.ThingCushion: .08, program
 // touchThings finds for each thing where it is, or leaves that to be found.
 func (p *placing) touchThings() {
 	first := p.lay(p.onItsLowest(slices.Clone(p.meant)))
-	free := func(at float64) level {
-		p.meant, p.stiff = append(p.meant, at), append(p.stiff, false)
-		return level{q: len(p.meant) - 1}
-	}
 	for i := range p.figure.Things {
 		t := touch{Thing: &p.figure.Things[i]}
-		if t.Kind.Carried() || len(t.Parts) == 0 {
-			p.touch = append(p.touch, t)
-			continue
-		}
-		of, sides := t.Parts[0].Side()
-		at := rounds(&first, of, sides[0])[0].at
-		was := p.was(t.Kind)
-		switch {
+		switch was := p.was(t.Kind); {
+		case t.Kind.Carried():
 		case was != nil:
 			t.x, t.y, t.side = was.x, was.y, was.side
-		case t.Kind == program.ThingWall:
-			t.x, t.side = free(at.X), facing(&first, of, at)
-		default:
-			t.y = p.height(&t, at, free)
-			if t.Kind.Gripped() {
-				t.x = free(at.X)
+			if t.Kind == program.ThingRings && slices.Contains(p.figure.Slides, program.PartHands) { // they swing
+				t.x = p.free(t.x.at)
 			}
+		case len(t.Parts) == 0:
+			continue // nothing says where it is
+		default:
+			p.find(&t, &first.Placed)
 		}
 		if t.Kind == program.ThingWall {
 			p.liesOn(&t)
 		}
 		p.touch = append(p.touch, t)
 	}
+}
+
+// find is for a thing that nothing said yet where it is.
+func (p *placing) find(t *touch, first *program.Placed) {
+	of, sides := t.Parts[0].Side()
+	at := spotOf{p.spotsOf(of, sides[0])[0], sides[0]}.at(first)
+	if t.Kind == program.ThingWall {
+		t.x, t.side = p.free(at.X), facing(first, of, at)
+		return
+	}
+	t.y = p.height(t, at)
+	if t.Kind.Gripped() {
+		t.x = p.free(at.X)
+	}
+}
+
+// free is a level that is moved until it fits.
+func (p *placing) free(at float64) level {
+	p.meant, p.stiff = append(p.meant, at), append(p.stiff, false)
+	return level{q: len(p.meant) - 1}
 }
 
 // was is where the first figure has a thing of the kind, all of it known.
@@ -83,7 +93,7 @@ func (p *placing) was(kind program.ThingKind) *touch {
 
 // height is that of what is touched of a thing, above the floor; hanging with none it is
 // nothing.
-func (p *placing) height(t *touch, at space, free func(float64) level) level {
+func (p *placing) height(t *touch, at space) level {
 	switch high, usual := usualHigh[t.Kind]; {
 	case t.Kind == program.ThingFloor, (t.Kind == program.ThingBar || t.Kind == program.ThingRings) && !p.onFloor():
 		return level{known: true}
@@ -92,7 +102,7 @@ func (p *placing) height(t *touch, at space, free func(float64) level) level {
 	case usual:
 		return level{known: true, at: high}
 	}
-	return free(math.Max(at.Y, .1))
+	return p.free(math.Max(at.Y, .1))
 }
 
 // scale is by how much this body is taller than that for which pages say heights.
@@ -131,7 +141,7 @@ func (p *placing) liesOn(t *touch) {
 		of, sides := part.Side()
 		for _, i := range sides {
 			switch of {
-			case program.PartHands:
+			case program.PartHands, program.PartFingers:
 				p.lies[i] = space{X: t.side}
 			case program.PartToes:
 				p.toes[i] = space{X: t.side}

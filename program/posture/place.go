@@ -16,6 +16,13 @@ type placing struct {
 	meant  []float64      // of everything that may be moved
 	stiff  []bool         // the page says it
 	touch  []touch
+
+	contacts []contact
+	carry    []spotOf // as far as what carries the body reaches
+	solids   []spotOf
+	floor    bool // is there
+	balanced bool // over what carries it
+
 	fresh  float64 // how much of what the first figure does not touch counts, while the body moves there
 	q      []float64
 	placed program.Placed
@@ -32,9 +39,10 @@ func place(b *mechanics.Body, f *program.Figure, before *placing) *placing {
 	}
 	p.take()
 	p.touchThings()
+	p.meet()
 	p.solve()
 	p.fromTheFirst()
-	p.placed = p.lay(p.q)
+	p.placed = p.lay(p.q).Placed
 	p.placed.View = p.figure.View
 	p.setThings()
 	p.mark()
@@ -85,9 +93,8 @@ func (p *placing) take() {
 		for k, j := range movedJoints {
 			meant(firstOfSide+ofSide*i+k, i, j)
 		}
-		p.held[i] = map[program.Bend]float64{}
-		for _, j := range heldJoints {
-			p.held[i][j] = p.still(i, j)
+		for k, j := range heldJoints {
+			p.held[i][k] = p.still(i, j)
 		}
 		p.hands[i], p.lies[i], p.toes[i] = p.hand(i), space{Y: 1}, space{}
 	}
@@ -121,7 +128,7 @@ func (p *placing) still(side int, j program.Bend) float64 {
 	if j == program.BendSpine {
 		return p.before.spine
 	}
-	return p.before.held[side][j]
+	return p.before.held[side][slices.Index(heldJoints[:], j)]
 }
 
 // hand is how a hand is held, by what it touches.
@@ -138,8 +145,13 @@ func (p *placing) hand(side int) program.Hand {
 				return program.ClosedHand
 			case of == program.PartHands:
 				hand = program.FlatHand
+			case of == program.PartFingers:
+				hand = program.FingerHand
 			}
 		}
+	}
+	if slices.Contains(p.figure.Circle, program.PartFists) || slices.Contains(p.figure.Moves, program.PartFists) {
+		return program.ClosedHand
 	}
 	return hand
 }
@@ -158,20 +170,51 @@ func (p *placing) mark() {
 		}
 	}
 	each(p.figure.Circle, func(of program.Part, side int) {
-		p.placed.Circles = append(p.placed.Circles, middle(&p.placed, of, side))
+		p.placed.Circles = append(p.placed.Circles, p.circle(of, side))
 	})
+	each(p.figure.Press, p.press)
 	if p.before == nil {
 		return
 	}
 	each(p.figure.Moves, func(of program.Part, side int) {
-		p.placed.Arrows = append(p.placed.Arrows, program.Arrow{From: middle(&p.before.placed, of, side), To: middle(&p.placed, of, side)})
+		p.placed.Arrows = append(p.placed.Arrows, program.Arrow{From: p.before.middle(of, side), To: p.middle(of, side)})
 	})
 }
 
-// middle is where an arrow points to for a part.
-func middle(p *program.Placed, of program.Part, side int) space {
-	if of == program.PartHands || of == program.PartFists {
-		return p.Arms[side].Grip
+// circle is round a part, or round the length of a forearm.
+func (p *placing) circle(of program.Part, side int) program.Circle {
+	if a := &p.placed.Arms[side]; of == program.PartForearms {
+		return program.Circle{At: mix(.4, a.Elbow, .6, a.Wrist), Axis: unit(minus(a.Wrist, a.Elbow))}
 	}
-	return rounds(p, of, side)[0].at
+	return program.Circle{At: p.middle(of, side)}
+}
+
+// pressed is how far the arrow of a part that presses goes into what it touches, m (our
+// judgement: what is seen on a card).
+const pressed = .22
+
+// press is an arrow from a part into what it touches.
+func (p *placing) press(of program.Part, side int) {
+	for i := range p.touch {
+		t := &p.touch[i]
+		if t.Kind.Carried() || !p.touches(t.Kind, of, side) {
+			continue
+		}
+		into := space{Y: -1}
+		if t.Kind == program.ThingWall {
+			into = space{X: -t.side}
+		}
+		all := p.spotsOf(of, side)
+		last := spotOf{all[len(all)-1], side}.round(&p.placed) // of a forearm the wrist
+		from := along(last.at, into, last.r)
+		p.placed.Arrows = append(p.placed.Arrows, program.Arrow{From: from, To: along(from, into, pressed)})
+	}
+}
+
+// middle is where an arrow points to for a part.
+func (p *placing) middle(of program.Part, side int) space {
+	if of == program.PartHands || of == program.PartFists {
+		return p.placed.Arms[side].Grip
+	}
+	return spotOf{p.spotsOf(of, side)[0], side}.at(&p.placed)
 }

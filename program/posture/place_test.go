@@ -122,3 +122,68 @@ func TestWhatCannotBeIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// Palms that are lifted leave the fingers on the floor. Worked by hand for the man of 1.741 m,
+// whose hand is 18.8 cm long (de Leva 1996): half of that, raised by 40°, is 6.0 cm, and the
+// knuckles are a centimetre and a half thick (common practice).
+func TestPalmsAreLiftedFromTheFingers(t *testing.T) {
+	body, _ := mechanics.NewBody(mechanics.Male, 73, 1.741, 0, 0)
+	angles := bends(program.BendTrunk, 80, program.BendShoulder, 80, program.BendElbow, 0, program.BendHip, 80, program.BendKnee, 90)
+	placed, wrong := posture.Place(&body, []program.Figure{
+		{Things: onFloor(program.PartHands, program.PartShins), Angles: angles},
+		{Things: onFloor(program.PartFingers, program.PartShins), Angles: bends(program.BendElbow, 0)}})
+	a := placed[1].Arms[0]
+	if math.Abs(a.Wrist.Y-a.Knuckle.Y-.060) > .003 || a.Tip.Y != a.Knuckle.Y || a.Knuckle.Y > .02 {
+		t.Errorf("wrist %.3f m, knuckles %.3f, tips %.3f: %v", a.Wrist.Y, a.Knuckle.Y, a.Tip.Y, wrong)
+	}
+}
+
+// What is untouched stands where it stood, and what never stood is said.
+func TestUntouchedThingsStay(t *testing.T) {
+	body, _ := mechanics.NewBody(mechanics.Female, 61.9, 1.735, 0, 0)
+	wall := program.Thing{Kind: program.ThingWall, Parts: []program.Part{program.PartHands}}
+	leans := program.Figure{Things: append(onFloor(program.PartFeet), wall), Angles: bends(program.BendShoulder, 90, program.BendElbow, 0, program.BendTrunk, 10)}
+	stands := program.Figure{Things: []program.Thing{{Kind: program.ThingWall}}, Angles: bends(program.BendShoulder, 0)}
+	placed, wrong := posture.Place(&body, []program.Figure{leans, stands})
+	if p := placed[1]; len(p.Set) != 1 || p.Set[0].From != placed[0].Set[0].From || p.Set[0].To != placed[0].Set[0].To || p.Arms[0].Wrist.X > p.Set[0].From.X-.2 || len(wrong) > 0 {
+		t.Errorf("the wall of %v is %v, the hands at %.2f m: %v", placed[0].Set, p.Set, p.Arms[0].Wrist.X, wrong)
+	}
+	stands.Things = append(stands.Things, onFloor(program.PartFeet)...)
+	stands.Press = []program.Part{program.PartHands}
+	if _, wrong = posture.Place(&body, []program.Figure{stands}); len(wrong) != 2 {
+		t.Errorf("an untouched wall alone, and hands that press on nothing: %v", wrong)
+	}
+}
+
+// Who presses pushes away from the body (mechanics): into the floor, and into a wall.
+func TestArrowsOfWhoPresses(t *testing.T) {
+	body, _ := mechanics.NewBody(mechanics.Female, 61.9, 1.735, 0, 0)
+	fists := []program.Part{program.PartFists}
+	f := program.Figure{Things: append(onFloor(program.PartFeet), program.Thing{Kind: program.ThingWall, Parts: fists}),
+		Angles: bends(program.BendShoulder, 25, program.BendElbow, 0, program.BendHip, 0, program.BendKnee, 0), Press: fists}
+	placed, _ := posture.Place(&body, []program.Figure{f})
+	if a, p := placed[0].Arrows, placed[0]; len(a) != 1 || math.Abs(a[0].From.X-p.Set[0].From.X) > .01 || a[0].To.X < a[0].From.X+.1 || a[0].To.Y != a[0].From.Y {
+		t.Errorf("into a wall at %v: %v", p.Set, a)
+	}
+	f = program.Figure{Things: onFloor(program.PartBack, program.PartFeet, program.PartFists), Angles: bends(program.BendElbow, 0, program.BendKnee, 100), Press: fists}
+	placed, _ = posture.Place(&body, []program.Figure{f})
+	if a := placed[0].Arrows; len(a) != 1 || math.Abs(a[0].From.Y) > .01 || a[0].To.Y > -.1 || a[0].To.X != a[0].From.X {
+		t.Errorf("into the floor: %v", a)
+	}
+}
+
+// Common practice: in a curl with the thumbs up a dumbbell points along the arm's swing, with
+// the palms up from side to side.
+func TestDumbbellsLieInTheHand(t *testing.T) {
+	body, _ := mechanics.NewBody(mechanics.Female, 61.9, 1.735, 0, 0)
+	for across, want := range map[bool]program.Space{false: {Y: 1}, true: {Z: 1}} {
+		f := program.Figure{Things: append(onFloor(program.PartFeet), program.Thing{Kind: program.ThingDumbbells, Parts: []program.Part{program.PartHands}, Across: across}),
+			Angles: bends(program.BendElbow, 90)}
+		placed, _ := posture.Place(&body, []program.Figure{f})
+		s := placed[0].Set[0]
+		long := far(s.From, s.To)
+		if got := math.Abs((s.To.Y-s.From.Y)*want.Y+(s.To.Z-s.From.Z)*want.Z) / long; got < .98 {
+			t.Errorf("across %v: from %v to %v", across, s.From, s.To)
+		}
+	}
+}

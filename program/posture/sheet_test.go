@@ -45,8 +45,8 @@ func TestSheet(t *testing.T) {
 		t.Skip("left out: no -sheet folder")
 	}
 	lib := library(t)
-	pictures, problems := posture.Pictures(lib)
-	for _, p := range problems {
+	pictures := posture.NewAlbum(lib)
+	for _, p := range pictures.Problems() {
 		fmt.Println(p)
 	}
 	wanted := regexp.MustCompile(*only)
@@ -62,7 +62,7 @@ div{border:1px solid #bbb;padding:4px}span{display:flex;gap:6px;justify-content:
 		}
 		n++
 		fmt.Fprintf(&page, "<div><b>%s</b><span>", e.ID)
-		for k, d := range figure.Frames(pictures[e.ID], figure.Options{Headroom: .5}) {
+		for k, d := range figure.Frames(pictures.Of(e.ID), figure.Options{Headroom: .5}) {
 			page.Write(figure.SVG(d, e.Name, "", figure.SVGOptions{Prefix: fmt.Sprint(e.ID, k), Scale: 500}))
 		}
 		page.WriteString("</span></div>\n")

@@ -2,6 +2,7 @@ package posture
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 )
@@ -25,6 +26,8 @@ func (p *placing) setThings() {
 		t := &p.touch[i]
 		switch {
 		case t.Kind == program.ThingFloor:
+		case len(t.Parts) == 0:
+			p.placed.Set = append(p.placed.Set, p.again(t.Kind)...)
 		case t.Kind == program.ThingDumbbells:
 			p.dumbbells(t)
 		case t.Kind.Carried():
@@ -41,28 +44,25 @@ func (p *placing) setThings() {
 
 func (p *placing) add(s program.Set) { p.placed.Set = append(p.placed.Set, s) }
 
-// again is a thing of the first figure, which stands where it stood.
-func (p *placing) again(kind program.ThingKind) (program.Set, bool) {
-	if p.before != nil {
-		for _, s := range p.before.placed.Set {
-			if s.Kind == kind {
-				return s, true
-			}
-		}
+// again is a thing of the first figure, which stands where it stood; one for each hand.
+func (p *placing) again(kind program.ThingKind) []program.Set {
+	if p.before == nil {
+		return nil
 	}
-	return program.Set{}, false
+	return slices.DeleteFunc(slices.Clone(p.before.placed.Set), func(s program.Set) bool { return s.Kind != kind })
 }
 
 // under is what parts lie or stand on: as wide as they are, and further out on the side
 // away from the body.
 func (p *placing) under(t *touch) {
-	if s, ok := p.again(t.Kind); ok {
-		p.add(s)
+	if s := p.again(t.Kind); s != nil {
+		p.add(s[0])
 		return
 	}
 	low, high, top := math.Inf(1), math.Inf(-1), t.y.of(p.q)
-	p.eachRound(t, &p.placed, func(_ program.Part, _, _ int, at round) {
-		low, high = math.Min(low, at.at.X), math.Max(high, at.at.X)
+	p.eachOn(t, func(c *contact) {
+		x := c.at(&p.placed).X
+		low, high = math.Min(low, x), math.Max(high, x)
 	})
 	low, high = low-overPart, high+overPart
 	wide := boxWide
@@ -83,8 +83,8 @@ func (p *placing) under(t *touch) {
 
 func (p *placing) wall(t *touch) {
 	x, top := t.x.of(p.q), p.placed.Crown.Y+wallTall
-	p.eachRound(t, &p.placed, func(_ program.Part, _, _ int, at round) { top = math.Max(top, at.at.Y+wallOver) })
-	if s, ok := p.again(t.Kind); ok {
+	p.eachOn(t, func(c *contact) { top = math.Max(top, c.at(&p.placed).Y+wallOver) })
+	for _, s := range p.again(t.Kind) {
 		top = math.Max(top, s.To.Y)
 	}
 	p.add(program.Set{Kind: t.Kind, From: space{X: x}, To: space{X: x, Y: top}, Side: t.side})
@@ -97,6 +97,9 @@ func (p *placing) gripped(t *touch) {
 	switch t.Kind {
 	case program.ThingRings:
 		s.To.Y += ringStrap
+		for _, was := range p.again(t.Kind) { // from where they hang
+			s.To = was.To
+		}
 	case program.ThingTable:
 		s.To.X += math.Copysign(tableLong, p.placed.Hip.X-p.placed.Top.X)
 	}
@@ -112,15 +115,17 @@ func (p *placing) gripped(t *touch) {
 
 func (p *placing) side() bool { return p.figure.View == "" || p.figure.View == program.FromSide }
 
-// dumbbells lie in the hands square to the forearm.
+// dumbbells lie in the hands square to the forearm: along the thumb, or across.
 func (p *placing) dumbbells(t *touch) {
 	for _, part := range t.Parts {
 		_, sides := part.Side()
 		for _, i := range sides {
 			a := &p.placed.Arms[i]
-			fore := unit(minus(a.Wrist, a.Elbow))
-			across := unit(space{X: -fore.Y, Y: fore.X})
-			p.add(program.Set{Kind: t.Kind, From: along(a.Grip, across, -plateApart), To: along(a.Grip, across, plateApart)})
+			lies := a.Thumb
+			if t.Across {
+				lies = cross(unit(minus(a.Wrist, a.Elbow)), a.Thumb)
+			}
+			p.add(program.Set{Kind: t.Kind, From: along(a.Grip, lies, -plateApart), To: along(a.Grip, lies, plateApart)})
 			if p.side() {
 				return // the far one is behind it
 			}
@@ -161,5 +166,5 @@ func (p *placing) runsBy(of program.Part, side int) space {
 		down := space{X: sole.Y, Y: -sole.X} // of who looks ahead
 		return along(middle, down, .012*p.placed.Height)
 	}
-	return middle(&p.placed, of, side)
+	return p.middle(of, side)
 }
