@@ -13,10 +13,12 @@ type Assessment struct {
 	Measured Date   // the day of the tests
 	Share    Share
 	Page     string // random part of the page's address; needed for ShareSite
+	Large    bool   // what the client is handed is printed for weak eyes
 	Athlete  Athlete
 	Training Training
 	Health   Health
 	Goal     Goal
+	Rules    Rules    // of training, where the coach sets them otherwise
 	Kit      []string // names as the exercise files use them: "parallettes", "wall"
 	Bands    []Band
 	Hanging  Hanging
@@ -24,6 +26,7 @@ type Assessment struct {
 	Others   []OtherTest   // of other road maps
 	Log      Log           // what was done since; empty where there is none
 	Plans    []PlanVersion // as they hung on the wall, by version
+	Wishes   Wishes        // of the coach's own hand
 	Places   Places        // where each value was written
 }
 
@@ -69,6 +72,8 @@ type Training struct {
 	Ill        []Interval // ill in bed: away, and strength is lost from the first week
 	Start      Date       // first day of the block; 0: first Monday on or after Measured
 	Weeks      int        // length of the block; 0: 12
+	Time       int        // minutes after midnight when sessions begin; 0: whenever
+	Remind     int        // minutes before, when a calendar reminds; 0: never
 }
 
 // OtherTraining is what else a week holds. Hard days spoil the next morning: both days
@@ -117,11 +122,14 @@ type Goal struct {
 type Band struct {
 	Name    string
 	Rest    float64 // m, unstretched
-	Pulls   []Pull
+	Pulls   []Pull  // none: nobody measured it; then it is hung until a scale reads what is planned
 	At      BandAt
 	Folded  bool // hung as a loop laid double: twice the strands, half the length
 	Retired Date // from this day on no plan hangs it; 0: in use. Older lines of the log still name it
 }
+
+// Measured reports whether a band's pulls were measured.
+func (b *Band) Measured() bool { return len(b.Pulls) > 0 }
 
 // BandAt is where on the body a band acts. The further from the shoulders, the more a
 // newton helps, and the less of a sagging hip it shows.
@@ -191,6 +199,7 @@ type Rig struct {
 	Folded bool     // both
 	Pad    float64  // m of pads under the head, in a press
 	Block  float64  // m of a block under the feet, in a lift
+	Pull   float64  // N that a scale reads of its one band, which nobody measured: the strap is as long as that takes
 }
 
 // Free reports whether nothing helps.

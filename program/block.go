@@ -21,10 +21,11 @@ type Program struct {
 	Gates     []StepGate // of the steps that the block trains, and the goal's
 	Outline   []Stage    // the road from the first week's step to the goal
 	Cues      []CueWorth
-	Place     string   // step id of the first week's work; empty on the floor rungs
-	Offsets   []Offset // what this client's own sets have taught of the model's error
-	Asks      []Note   // what the coach has to answer: tests that contradict each other, a body that does not fit the room
-	Notes     []Note   // about the whole program
+	Place     string     // step id of the first week's work; empty on the floor rungs
+	Offsets   []Offset   // what this client's own sets have taught of the model's error
+	Wishes    []WishRead // what the coach asked for by hand, and what became of it
+	Asks      []Note     // what the coach has to answer: tests that contradict each other, a body that does not fit the room
+	Notes     []Note     // about the whole program
 }
 
 // Offset is how far one step, lean or press of this client lies from the model:
@@ -42,6 +43,10 @@ type Client struct {
 	Slug  string
 	Share Share
 	Page  string
+	Large bool // the client's sheets are printed for weak eyes
+
+	Time   int // minutes after midnight when sessions begin; 0: whenever
+	Remind int // minutes before that, when a calendar reminds; 0: never
 }
 
 // GoalForecast is the goal with an honest chance of meeting it by its date.
@@ -130,6 +135,7 @@ type Week struct {
 	MostHalf    int     // the most half seconds that the week's rise and ceiling allow; 0 outside build weeks
 	Provisional bool    // stands until the next check hold has spoken
 	Gate        bool    // a gate week: the main work is the step's gate itself, free
+	ByCoach     bool    // the main work is of the coach's own hand
 	Stance      Stance  // of the main hold with its rig, or of its lean
 	Sessions    []Session
 	Notes       []Note
@@ -140,7 +146,8 @@ type Session struct {
 	Date    Date
 	Minutes int // planned, rests counted, rounded up
 	Items   []Prescription
-	Dropped []Note // what the minutes or the joints left no room for
+	Dropped []Note   // what the minutes or the joints left no room for
+	Say     []string // the coach's own words, for this client
 }
 
 // Prescription is what to do once: one line of a session.
@@ -160,11 +167,14 @@ type Prescription struct {
 	StraightArm bool
 	EachSide    bool
 	InRests     bool    // done in the rests of the main work
+	ByCoach     bool    // of the coach's own hand
 	Max         bool    // a maximal test hold: as long as it stays clean
 	Check       bool    // a check hold: stop with two seconds left; with Hold 0 as long as that leaves
 	Try         bool    // a try of what is not held yet: as long as it stays clean, and a second counts; of balance Hold is what it seeks
 	MaxHold     float64 // s, predicted: of work with care, as the plan reckons; of tests and tries the likely one; 0: nothing predicts it
 	Load        float64 // share of instant capacity; 0 where nothing predicts it
+	Find        Find    // what is found by it, in place of one mark; its sets are one a mark
+	Found       []Found // what it becomes by the mark that was found before, until the log is read
 }
 
 // StepGate is a step's gate, named.
@@ -219,6 +229,8 @@ const (
 	ValueDate     ValueKind = "date"
 	ValueStep     ValueKind = "step"     // Text is a step id
 	ValueExercise ValueKind = "exercise" // Text is an exercise id
+	ValueKit      ValueKind = "kit"      // Text is a thing, as files call it; of several any one will do
 	ValueWord     ValueKind = "word"     // Text is a key of the words file
 	ValueText     ValueKind = "text"
+	ValueList     ValueKind = "list" // Text is one a line: keys of the words file, or what stands for itself
 )

@@ -12,7 +12,8 @@ type Figure struct {
 	Things []Thing             // what is touched or held, the floor among it
 	Slides []Part              // touch the same thing in both figures, and not at the same place
 	Moves  []Part              // an arrow says where they came from
-	Circle []Part              // an arrow goes round them
+	Circle []Part              // an arrow goes round them, or round a forearm's length
+	Press  []Part              // an arrow goes from them into what they touch
 	Place  Place               // where it is written
 }
 
@@ -57,7 +58,8 @@ func (j Bend) OfTheTrunk() bool { return j == BendTrunk || j == BendSpine || j =
 type Part string
 
 const (
-	PartHands     Part = "hands" // palms; on a bar, a ring or a handle the fists around it
+	PartHands     Part = "hands"   // palms; on a bar, a ring or a handle the fists around it
+	PartFingers   Part = "fingers" // their whole length, the palm lifted
 	PartFists     Part = "fists"
 	PartForearms  Part = "forearms"
 	PartElbows    Part = "elbows"
@@ -80,7 +82,7 @@ const (
 var single = []struct {
 	one  string
 	both Part
-}{{"hand", PartHands}, {"fist", PartFists}, {"forearm", PartForearms}, {"elbow", PartElbows}, {"foot", PartFeet}, {"toes", PartToes},
+}{{"hand", PartHands}, {"fingers", PartFingers}, {"fist", PartFists}, {"forearm", PartForearms}, {"elbow", PartElbows}, {"foot", PartFeet}, {"toes", PartToes},
 	{"tip", PartTips}, {"heel", PartHeels}, {"shin", PartShins}, {"knee", PartKnees}, {"thigh", PartThighs}}
 
 // Parts lists every part, for messages that offer the right word.
@@ -109,13 +111,15 @@ func (p Part) Side() (of Part, sides []int) {
 }
 
 // Thing is something around a body, with the parts that touch it. Its lengths are for
-// somebody of 1.74 m; for others it is larger or smaller as they are.
+// somebody of 1.74 m; for others it is larger or smaller as they are. Without parts, in a
+// second figure, it stands where it stood and nothing touches it.
 type Thing struct {
-	Kind  ThingKind
-	Parts []Part
-	High  float64 // m above the floor, of what is touched of it; of a band its anchor; 0: as high as the parts are
-	Ahead float64 // m, of a band's anchor from where the body is first touched
-	Gone  bool    // what the first figure has, the second has not
+	Kind   ThingKind
+	Parts  []Part
+	High   float64 // m above the floor, of what is touched of it; of a band its anchor; 0: as high as the parts are
+	Ahead  float64 // m, of a band's anchor from where the body is first touched
+	Across bool    // of dumbbells: held palms up or down, and seen from the end
+	Gone   bool    // what the first figure has, the second has not
 }
 
 // ThingKind is what may stand or hang around a body.

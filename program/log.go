@@ -28,6 +28,7 @@ type Entry struct {
 	RigGiven  bool    // bands were named, or "free"; otherwise the rig is the printed one
 	DropGiven bool    // the strap was named too; otherwise it is the one printed, or last printed, for these bands
 	Ahead     float64 // m, lean as it was done; 0: as printed
+	Scale     float64 // N on the toes as it was done; 0: as printed
 	Sets      []SetDone
 	Note      string
 	Place     Place // of its first line

@@ -26,16 +26,20 @@ type Placed struct {
 	Set                       []Set
 	OnFloor                   bool    // the floor is drawn; it is at nothing
 	Arrows                    []Arrow // how parts have moved since the other figure
-	Circles                   []Space // what goes round
+	Circles                   []Circle
 }
 
 // Arrow is a way from one place to another.
 type Arrow struct{ From, To Space }
 
+// Circle is where something goes round, and the axis of that; none is the line of sight.
+type Circle struct{ At, Axis Space }
+
 // PlacedArm is one arm, the right one first.
 type PlacedArm struct {
 	Shoulder, Elbow, Wrist Space
-	Grip, Tip              Space // the middle of a closed hand, and the fingertips of an open one
+	Grip, Knuckle, Tip     Space // the middle of a closed hand; where fingers begin, and their tips
+	Thumb                  Space // where the thumb points to while the elbow bends toward it
 	Hand                   Hand
 	Away                   Space // of a flat hand: from what it lies on
 }
@@ -46,6 +50,7 @@ type Hand int
 const (
 	OpenHand Hand = iota
 	FlatHand
+	FingerHand // on its fingers
 	ClosedHand
 )
 

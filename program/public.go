@@ -11,6 +11,8 @@ type PublicProgram struct {
 	Kit      []string // names as the exercise files use them
 	Bands    []Band   // none: a program without bands
 	Hanging  Hanging
+	Rules    Rules
+	Wishes   Wishes // of the studio: what it avoids and prefers, and its rules
 	File     string
 	Places   Places // where each value was written
 }
@@ -27,6 +29,7 @@ type Level struct {
 	Next    string  // step id, held to leave this level; the goal on the last one
 	NextFor int     // s, of that step
 	Helped  string  // step id: a harder one than Next, trained with help in its place; mostly empty
+	Longer  string  // step id: what is trained, for longer, where the weeks get no further; mostly empty
 	Mass    float64 // kg, of the mean body that it is planned for
 	Program Program
 	Help    []HelpByMass // in the order of the weeks; empty without bands

@@ -64,12 +64,13 @@ func (v *PlanVersion) has(week *Week, s *Session) bool {
 	})
 }
 
-// SameCard says that two sessions print the same items: a prediction that moved is
+// SameCard says that two sessions print the same items and words: a prediction that moved is
 // on no card.
 func (s *Session) SameCard(t *Session) bool {
-	return slices.EqualFunc(s.Items, t.Items, func(x, y Prescription) bool {
+	return slices.Equal(s.Say, t.Say) && slices.EqualFunc(s.Items, t.Items, func(x, y Prescription) bool {
 		return x.Exercise == y.Exercise && x.Role == y.Role && x.Step == y.Step &&
-			slices.Equal(x.Rig.Bands, y.Rig.Bands) && x.Rig.Drop == y.Rig.Drop &&
+			slices.Equal(x.Rig.Bands, y.Rig.Bands) && x.Rig.Drop == y.Rig.Drop && x.Rig.Pad == y.Rig.Pad &&
+			x.Rig.Block == y.Rig.Block && x.Rig.Pull == y.Rig.Pull && x.Find.asks(&y.Find) && slices.Equal(x.Found, y.Found) &&
 			x.Ahead == y.Ahead && x.Scale == y.Scale && x.Sets == y.Sets && x.Hold == y.Hold &&
 			x.Reps == y.Reps && x.Rest == y.Rest && x.InRests == y.InRests && x.Max == y.Max && x.Check == y.Check && x.Try == y.Try
 	})

@@ -37,8 +37,9 @@ type Review struct {
 	Gates                 []GateRead
 	Flags                 []Flag // what a coach has to look at, the most urgent first
 	Offsets               []Offset
-	Asks                  []Note // what the coach has to answer: the words that a gate still lacks
-	NextTest              Date   // 0: none in the weeks ahead
+	Wishes                []WishRead // of the coach's own hand, in the weeks ahead
+	Asks                  []Note     // what the coach has to answer: the words that a gate still lacks
+	NextTest              Date       // 0: none in the weeks ahead
 	Changes               []Change
 	PrintNow              []Date // cards of the coming week, see Program.ToPrint
 	Notes                 []Note // why the weeks ahead are what they are

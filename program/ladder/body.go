@@ -46,16 +46,17 @@ type Body struct {
 	lifts   map[liftFrom]mechanics.Lift
 	support mechanics.Support
 	Hanging program.Hanging
-	Curves  []mechanics.Curve // as in the assessment's bands
+	Curves  []mechanics.Curve // as in the assessment's bands; of one that was never measured no pull at all
 	Bands   []program.Band
-	All     []Rung   // every step of the road map, in its order
-	Steps   []Rung   // by torque, no further than the goal
-	Alike   []string // step ids left out because they load like the step below
-	full    float64  // N·m of the hardest step, the full position
-	Weight  float64  // N
-	Sites   []strength.Site
-	leanID  string // exercise id of the road map's lean
-	toesID  string // of its step with the toes on a scale
+	All     []Rung           // every step of the road map, in its order
+	Steps   []Rung           // by torque, no further than the goal
+	Alike   []string         // step ids left out because they load like the step below
+	NoBlock []Rung           // steps below the goal's that begin on a block which is not there
+	full    float64          // N·m of the hardest step, the full position
+	Weight  float64          // N
+	sites   *[]strength.Site // the same of every copy, so that a number means one place
+	leanID  string           // exercise id of the road map's lean
+	toesID  string           // of its step with the toes on a scale
 }
 
 // New measures the client against a road map. Heights in an assessment are
@@ -81,6 +82,7 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 	problems = append(problems, b.fitBands(a)...)
 	steps, unfit := b.stands(a, m)
 	if problems = append(problems, unfit...); !unfit.Stop() {
+		problems = append(problems, b.unfit(a, steps)...)
 		b.climb(a, m, steps)
 	}
 	return b, problems
@@ -151,6 +153,10 @@ const poorFit = 0.10
 func (b *Body) fitBands(a *program.Assessment) program.Problems {
 	var problems program.Problems
 	for i, band := range a.Bands {
+		if !band.Measured() {
+			b.Curves = append(b.Curves, mechanics.Curve{})
+			continue
+		}
 		pulls := make([]mechanics.Pull, len(band.Pulls))
 		for j, p := range band.Pulls {
 			pulls[j] = mechanics.Pull{Length: p.At, Force: p.Force}
@@ -200,12 +206,16 @@ func (b *Body) climb(a *program.Assessment, m *program.RoadMap, steps []*program
 		b.settle(&r)
 		b.All = append(b.All, r)
 		b.full = max(b.full, b.hardness(&r))
-		if r.ID == a.Goal.Step {
+		switch {
+		case r.ID == a.Goal.Step:
 			goal = r
-		} else if s.Lift.Block == 0 || b.Hanging.HasBlock(s.Lift.Block) {
+		case s.Lift.Block == 0 || b.Hanging.HasBlock(s.Lift.Block):
 			b.Steps = append(b.Steps, r)
+		default:
+			b.NoBlock = append(b.NoBlock, r)
 		}
 	}
+	b.NoBlock = slices.DeleteFunc(b.NoBlock, func(r Rung) bool { return b.hardness(&r)*sameLoad >= b.hardness(&goal) })
 	slices.SortStableFunc(b.Steps, func(x, y Rung) int { return cmp.Compare(b.hardness(&x), b.hardness(&y)) })
 	var kept []Rung
 	for _, r := range b.Steps {

@@ -16,7 +16,7 @@ const alikeHelp = 0.5
 
 // Aids are the ways to do a step: free first, then by their help, each of which leaves
 // weight on the hands and helps no more than any work allows. What is repeated has pads or
-// blocks; a hold at most two bands. Of rigs that help alike the one with fewer bands stays, or else the one
+// blocks; a hold at most two bands, or one that was never measured. Of rigs that help alike the one with fewer bands stays, or else the one
 // with the shorter strap.
 //
 // A strap of any length makes hundreds of rigs, of which few plans look at more than
@@ -41,7 +41,7 @@ func (r *Rung) ways() []Aid {
 	if r.body.Repeats() {
 		return r.onHeights()
 	}
-	var all []Aid
+	all := r.pulled()
 	for _, h := range r.body.hangings(&r.FreeHold.Joints) {
 		all = append(all, r.body.WithRig(r, h.drop, h.bands...))
 	}
@@ -67,9 +67,12 @@ type hanging struct {
 func (b *Body) hangings(at *mechanics.Joints) []hanging {
 	var all []hanging
 	for i, band := range b.Bands {
+		if !band.Measured() {
+			continue
+		}
 		all = b.onEachStrap(all, at, i)
 		for j := i + 1; j < len(b.Bands); j++ {
-			if other := b.Bands[j]; placed(other.At) == placed(band.At) && other.Folded == band.Folded {
+			if other := b.Bands[j]; other.Measured() && placed(other.At) == placed(band.At) && other.Folded == band.Folded {
 				all = b.onEachStrap(all, at, i, j)
 			}
 		}
@@ -167,12 +170,9 @@ func (b *Body) WithRig(r *Rung, drop float64, bands ...int) Aid {
 		}
 		until = earlier(until, b.Bands[i].Retired)
 	}
-	hold := mechanics.Solve(b.Body, r.pose, b.support, &hang)
-	help := hold.Help
-	if hang.At != mechanics.AtHip { // as much as a band at the hip would have to help
-		help = (r.FreeHold.Torque - hold.Torque) / r.hipReach()
-	}
-	return Aid{Rig: rig, Hold: hold, Help: int(math.Round(10 * help)), Load: hold.Torque * allowance(r.Step), until: until}
+	o := b.hung(r, &hang)
+	o.Rig, o.until = rig, until
+	return o
 }
 
 // Named is the aid of a rig as an assessment names it.
@@ -186,6 +186,9 @@ func (b *Body) Named(r *Rung, rig program.Rig) Aid {
 	if b.Repeats() {
 		a, _ := r.onHeight(max(rig.Pad, rig.Block))
 		return a
+	}
+	if rig.Pull > 0 {
+		return b.namedPull(r, rig)
 	}
 	var indices []int
 	for i, band := range b.Bands {

@@ -26,15 +26,15 @@ func (b *Body) LeanOf(ahead float64) Aid {
 	return Aid{Ahead: ahead, Load: b.PlancheLean(ahead, b.support).Torque, Site: LeanSite}
 }
 
-// scaleStep is how finely toes can be told what to carry, in kg (common practice: a
+// ScaleStep is how finely toes can be told what to carry, in kg (common practice: a
 // bathroom scale reads half kilograms).
-const scaleStep = 0.5
+const ScaleStep = 0.5
 
 // Scales are the ways to do a step with a scale under the toes, the least weight on it
 // first, up to a share of the body's.
 func (r *Rung) Scales(most float64) []Aid {
 	var all []Aid
-	for kg := scaleStep; kg*mechanics.Gravity <= most*r.body.Weight; kg += scaleStep {
+	for kg := ScaleStep; kg*mechanics.Gravity <= most*r.body.Weight; kg += ScaleStep {
 		all = append(all, r.Carried(r.Free(), kg*mechanics.Gravity))
 	}
 	return all

@@ -96,6 +96,9 @@ func RigName(r program.Rig) string {
 	if r.Free() {
 		return ""
 	}
+	if r.Pull > 0 {
+		return fmt.Sprintf("%s@%.1fN", strings.Join(r.Bands, "+"), r.Pull)
+	}
 	if h := max(r.Pad, r.Block); h > 0 {
 		return fmt.Sprintf("on@%.3f", h)
 	}
@@ -105,7 +108,8 @@ func RigName(r program.Rig) string {
 // DropPrinted is the strap of bands of which nobody says on what they hung: as printed.
 const DropPrinted = -2.0
 
-// SameRig reports whether what is given is a printed rig, on a strap that may be unsaid.
+// SameRig reports whether what is given is a printed rig, on a strap, or with a pull, that
+// may be unsaid.
 func SameRig(given, printed program.Rig) bool {
 	if len(given.Bands) != len(printed.Bands) || given.Pad != printed.Pad || given.Block != printed.Block {
 		return false
@@ -114,6 +118,9 @@ func SameRig(given, printed program.Rig) bool {
 		if !slices.Contains(printed.Bands, b) {
 			return false
 		}
+	}
+	if given.Pull != printed.Pull && !(given.Pull == 0 && given.Drop == DropPrinted) {
+		return false
 	}
 	return given.Free() || given.Drop == DropPrinted || given.Drop == printed.Drop
 }

@@ -23,13 +23,13 @@ func (b *Body) rungs(m *program.RoadMap) {
 			b.toesID = r.Exercise
 		}
 	}
-	b.Sites = []strength.Site{noSite: {}, LeanSite: {Model: strength.LeanModel, Position: b.leanID}}
+	b.sites = &[]strength.Site{noSite: {}, LeanSite: {Model: strength.LeanModel, Position: b.leanID}}
 }
 
 // newSite notes a place where something is held, and gives its number.
 func (b *Body) newSite(s strength.Site) int {
-	b.Sites = append(b.Sites, s)
-	return len(b.Sites) - 1
+	*b.sites = append(*b.sites, s)
+	return len(*b.sites) - 1
 }
 
 // settle gives a step its sites: held free, and with the toes on a scale.
@@ -42,7 +42,10 @@ func (b *Body) settle(r *Rung) {
 func onToes(r *Rung) string { return r.ID + ", toes" }
 
 // Site is where a step is held free.
-func (b *Body) Site(r *Rung) strength.Site { return b.Sites[r.site] }
+func (b *Body) Site(r *Rung) strength.Site { return (*b.sites)[r.site] }
+
+// Sites are the places where something is held, by the numbers that aids have.
+func (b *Body) Sites() []strength.Site { return *b.sites }
 
 // What makes an offset worth a coach's eye (our judgement): known twice as well as
 // before anything was held, and three per cent at least.

@@ -3,6 +3,7 @@ package ladder
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
@@ -29,6 +30,9 @@ var rests = map[program.PressRest]mechanics.Rest{
 
 // Repeats reports whether the road map's steps are counted in repetitions.
 func (b *Body) Repeats() bool { return b.load.Repeats() }
+
+// Repeats reports whether the rung is counted in repetitions.
+func (r *Rung) Repeats() bool { return r.body != nil && r.body.Repeats() }
 
 // repeated is a step that is repeated, from the floor.
 func (b *Body) repeated(s *program.Step) Rung {
@@ -127,6 +131,43 @@ func (r *Rung) onHeight(height float64) (Aid, bool) {
 	}
 	a.Help = int(math.Round(10 * help))
 	return a, ok
+}
+
+// unfit says which pads or blocks are of no use to this body at any step, and stops at a test
+// on one: a crown that touches before the arms bend, toes that never come down so far up.
+func (b *Body) unfit(a *program.Assessment, steps []*program.Step) (problems program.Problems) {
+	if !b.Repeats() {
+		return nil
+	}
+	what, why := "pad", "its crown touches before the arms bend"
+	if b.load == program.LoadLift {
+		what, why = "block", "its toes do not leave it"
+	}
+	fits := func(step string, height float64) bool {
+		return slices.ContainsFunc(steps, func(s *program.Step) bool {
+			_, ok := b.demand(s, height)
+			return ok && (step == s.ID || step == "" && s.Press.Hands == 0)
+		})
+	}
+	say := func(place string, height float64, warning bool) {
+		problems = append(problems, program.Problem{
+			Place:   a.Places.At(place),
+			Message: fmt.Sprintf("this body cannot work with a %s of %.0f cm: %s", what, 100*height, why),
+			Advice:  "measure its height again, from what the hands stand on; or take it away",
+			Warning: warning,
+		})
+	}
+	for i, h := range b.heights() {
+		if !fits("", h) {
+			say(fmt.Sprintf("rig.%ss[%d]", what, i), h, true)
+		}
+	}
+	for i, t := range a.Tests {
+		if h := max(t.Rig.Pad, t.Rig.Block); h > 0 && !fits(t.Step, h) {
+			say(fmt.Sprintf("tests[%d].%s", i, what), h, false)
+		}
+	}
+	return problems
 }
 
 // stands leaves out the steps in which this body cannot stand, and says so; where it is

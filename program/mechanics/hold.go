@@ -105,7 +105,7 @@ func (h *Hold) clears(b *Body, s Support) float64 {
 func solve(b *Body, p *Pose, s Support, rig *Rig) Hold {
 	c := newChain(b, p, s)
 	lean, ok := c.freeLean()
-	if rig != nil && len(rig.Bands) > 0 {
+	if rig != nil && (len(rig.Bands) > 0 || rig.Pull > 0) {
 		lean, ok = c.rigLean(rig)
 	}
 	h := c.hold(lean, ok, rig)

@@ -21,6 +21,7 @@ const (
 type Rig struct {
 	Bands  []Curve // see Curve.Folded for loops laid double
 	At     Place
+	Pull   float64 // N beside those, of a band that was hung until a scale read so much; as much at any length
 	Drop   float64 // m of unstretched strap between anchor and bands
 	Height float64 // m, the anchor above the floor, as Support.Height is the hands'
 	Offset float64 // m, anchor ahead (toward the head) of the spot above where they act; in a hang of the hands
@@ -64,7 +65,7 @@ func (r *Rig) pull(at Point, s Support) pull {
 	if distance == 0 {
 		return p
 	}
-	var force float64
+	force := r.Pull
 	for _, c := range r.Bands {
 		force += c.Force(p.length)
 	}

@@ -121,7 +121,7 @@ const toughRPE = 9.5
 
 // tough reports whether a set of straight-arm work went worse than was asked.
 func (s *setRead) tough() bool {
-	return s.arm() && s.Printed > 0 && s.said() && (s.short() || s.doubtful || broke(s.Done) || s.Done.RPE >= toughRPE)
+	return s.arm() && s.Printed > 0 && s.said() && (s.short() || s.finds() && s.seconds() < float64(s.item.Hold) || s.doubtful || broke(s.Done) || s.Done.RPE >= toughRPE)
 }
 
 // toughDay is the last day of the last week that had a bad set; 0 where none had.

@@ -63,7 +63,7 @@ func (lo *layout) bound(d day, groups []group) []group {
 	for _, w := range lo.bounds.days {
 		if s := sessionOn(w, d.date); s != nil {
 			than := lo.armWorkOf(s.Items, d.week)
-			if groups = lo.boundTo(than, groups, d.week); d.test && !tests(groups) {
+			if groups = lo.boundTo(than, groups, d.week); d.test && !d.load.main.none() && !tests(groups) {
 				groups = append([]group{{"role.test", lo.testedThere(than.items, d)}}, groups...)
 			}
 		}
@@ -84,14 +84,19 @@ func tests(groups []group) bool {
 	})
 }
 
-// testedThere is what another plan tests, at the hold that is predicted here.
+// testedThere is what another plan tests, at the hold that is predicted here; of a step that
+// sore wrists leave out, the nearest below that lasts as long.
 func (lo *layout) testedThere(items []program.Prescription, d day) []program.Prescription {
 	var out []program.Prescription
 	for i := range items {
 		if !isTest(&items[i]) || len(out) > 0 && d.oneTest {
 			continue
 		}
-		if w := lo.workOf(&items[i]); !w.none() { // of a step that sore wrists leave out there is none here
+		w := lo.workOf(&items[i])
+		if !lo.goesOn(w) {
+			w = lo.noHeavier(d.load.main, lo.lasts(&items[i], d.week), d.week)
+		}
+		if !w.none() {
 			out = append(out, lo.testOf(lo.again(w, d.week)))
 		}
 	}
@@ -198,8 +203,8 @@ func (h *holds) trim(items, than []program.Prescription, week int, over, all *in
 func (h *holds) longestOf(item *program.Prescription, than []program.Prescription) int {
 	longest, exercise := 0, h.heldAs(item.Exercise)
 	for i := range than {
-		t := &than[i]
-		if h.heldAs(t.Exercise) != exercise || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
+		t := h.asPlanned(than[i])
+		if h.heldAs(t.Exercise) != exercise || t.Step != item.Step || t.Ahead != item.Ahead || t.Scale != item.Scale || ladder.RigName(t.Rig) != ladder.RigName(item.Rig) {
 			continue
 		}
 		if t.Hold == 0 {

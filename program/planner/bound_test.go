@@ -168,7 +168,7 @@ func TestAStepThatBrokeAtOnceGoesBack(t *testing.T) {
 	open := &p.body.Steps[1]
 	for longest, want := range map[float64]string{3: "tuck", 6: open.ID} {
 		w := p.at(open, open.Free(), 0)
-		p.past.short = []tooLong{{exercise: open.Exercise, rig: ladder.RigName(w.aid.Rig), longest: longest}}
+		p.past.short = []tooLong{{exercise: open.Exercise, step: open.ID, rig: ladder.RigName(w.aid.Rig), longest: longest}}
 		p.asReached(&w, 0)
 		if w.step() != want || want == "tuck" && (w.hold < 10 || w.aid.Help > 0) || want != "tuck" && w.hold != 6 {
 			t.Errorf("broken at %g s: %s for %d s with %d", longest, w.step(), w.hold, w.aid.Help)

@@ -19,13 +19,8 @@ type week struct {
 	light    []program.Date // straight-arm days without main work, for what is hard about them
 	hard     []program.Date // days on or after hard training elsewhere, where others hold the main work
 	test     program.Date   // the test's day, in the last week
+	rests    bool           // mostly away, or where nothing of the skill can be done: the deload
 }
-
-// restBefore is how far apart straight-arm days lie, in days: 48 h.
-const restBefore = 2
-
-// deloadAway is how many days away in a week make it a deload.
-const deloadAway = 5
 
 // calendar lays out the block's weeks: their kinds, their training days and
 // which of those carry straight-arm work. Weeks that are over stay as they were.
@@ -46,7 +41,10 @@ func (sn *season) calendar(start program.Date) []week {
 	if len(weeks) == over {
 		return nil
 	}
-	setKinds(a, weeks, over, sn.limits.deloadEvery)
+	for i := over; i < len(weeks); i++ {
+		weeks[i].rests = daysAway(a, weeks[i].start) >= deloadAway || sn.restsOnTheRoad(&weeks[i])
+	}
+	setKinds(weeks, over, sn.limits.deloadEvery)
 	last := &weeks[len(weeks)-1]
 	last.test = last.days[len(last.days)-1]
 	placeStraightArm(a, weeks, over, sn.limits)
@@ -61,9 +59,6 @@ func blockStart(a *program.Assessment) program.Date {
 	}
 	return (a.Measured + 6).Monday()
 }
-
-// Blocks last 12 weeks where nothing else is said (common practice).
-const defaultWeeks = 12
 
 // blockLength is the number of weeks, ending with the goal date's week where
 // that is earlier.
@@ -81,7 +76,7 @@ func blockLength(a *program.Assessment, start program.Date) int {
 func trainingDays(a *program.Assessment, monday program.Date) []program.Date {
 	var days []program.Date
 	for d := monday; d < monday+7; d++ {
-		if slices.Contains(a.Training.Days, d.Weekday()) && !away(a, d) && d >= a.Training.Start {
+		if trainsOn(a, d) && !away(a, d) && d >= a.Training.Start {
 			days = append(days, d)
 		}
 	}
@@ -111,14 +106,14 @@ func daysAway(a *program.Assessment, monday program.Date) int {
 // easy one; a week mostly away is the deload. None falls in the first week, nor
 // right before the test or an away week, whose ease comes anyway. Weeks that are
 // over keep their kinds.
-func setKinds(a *program.Assessment, weeks []week, over, every int) {
+func setKinds(weeks []week, over, every int) {
 	for i := over; i < len(weeks); i++ {
 		switch {
 		case i == len(weeks)-1:
 			weeks[i].kind = program.WeekTest
 		case len(weeks[i].days) == 0:
 			weeks[i].kind = program.WeekAway
-		case daysAway(a, weeks[i].start) >= deloadAway:
+		case weeks[i].rests:
 			weeks[i].kind = program.WeekDeload
 		default:
 			weeks[i].kind = program.WeekBuild
@@ -168,9 +163,6 @@ func placeStraightArm(a *program.Assessment, weeks []week, over int, l limits) {
 		}
 	}
 }
-
-// taperSessions is how many short straight-arm sessions lead to the test.
-const taperSessions = 2
 
 // spread picks the most days, at most n, that lie 48 h apart from each other and
 // from the last straight-arm day; of those the ones with the fewest hot days, the most

@@ -16,7 +16,7 @@ import "slices"
 func (ds *doses) stays(i int, l *load, allowed int) {
 	back, _ := ds.returning(i)
 	hung := weekAt(ds.onWall, ds.weeks[i].start)
-	if hung == nil || i > ds.past.over() || hung.Kind != ds.weeks[i].kind || hung.Effort != ds.limits.effortIn(i) || back || ds.comingBack(i) || l.main.none() {
+	if hung == nil || i > ds.past.over() || hung.Kind != ds.weeks[i].kind || hung.Effort != ds.limits.effortIn(i) || back || ds.comingBack(i) || l.main.none() || ds.justFound(&l.main) {
 		return
 	}
 	was := ds.loadOf(hung)
@@ -39,7 +39,7 @@ func (ds *doses) stays(i int, l *load, allowed int) {
 // where it is other work, or no longer within the effort of the week; lighter work may be
 // below it, as what would be printed new is.
 func (h *holds) serves(now, was *work, week int) bool {
-	if now.exercise() != was.exercise() || (now.hold < mainLeast) != (was.hold < mainLeast) || now.aid.Scale != was.aid.Scale || !ladder.SameRig(now.aid.Rig, was.aid.Rig) {
+	if now.exercise() != was.exercise() || now.step() != was.step() || now.trainable() != was.trainable() || now.aid.Scale != was.aid.Scale || !ladder.SameRig(now.aid.Rig, was.aid.Rig) {
 		return false
 	}
 	w := *now

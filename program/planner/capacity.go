@@ -22,17 +22,6 @@ type outlook struct {
 	felt     []float64 // by body.sites, as far as it was asked for: what a load there is to be multiplied by, against low
 }
 
-// plannedQuantile is the quantile of capacity that weeks are planned on, in a block
-// printed once as well as after a reading of the log. Read weekly, it breaks one set
-// in twenty-five, the median one in fourteen, in as many weeks to the goal
-// (simulated, see testdata/study.txt; our judgement). Who has held nothing yet starts
-// at the low end of what is likely: the first session finds more sooner than it mends
-// a strain (our judgement).
-const (
-	plannedQuantile  = 0.30
-	untestedQuantile = 0.10
-)
-
 // assess reads the tests into a state. What no model can read is said, and what
 // contradicts a lower test is left out.
 func (ms *measures) assess(tests []program.Hold) (strength.State, []program.Note) {
@@ -56,7 +45,11 @@ func (ms *measures) observed(tests []program.Hold) (seen []strength.Observation,
 			seen = append(seen, o)
 			held = held || t.Step != "" && t.Scale == 0 && o.Seconds >= 1
 		case !ok && !ms.presses(t) && !ms.asksEntry(t.Exercise):
-			notes = append(notes, note(noteTestUnused, exercise("exercise", t.Exercise)))
+			what := exercise("exercise", t.Exercise)
+			if t.Step != "" {
+				what = step("exercise", t.Step)
+			}
+			notes = append(notes, note(noteTestUnused, what))
 		}
 	}
 	ladder.PairUp(seen)
@@ -207,10 +200,6 @@ func earnedBy(kind program.WeekKind, halfSeconds int, start float64) float64 {
 	return strength.WorkFactor(float64(halfSeconds)/2, start)
 }
 
-// littleGain is the mean share of the gain below which the forecast says why it
-// expects little: a quarter of the starting seconds (our judgement).
-const littleGain = 0.5
-
 // littleWork reports whether the build weeks ahead earn less than half of their
 // gain, and the most counted seconds of one of them.
 func (sn *season) littleWork(weeks []program.Week) (most float64, little bool) {
@@ -264,14 +253,14 @@ const longestHold = 1200
 // tenths of a second, so that no processor can flip a plan.
 func (o *outlook) maxHold(at ladder.Aid, week int) int {
 	if n := len(o.felt); at.Site >= n {
-		o.felt = append(o.felt, o.path.Factors(o.body.Sites[n:], o.quantile)...)
+		o.felt = append(o.felt, o.path.Factors(o.body.Sites()[n:], o.quantile)...)
 	}
 	return min(longestHold, tenths(strength.MaxHold(o.low[week], at.Load*o.felt[at.Site], o.state.K())))
 }
 
 // likelyHold is the same in the median.
 func (h *holds) likelyHold(at ladder.Aid, week int) int {
-	felt := h.look.path.Factors(h.body.Sites[at.Site:at.Site+1], 0.5)
+	felt := h.look.path.Factors(h.body.Sites()[at.Site:at.Site+1], 0.5)
 	return tenths(strength.MaxHold(h.look.mid[week], at.Load*felt[0], h.look.state.K()))
 }
 

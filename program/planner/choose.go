@@ -4,53 +4,47 @@ import (
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/ladder"
 )
 
 // can says whether this client has the kit and the wrists for an exercise.
 func (c *client) can(e *program.Exercise) bool {
-	for _, any := range e.Kit {
-		if !slices.ContainsFunc(any, c.has) {
-			return false
+	return !c.avoids(e.ID) && len(c.lacks(e)) == 0 && c.bears(e)
+}
+
+// lacks are what of an exercise's kit is not there, each as what would do.
+func (c *client) lacks(e *program.Exercise) (kit [][]string) {
+	for _, oneOf := range e.Kit {
+		if !slices.ContainsFunc(oneOf, c.has) {
+			kit = append(kit, oneOf)
 		}
 	}
+	return kit
+}
+
+// bears says whether the wrists stand for an exercise what it asks of them.
+func (c *client) bears(e *program.Exercise) bool {
 	switch e.Grip {
 	case program.GripFlat:
 		return !c.limits.neutralOnly
 	case program.GripSupport:
-		return c.limits.grip || !c.limits.neutralOnly
+		return c.gripHere() || !c.limits.neutralOnly
 	}
 	return true
-}
-
-// leaveOut takes the steps below the goal's out of what is repeated that the client has not
-// the kit or the wrists for; practice keeps its order. A goal that needs other wrists is no
-// goal to press towards.
-func (c *client) leaveOut() {
-	if !c.road.Load.Repeats() {
-		return
-	}
-	c.body.Steps = slices.DeleteFunc(c.body.Steps, func(r ladder.Rung) bool {
-		e, ok := c.lib.Exercise(r.Exercise)
-		if ok && r.ID == c.athlete.Goal.Step && e.Grip == program.GripFlat && c.limits.neutralOnly {
-			c.limits.hands = false
-		}
-		return ok && r.ID != c.athlete.Goal.Step && !c.can(e)
-	})
 }
 
 // has reports whether a client has a piece of kit; bands, where one is still in use.
 func (c *client) has(kit string) bool {
 	inUse := func(b program.Band) bool { return b.Retired == 0 || b.Retired > c.today }
-	return kit == bandsKit && slices.ContainsFunc(c.athlete.Bands, inUse) || slices.Contains(c.athlete.Kit, kit)
+	return c.hasHere(kit) && (kit == bandsKit && slices.ContainsFunc(c.athlete.Bands, inUse) || slices.Contains(c.athlete.Kit, kit))
 }
 
 // need is what an item of a session asks of an exercise.
 type need struct {
 	purpose  program.Purpose
-	bentArms bool // no straight arms: a day between straight-arm days, or before the test
-	easier   bool // for somebody who is still on the floor
-	other    bool // the second in rank, where there is one
+	bentArms bool          // no straight arms: a day between straight-arm days, or before the test
+	easier   bool          // for somebody who is still on the floor
+	other    bool          // the second in rank, where there is one
+	at       *program.Wish // another place than always
 }
 
 // choose takes the highest-ranked exercise that serves a purpose first and that
@@ -60,7 +54,11 @@ func (x *exercises) choose(n need) *program.Exercise {
 	if x.limits.elbowSore && n.purpose == program.ForStraightPull {
 		n.purpose = program.ForCurl
 	}
+	n.at = x.here
 	if e, ok := x.chosen[n]; ok {
+		return e
+	}
+	if e := x.preferred(n); e != nil {
 		return e
 	}
 	var best, next *program.Exercise

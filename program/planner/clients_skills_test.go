@@ -2,6 +2,7 @@ package planner
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 
 	"pgregory.net/rapid"
@@ -116,12 +117,95 @@ func lifts(lib *program.Library) *rapid.Generator[program.Assessment] {
 	})
 }
 
-// skillDrawn are the clients of a skill.
+// skillDrawn are the clients of a skill, and its steps.
 type skillDrawn struct {
 	id      string
 	clients *rapid.Generator[program.Assessment]
+	steps   []string
 }
 
 func everySkill(lib *program.Library) []skillDrawn {
-	return []skillDrawn{{"planche", clients}, {"front-lever", levers(lib)}, {"handstand-push-up", presses(lib)}, {"press-to-handstand", lifts(lib)}}
+	all := []skillDrawn{{"planche", clients, stepIDs}, {"front-lever", levers(lib), nil}, {"handstand-push-up", presses(lib), nil}, {"press-to-handstand", lifts(lib), nil}}
+	for i := range all[1:] {
+		road, _ := lib.RoadMap(all[1+i].id)
+		for _, s := range road.Steps {
+			all[1+i].steps = append(all[1+i].steps, s.ID)
+		}
+	}
+	return all
+}
+
+// entered draws clients of a skill of whom three in four have shown its entry.
+func (s skillDrawn) entered(lib *program.Library) *rapid.Generator[program.Assessment] {
+	road, _ := lib.RoadMap(s.id)
+	return rapid.Custom(func(t *rapid.T) program.Assessment {
+		a := s.clients.Draw(t, "client of the skill")
+		if rapid.IntRange(0, 3).Draw(t, "entry shown") > 0 {
+			a.Tests = append(slices.Clone(road.Entry), a.Tests...)
+			a.Athlete.Fold = max(a.Athlete.Fold, 130*math.Pi/180)
+		}
+		return a
+	})
+}
+
+// lives draws clients of a skill who do what is printed, or what of it they can: each set
+// lasts as long as was reckoned for it, for this one more or less, and scatters by a tenth.
+func (s skillDrawn) lives(lib *program.Library) *rapid.Generator[life] {
+	return lived(lib, s.entered(lib), s.steps, func(t *rapid.T, _ *life) func(*program.Week) []program.Entry {
+		able := rapid.Float64Range(0.7, 1.4).Draw(t, "able")
+		dice := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 1))
+		return func(w *program.Week) (out []program.Entry) {
+			for i := range w.Sessions {
+				out = append(out, doneOf(&w.Sessions[i], able, dice)...)
+			}
+			return out
+		}
+	})
+}
+
+// doneOf is what is written of a session: nothing one time in six, that it went as printed
+// another, else each set of straight-arm work.
+func doneOf(s *program.Session, able float64, dice *rand.Rand) []program.Entry {
+	switch dice.IntN(6) {
+	case 0:
+		return nil
+	case 1:
+		return []program.Entry{{Date: s.Date, AsPrinted: true}}
+	}
+	out := []program.Entry{{Date: s.Date, AsPrinted: true}}
+	for i := range s.Items {
+		item := &s.Items[i]
+		if !isArm(item) || item.MaxHold == 0 {
+			continue
+		}
+		e := program.Entry{Date: s.Date, Exercise: item.Exercise, Step: item.Step}
+		for n := range item.Sets {
+			e.Sets = append(e.Sets, setOf(item, n+1, able*item.MaxHold*math.Exp(0.1*dice.NormFloat64())))
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// setOf is a set as it is written that could have lasted so long.
+func setOf(item *program.Prescription, number int, limit float64) program.SetDone {
+	s := program.SetDone{Number: number, Seconds: math.Floor(min(limit, float64(item.Hold))), Clean: program.CleanYes}
+	if item.Hold == 0 {
+		s.Seconds = math.Floor(limit)
+	} else {
+		s.RPE = math.Round(2*max(5, 10-12*(1-s.Seconds/limit))) / 2
+	}
+	s = asCounted(item, s)
+	if s.Reps == 0 && s.Seconds == 0 {
+		s.Clean = program.CleanNo // tried, and not done
+	}
+	return s
+}
+
+// asCounted is a set in repetitions, where that is how the step is counted.
+func asCounted(item *program.Prescription, s program.SetDone) program.SetDone {
+	if item.Reps > 0 && item.Step != "" {
+		s.Reps, s.Seconds = int(s.Seconds)/program.SecondsPerRep, 0
+	}
+	return s
 }

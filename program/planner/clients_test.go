@@ -41,7 +41,7 @@ func maren(t testing.TB) program.Assessment {
 	studio, _ := repo()
 	for _, c := range studio.Clients {
 		if c.Slug == "maren" {
-			c.Log, c.Plans = program.Log{}, nil // each test writes its own
+			c.Log, c.Plans, c.Wishes = program.Log{}, nil, nil // each test writes its own
 			return c
 		}
 	}

@@ -10,13 +10,6 @@ import "gatepost/program"
 // a new step or shows a gate. Our judgement, near common practice: what was built in
 // months is not lost in three weeks, but elbows have to get used to it again.
 
-const (
-	comebackFrom  = 2  // weeks off in a row
-	comebackEasy  = 2  // weeks of the easier step or rig
-	comebackMost  = 4  // weeks until the work is whole again, at the most
-	comebackShare = 70 // per cent of the sets and of the counted seconds
-)
-
 // comeback is how a week lies after weeks off: how many there were, and its place among
 // the weeks of training since, from 0. Off is 0 where the way back is over, or nothing
 // was trained before it.

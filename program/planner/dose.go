@@ -10,6 +10,7 @@ import (
 type load struct {
 	main, second, heavy, leans work
 	sets                       []daySets // one for each straight-arm day
+	hand                       bool      // the main work is set by the coach
 }
 
 // daySets is how many sets of each kind a straight-arm day holds.
@@ -39,15 +40,6 @@ func partOf(i, n int) part {
 	}
 	return partMain
 }
-
-// Sets by kind: least and most on a day.
-const (
-	mainSetsLeast, mainSetsMost   = 3, 5
-	shortSetsLeast, shortSetsMost = 5, 6
-	secondSetsLeast, secondMostN  = 2, 3
-	heavySetsLeast, heavySetsMost = 4, 6
-	leanSets                      = 2
-)
 
 // parts lists the straight-arm days of a week in the order of the week.
 func (w *week) parts() []part {
@@ -206,7 +198,7 @@ func (l *load) keep(day int, items []program.Prescription) {
 	var s daySets
 	for _, item := range items {
 		switch {
-		case item.Role == program.RoleMain || item.Check:
+		case isMain(&item):
 			s.main += item.Sets
 		case item.Role == program.RoleAhead:
 			s.heavy += item.Sets

@@ -1,15 +1,19 @@
 package planner
 
-// ease makes a week of half the sets of another on the same kinds of day. Where
-// that leaves more than 60 %, because one set cannot be halved, the lighter work
+import "slices"
+
+// ease makes a week of half the sets of another on the same kinds of day, or, where the
+// days changed places, on one that has main work as well, or has none. Where that leaves more than 60 %, because one set cannot be halved, the lighter work
 // of days with main work goes.
 func (l *load) ease(from *load, parts, fromParts []part) {
 	for i, part := range parts {
-		for j, other := range fromParts {
-			if part == other || len(parts) != len(fromParts) {
-				s := from.sets[j]
-				l.sets[i] = daySets{main: half(s.main), second: half(s.second)}
-			}
+		j := len(fromParts) - 1
+		if len(parts) == len(fromParts) {
+			j = part.like(fromParts)
+		}
+		if j >= 0 {
+			s := from.sets[j]
+			l.sets[i] = daySets{main: half(s.main), second: half(s.second)}
 		}
 	}
 	for i := range l.sets {
@@ -20,6 +24,15 @@ func (l *load) ease(from *load, parts, fromParts []part) {
 	for i := len(l.sets) - 1; i > 0 && 100*total(l.sets) > deloadShare*total(from.sets); i-- {
 		l.sets[i] = daySets{} // that day rests its arms
 	}
+}
+
+// like is the place among days of one of this kind, else of one with main work as this one
+// has or has not; −1 for none.
+func (p part) like(days []part) int {
+	if i := slices.Index(days, p); i >= 0 {
+		return i
+	}
+	return slices.IndexFunc(days, func(d part) bool { return (d == partLight) == (p == partLight) })
 }
 
 // easeTo leaves no more than a share, in per cent, of so many sets, one at the least:
@@ -46,13 +59,6 @@ func half(sets int) int {
 	}
 	return max(1, sets/2)
 }
-
-// Share of the last build week's counted work in the taper (published: Bosquet
-// 2007, volume less 41 to 60 %).
-const (
-	taperMost = 59 // per cent
-	taperSets = 3  // main sets of a short session, at most
-)
 
 // taper gives the test week's short sessions about half of the counted work of
 // the week before.

@@ -26,14 +26,15 @@ type opening struct {
 	shown int // s, repetitions, degrees, or of a lean held so long cm; −1: never tried
 }
 
-// openings are what is still missing of the entry.
-func (c *client) openings() []opening {
+// openings are what is still missing of the entry, by the tests and by so much of a log:
+// a first plan, which has none, stays what it was.
+func (c *client) openings(log []program.Entry) []opening {
 	if !c.road.Load.Repeats() && c.testedFor(enteredAt) {
 		return nil
 	}
 	var out []opening
 	for _, asked := range c.road.Entry {
-		if o := (opening{asked, c.best(asked)}); o.shown < o.want() && !(asked.Fold > 0 && c.lifted()) {
+		if o := (opening{asked, c.best(asked, log)}); o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) {
 			out = append(out, o)
 		}
 	}
@@ -60,14 +61,14 @@ func centimetres(metres float64) int { return int(math.Round(100 * metres)) }
 
 // best is the most that tests and log show of what is asked: seconds, repetitions, or how
 // far ahead a lean was that lasted as long; −1 for none. A fold is the body's.
-func (c *client) best(asked program.Hold) int {
+func (c *client) best(asked program.Hold, log []program.Entry) int {
 	if asked.Fold > 0 {
 		return degrees(cmp.Or(c.athlete.Athlete.Fold, program.DefaultFold))
 	}
 	most := -1
 	see := func(seconds, ahead float64, n int) {
 		switch {
-		case asked.Ahead > 0 && seconds < asked.Seconds:
+		case asked.Ahead > 0 && (seconds < asked.Seconds || ahead == 0): // a log line that leant as printed: see shownInLog
 			n = -1
 		case asked.Ahead > 0:
 			n = centimetres(ahead)
@@ -81,7 +82,7 @@ func (c *client) best(asked program.Hold) int {
 			see(t.Seconds, t.Ahead, t.Reps)
 		}
 	}
-	for _, e := range c.athlete.Log.Entries {
+	for _, e := range log {
 		for _, s := range e.Sets {
 			if e.Exercise == asked.Exercise && s.Clean != program.CleanNo && (s.Seconds > 0 || s.Reps > 0) {
 				see(s.Seconds, e.Ahead, s.Reps)
@@ -91,111 +92,32 @@ func (c *client) best(asked program.Hold) int {
 	return most
 }
 
+// shownInLog are the openings with the leans of the log as far as they were printed, where
+// its lines don't say.
+func (di *diary) shownInLog() (open []opening) {
+	for _, o := range di.open {
+		for _, d := range di.days {
+			for i := range d.sets {
+				if s := &d.sets[i]; o.Ahead > 0 && s.Exercise == o.Exercise && s.seconds() >= o.Seconds && s.Done.Clean != program.CleanNo {
+					o.shown = max(o.shown, centimetres(s.Ahead))
+				}
+			}
+		}
+		if o.shown < o.want() {
+			open = append(open, o)
+		}
+	}
+	return open
+}
+
 // lifted reports whether a test or the log has a step done at least once.
-func (c *client) lifted() bool {
+func (c *client) lifted(log []program.Entry) bool {
 	return c.testedFor(program.SecondsPerRep) ||
-		slices.ContainsFunc(c.athlete.Log.Entries, func(e program.Entry) bool {
+		slices.ContainsFunc(log, func(e program.Entry) bool {
 			return e.Step != "" && slices.ContainsFunc(e.Sets, func(s program.SetDone) bool {
 				return s.Clean != program.CleanNo && s.Seconds >= program.SecondsPerRep
 			})
 		})
-}
-
-// Of what was shown, entry work does such a share in so many sets, a little more every
-// week, and never all of it (our judgement).
-const (
-	entryShare, entryMost = 60, 90 // per cent
-	entrySets             = 4
-)
-
-// entryWork trains what is missing: each thing at a share of what was shown, or, where
-// nobody has shown a second of it, its easier version, unless that is trained as well. A
-// fold is moved with the hips at the session's end.
-func (x *exercises) entryWork(d day) (out []program.Prescription) {
-	for _, o := range x.open {
-		e := x.opener(&o)
-		if e == nil || slices.ContainsFunc(out, func(i program.Prescription) bool { return i.Exercise == e.ID }) {
-			continue
-		}
-		role := program.RoleStrength
-		if e.Trains[0] == program.ForCompression { // which no pulling balances
-			role = program.RoleTrunk
-		}
-		item := x.dose(d, e, role) // an easier version moves on as anything does
-		if e.ID == o.Exercise {
-			item = x.dose(day{kind: d.kind}, e, role)
-			o.share(&item, d)
-		}
-		out = append(out, item)
-	}
-	return out
-}
-
-// opener is the exercise that trains what is missing; nil where there is none for this
-// client.
-func (x *exercises) opener(o *opening) *program.Exercise {
-	e, ok := x.lib.Exercise(o.Exercise)
-	if !ok || o.Fold > 0 {
-		return nil
-	}
-	if o.shown <= 0 || !x.can(e) {
-		e = x.easier(e, need{purpose: e.Trains[0]})
-	}
-	if !x.can(e) {
-		return nil
-	}
-	return e
-}
-
-// share prescribes a share of what was shown; of what nobody has shown, half a dose.
-func (o *opening) share(item *program.Prescription, d day) {
-	switch {
-	case o.Ahead > 0:
-		o.lean(item, d)
-		return
-	case o.shown <= 0:
-		less := func(n int) int { return max(0, min(half(n)+d.builds/2, n-1)) }
-		item.Hold, item.Reps = less(item.Hold), less(item.Reps)
-		return
-	}
-	item.Sets = entrySets
-	if d.kind != program.WeekBuild {
-		item.Sets = half(entrySets)
-	}
-	item.Reps, item.Hold = 0, max(1, min(o.shown*entryShare/100+d.builds, o.shown*entryMost/100))
-	if o.Reps > 0 {
-		item.Reps, item.Hold = max(1, min(o.shown*entryShare/100+d.builds/2, o.shown*entryMost/100)), 0
-	}
-}
-
-// lean prescribes a lean as far as was shown, or half as far as is asked, two centimetres
-// more every second build week, for two thirds of the seconds (our judgement).
-func (o *opening) lean(item *program.Prescription, d day) {
-	cm := o.shown
-	if cm <= 0 {
-		cm = centimetres(o.Ahead) / 2
-	}
-	cm = min(cm+d.builds/2*2, centimetres(o.Ahead))
-	item.Reps, item.Hold, item.Ahead = 0, max(1, int(o.Seconds)*2/3), float64(cm)/100
-}
-
-// entryTests are the tests of a block that trains its entry: each missing thing once, a
-// hold with two seconds left.
-func (x *exercises) entryTests() []program.Prescription {
-	var out []program.Prescription
-	for _, o := range x.open {
-		e, ok := x.lib.Exercise(o.Exercise)
-		if !ok || !x.can(e) || o.Fold > 0 { // a fold is measured, not tested
-			continue
-		}
-		item := x.dose(day{}, e, program.RoleTest)
-		item.Sets, item.Rest, item.Ahead = 1, testRest, o.Ahead
-		if item.Reps, item.Hold = o.Reps, 0; o.Reps == 0 {
-			item.Check = true
-		}
-		out = append(out, item)
-	}
-	return out
 }
 
 // foldOpen reports whether a fold of the hips is missing of the entry.
@@ -203,9 +125,9 @@ func (c *client) foldOpen() bool {
 	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Fold > 0 })
 }
 
-// opens reports whether an exercise is missing of the entry of which something was shown.
-func (c *client) opens(exercise string) bool {
-	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Exercise == exercise && o.shown > 0 })
+// misses reports whether an exercise is missing of the entry, and somebody saw how much.
+func (c *client) misses(exercise string) bool {
+	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Exercise == exercise && o.shown >= 0 })
 }
 
 // asksEntry reports whether the road map asks for an exercise before its steps.

@@ -24,13 +24,10 @@ func (x *exercises) compose(d day, groups []group, ratio int) []program.Prescrip
 		}
 	}
 	if !d.test || d.load.main.none() {
-		items = append(items, x.against(d, d.against+(work*ratio+99)/100, rests)...)
+		items = append(items, x.against(d, max(0, d.against+(work*ratio+99)/100-setsAgainst(items)), rests)...)
 	}
-	return items
+	return x.handed(d, items)
 }
-
-// pullRest is how long a rest must be to hold a set of pulling.
-const pullRest = 120
 
 // weighed reports whether a role's sets are balanced by others.
 func weighed(r program.Role) bool {
@@ -109,10 +106,10 @@ func (x *exercises) sharing(d day, sets int) []program.Purpose {
 	return slices.Concat(first, further[third:third+1])
 }
 
-// length is a session's time in seconds, rests counted.
-func (c *client) length(items []program.Prescription) int {
+// lengthIn is the time in seconds, rests counted, of a session that has so many minutes.
+func lengthIn(minutes int, items []program.Prescription) int {
 	total := prepareTime
-	if c.athlete.Training.Minutes <= shortSession {
+	if minutes <= shortSession {
 		total = prepareTimeShort
 	}
 	for _, item := range items {

@@ -2,7 +2,6 @@ package planner
 
 import (
 	"math"
-	"slices"
 
 	"gatepost/program"
 	"gatepost/program/ladder"
@@ -59,11 +58,16 @@ func leanPlace(ahead float64) int { return int(math.Round(ahead / ladder.LeanSte
 // first sets written down say more than any table (our judgement).
 const firstLean = 0.08 // m
 
-// farthest is the farthest lean of a week, by its place among the loads.
+// farthest is the farthest lean of a week, by its place among the loads. Who has found a mark
+// and held no step yet goes half a hand beyond what was leant so far, and a step further a
+// week: easy is no measure of how easy.
 func (h *holds) farthest(week int) int {
 	last := len(h.leans) - 1
-	if !h.tested() {
+	switch {
+	case !h.tested():
 		last = min(last, int(firstLean/ladder.LeanStep)+week)
+	case h.past.reached.lean > 0:
+		last = min(last, leanPlace(h.past.reached.lean)+halfHandSteps+week-h.past.over())
 	}
 	return last
 }
@@ -120,7 +124,7 @@ func (h *holds) further(last, w work, week int) work {
 func (h *holds) onScale(week int) work {
 	first := &h.body.Steps[0]
 	for _, way := range h.scaled(first) {
-		if w := h.at(first, way.aid, week); w.trainable() {
+		if w := h.at(first, way.aid, week); w.trainable() && way.aid.Scale >= h.leastOnScale(week)-1e-9 {
 			w.floor, w.aid = way.floor, way.aid
 			return w
 		}
@@ -128,11 +132,21 @@ func (h *holds) onScale(week int) work {
 	return work{}
 }
 
+// leastOnScale is how little the toes may leave on a scale in a week, N: likewise, one mark
+// less than was found so far, and half a kilogram a week.
+func (h *holds) leastOnScale(week int) float64 {
+	if h.past.reached.scale == 0 {
+		return 0
+	}
+	less := scaleApart + week - h.past.over()
+	return h.past.reached.scale - ladder.Newtons(ladder.ScaleStep*float64(less))
+}
+
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
 // first, as much as a band may help at most.
 func (c *client) scaled(r *ladder.Rung) []work {
 	floor := c.floorRung(program.RungScale)
-	if floor == nil || !slices.Contains(c.athlete.Kit, scaleKit) {
+	if floor == nil || !c.has(scaleKit) {
 		return nil
 	}
 	var ways []work

@@ -56,8 +56,8 @@ func (rt *route) gateHere(stages []stage, s stage, week int) bool {
 	if rt.past.repeat && rt.buildsBefore(week) == 0 {
 		return true
 	}
-	goal := s.rung == len(rt.body.Steps)-1 && rt.beyondGate(s.rung, week)
-	return (goal || rt.closes(stages, s.rung, week)) && !rt.past.unanswered && !rt.asked(stages, s.rung)
+	last := s.rung == rt.hardestStep() && rt.beyondGate(s.rung, week)
+	return (last || rt.closes(stages, s.rung, week)) && !rt.past.unanswered && !rt.asked(stages, s.rung)
 }
 
 // closes reports whether a week goes on with a step that was trained in the one before and
@@ -109,7 +109,7 @@ func (sn *season) mainDays(week int) int {
 func (rt *route) canShow(rung, week int) bool {
 	r := &rt.body.Steps[rung]
 	back, _ := rt.returning(week)
-	return rt.mainDays(week) > 0 && !back && !rt.comingBack(week) && held(rt.limits.mostEffortIn(week), rt.look.maxHold(r.Free(), week)) >= longestSet(r.Gate) && rt.hasRoom(rung, week)
+	return rt.setFor(week) < 0 && rt.shownHere(rung, week) && rt.mainDays(week) > 0 && !back && !rt.comingBack(week) && held(rt.limits.mostEffortIn(week), rt.look.maxHold(r.Free(), week)) >= longestSet(r.Gate) && rt.hasRoom(rung, week)
 }
 
 // crowded is a gate week that had no room for its gate: the session's minutes were too

@@ -6,9 +6,6 @@ import (
 	"gatepost/program"
 )
 
-// unlikely is the chance below which a goal date is called so.
-const unlikely = 0.20
-
 // generalNotes say what shaped the whole program.
 func (p *plan) generalNotes(out *program.Program) []program.Note {
 	var notes []program.Note
@@ -29,7 +26,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(l.elbowSore, noteElbows)
 	add(sore(h.Shoulders), noteShoulders)
 	add(l.age < youthAge, noteYouth)
-	add(l.age >= olderAge, noteOlder)
+	add(l.older, noteOlder)
 	add(l.returning, noteReturning)
 	add(out.Rungs, noteRungs)
 	add(out.Capacity.Typical && !out.Capacity.Untested && len(p.open) == 0, noteTypical)

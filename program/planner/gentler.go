@@ -26,6 +26,10 @@ import (
 //   - beside a set that the other plan has held to its end, the same work may be held
 //     longer; and a check hold may be to its end where the other plan asks for none;
 //   - a try with the toes on the floor, which everybody on the floor may have;
+//   - the check of what an entry asks for, which comes after each easy week, whenever that
+//     is, and stops with two seconds left;
+//   - sore wrists leave steps of a press out, and are held to what sound ones do at theirs: no
+//     day is heavier, though the step has another name;
 //   - a day on which the other plan has no session, since the days of training changed;
 //   - a test that was shorter, and a set that was worse than another that was bad already,
 //     lower the estimate and are held to the plan on the wall alone.
@@ -116,7 +120,13 @@ func (ds *doses) holdTo(i int, l *load) {
 	ds.bounds = bounds{}
 	for _, plan := range ds.gentlerThan {
 		other := weekAt(plan.weeks, w.start)
-		if other == nil || other.Kind != w.kind || other.Gate && !l.main.gate || l.main.none() {
+		if other == nil || other.Kind != w.kind || other.Gate && !l.main.gate {
+			continue
+		}
+		if l.main.none() && !plan.wall { // tries are all there may be
+			ds.bounds.days = append(ds.bounds.days, other)
+		}
+		if l.main.none() {
 			continue
 		}
 		than := ds.loadOf(other)
@@ -164,7 +174,7 @@ func (ds *doses) boundWork(week int, l, than *load) {
 	if than.heavy.none() {
 		l.heavy = work{}
 	}
-	if second := &l.second; !second.none() && !than.second.none() && second.exercise() == than.second.exercise() {
+	if second := &l.second; !second.none() && !than.second.none() && second.exercise() == than.second.exercise() && second.step() == than.second.step() {
 		second.hold = min(second.hold, than.second.hold)
 	}
 	if than.main.none() || l.main.gate {
@@ -174,7 +184,7 @@ func (ds *doses) boundWork(week int, l, than *load) {
 	if l.main.asksMoreThan(other) {
 		if own := ds.noHeavier(l.main, other.max, week); !own.none() && ds.index(other.rung) > ds.index(l.main.rung) {
 			l.main = own // a step that is new here is no easier for being lighter
-		} else if (!ds.limits.elbowSore || other.share <= elbowLoad) && !ds.asksMore(other, week) {
+		} else if ds.goesOn(other) && (!ds.limits.elbowSore || other.share <= elbowLoad) && !ds.asksMore(other, week) {
 			l.main = other // where no third plan would take it away again
 		}
 	}
@@ -184,7 +194,7 @@ func (ds *doses) boundWork(week int, l, than *load) {
 		}
 	}
 	if !easier(l.main.max, other.max) && l.main.hold > than.main.hold {
-		l.main.hold, l.main.short = than.main.hold, than.main.hold < mainLeast
+		l.main.hold, l.main.short = than.main.hold, than.main.hold < l.main.least()
 	}
 }
 
@@ -209,11 +219,13 @@ func (h *holds) noHeavier(w work, max, week int) work {
 // noSooner holds dates and chances to those of other plans.
 func (h *holds) noSooner(out []program.Forecast) {
 	for _, plan := range h.gentlerThan {
-		for i := range min(len(out), len(plan.forecasts)) {
-			f, other := &out[i], &plan.forecasts[i]
-			if other.Held {
+		for i := range out {
+			f := &out[i]
+			at := slices.IndexFunc(plan.forecasts, func(o program.Forecast) bool { return o.Step == f.Step })
+			if at < 0 || plan.forecasts[at].Held {
 				continue
 			}
+			other := &plan.forecasts[at]
 			f.Early, f.Likely, f.Late = later(f.Early, other.Early), later(f.Likely, other.Likely), later(f.Late, other.Late)
 			f.Chance = min(f.Chance, other.Chance)
 		}
@@ -253,9 +265,9 @@ func withFine(a *program.Assessment, fine jointSet) program.Assessment {
 // tooLong is a hold of which every set of the last two weeks stopped short, and the
 // longest of them. Whatever the model makes of it: the next card asks for no more there.
 type tooLong struct {
-	exercise, rig string
-	ahead, scale  float64
-	longest       float64 // s
+	exercise, step, rig string
+	ahead, scale        float64
+	longest             float64 // s
 }
 
 func (di *diary) tooLong() []tooLong {
@@ -267,7 +279,7 @@ func (di *diary) tooLong() []tooLong {
 			if di.on-d.date >= lately || !s.arm() || s.seconds() == 0 {
 				continue
 			}
-			at := tooLong{exercise: di.heldAs(s.Exercise), rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
+			at := tooLong{exercise: di.heldAs(s.Exercise), step: s.Step, rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
 			reached[at] = reached[at] || !s.short()
 			if j := slices.IndexFunc(out, at.same); j >= 0 {
 				out[j].longest = max(out[j].longest, s.seconds())
@@ -291,7 +303,7 @@ func (x tooLong) same(y tooLong) bool {
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
-		case w.none() || w.exercise() != x.exercise || ladder.RigName(w.aid.Rig) != x.rig || w.aid.Ahead < x.ahead || w.aid.Scale > x.scale:
+		case w.none() || w.exercise() != x.exercise || w.step() != x.step || ladder.RigName(w.aid.Rig) != x.rig || w.aid.Ahead < x.ahead || w.aid.Scale > x.scale:
 		case w.rung == nil && w.aid.Ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:
@@ -300,8 +312,8 @@ func (h *holds) asReached(w *work, week int) {
 				*w = below
 				continue
 			}
-			w.hold = min(w.hold, max(deloadLeast, int(x.longest)))
-			w.short = w.short || w.hold < mainLeast
+			w.hold = min(w.hold, w.whole(max(deloadLeast, int(x.longest))))
+			w.short = w.short || w.hold < w.least()
 		}
 	}
 }

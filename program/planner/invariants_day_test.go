@@ -132,8 +132,7 @@ func checkKit(lib *program.Library, a *program.Assessment, p *program.Program) (
 
 func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	l := limitsFor(lib, a, p)
-	// sore wrists are held to the plan of sound ones, which may press at a wall and nothing lighter
-	hands := l.hands && !hasNote(p.Notes, noteNoHands) && !(inReps(lib, p) && sore(a.Health.Wrists))
+	hands := l.hands && !hasNote(p.Notes, noteNoHands)
 	// in a plan made anew, held to the one without it, a sore joint's week may have no main work
 	hurt := p.From != 0 && (sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders))
 	road, _ := lib.RoadMap(p.Skill)

@@ -38,6 +38,7 @@ var checkers = []struct {
 	{"dates", checkDates},
 	{"entry", checkEntry},
 	{"signs of life", checkLife},
+	{"finds", checkFinds},
 }
 
 func items(w *program.Week) []program.Prescription {
@@ -195,8 +196,8 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 				least, most = 12, 25
 				v.want(it.Reps == 0 || it.Hold == 3*it.Reps, "week %d: %d repetitions for %d s", w.Number, it.Reps, it.Hold)
 			}
-			if hasNote(p.Notes, noteWayBack) { // shorter, session by session
-				least = 4
+			if hasNote(p.Notes, noteWayBack) || len(it.Find.Marks) > 0 { // shorter, session by session; a try is short
+				least = min(least, 4)
 			}
 			if inReps(lib, p) { // in whole repetitions of three seconds
 				if least -= least % 3; w.Kind != program.WeekBuild {
@@ -260,7 +261,7 @@ func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v
 		if w.Kind != program.WeekBuild || w.Hold == 0 {
 			continue
 		}
-		if before != nil && before.Exercise == w.Exercise && off < 2 {
+		if before != nil && before.Exercise == w.Exercise && before.Step == w.Step && off < 2 {
 			eased := p.From != 0 // a reading may bring help back: see TestRigsStay
 			v.want(w.Help <= before.Help || eased, "week %d: help rises from %.1f to %.1f N", w.Number, before.Help, w.Help)
 			v.want(w.Scale <= before.Scale || eased, "week %d: more weight on the toes", w.Number)
@@ -405,6 +406,13 @@ func checkVolume(lib *program.Library, a *program.Assessment, p *program.Program
 func halves(it program.Prescription) int {
 	if it.Role != program.RoleMain && it.Role != program.RoleSecond && it.Role != program.RoleAhead {
 		return 0
+	}
+	if len(it.Find.Marks) > 0 { // a try at each, or as the sets in whose place they stand
+		sum := 0
+		for _, m := range it.Find.Marks {
+			sum += halves(program.Prescription{Role: it.Role, Sets: 1, Hold: it.Hold, Load: m.Load})
+		}
+		return max(sum, halves(program.Prescription{Role: it.Role, Sets: it.Sets, Hold: it.Find.For, Load: it.Load}))
 	}
 	load := math.Round(100 * it.Load)
 	weight := max(0, (load-50)/30)

@@ -65,7 +65,7 @@ func (ms *measures) tested(road *program.RoadMap) (k strength.Kin, ok bool) {
 		return k, false
 	}
 	there.body = body
-	there.clashed, there.open = there.clashes(), there.openings()
+	there.clashed, there.open = there.clashes(), there.openings(nil)
 	seen, held, _ := there.observed(there.athlete.Tests)
 	k.Prior = there.prior(held)
 	k.Tested = k.Prior.Assess(seen)

@@ -22,21 +22,6 @@ const (
 // readerMasses are those the band help is given for, in kg.
 var readerMasses = []float64{50, 60, 70, 80, 90}
 
-// What a reader shows to start at a level: the step before it, held free at RPE 8
-// and two seconds longer than its gate asks. RPE 8 leaves five seconds (the two
-// and a half for each point that the log is read by), but who has never been
-// filmed rates kindly, so that three are counted. Our judgement.
-const (
-	levelRPE     = 8
-	levelMargin  = 2 // s
-	levelReserve = 3 // s
-)
-
-// A stranger's elbows are unknown: however much work the level itself tells of,
-// the volume is that of a present spell of half a year at most, and there is no
-// heavy work. Our judgement.
-const readerSpell = 20 // weeks
-
 // readersMonday is a Monday to count weeks from; no reader sees it.
 const readersMonday = program.Date(11323) // 2001-01-01
 
@@ -52,9 +37,13 @@ func Levels(lib *program.Library, from *program.PublicProgram) ([]program.Level,
 		levels[i] = s.level
 		levels[i].Program, _ = Plan(lib, &s.reader)
 		levels[i].Program.Notes = forReaders(levels[i].Program.Notes)
+		unmark(&levels[i].Program)
 		levels[i].Help = helpByMass(&levels[i].Program)
 		if i+1 < len(starts) {
 			levels[i].Helped = helpedPast(&levels[i].Program, s.level.Next, starts[i+1].level.Next)
+		}
+		if levels[i].Helped == "" && !trains(levels[i].Program.Weeks, s.level.Next) {
+			levels[i].Longer = mostWeeksOn(levels[i].Program.Weeks)
 		}
 	}
 	return levels, problems
@@ -70,6 +59,20 @@ func helpedPast(p *program.Program, next, after string) string {
 		return ""
 	}
 	return after
+}
+
+// mostWeeksOn is the step that most weeks are on, the first of equals; empty where none is.
+func mostWeeksOn(weeks []program.Week) (most string) {
+	on := map[string]int{}
+	for _, w := range weeks {
+		if w.Step == "" {
+			continue
+		}
+		if on[w.Step]++; on[w.Step] > on[most] {
+			most = w.Step
+		}
+	}
+	return most
 }
 
 // start is a level before it is planned, and the reader who has just reached it.
@@ -94,9 +97,14 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	if problems.Stop() {
 		return nil, problems
 	}
+	c := client{lib: lib, road: road, athlete: &a, body: body, limits: limitsIn(road, &a, blockStart(&a)), today: a.Measured}
+	c.newHand()
+	c.passOver()
+	c.omitted = body.NoBlock
+	c.leaveOut()
 	way := map[string]float64{}
 	if road.Load != program.LoadBalance {
-		way = newcomer(&a, body, road)
+		way = newcomer(c)
 	}
 	var starts []start
 	if len(road.Entry) > 0 {
@@ -106,6 +114,9 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		a.Tests = road.Entry
 	}
 	for i := range body.Steps {
+		if e, ok := lib.Exercise(body.Steps[i].Exercise); ok && len(c.lacks(e)) > 0 { // balance keeps its order
+			continue
+		}
 		l := program.Level{Number: len(starts) + 1, RPE: levelRPE, Mass: readerMass,
 			Next: body.Steps[i].ID, NextFor: threshold(&body.Steps[i])}
 		reader := a
@@ -162,7 +173,7 @@ func reader(from *program.PublicProgram) program.Assessment {
 		Athlete: program.Athlete{Mass: readerMass, Height: readerHeight,
 			Born: program.NewDate(readersMonday.Time().Year()-readerAge, 1, 1)},
 		Health:   program.Health{Wrists: program.JointFine, Elbows: program.JointFine, Shoulders: program.JointFine},
-		Training: from.Training, Goal: from.Goal, Kit: from.Kit, Bands: from.Bands, Hanging: from.Hanging, Places: from.Places,
+		Training: from.Training, Goal: from.Goal, Kit: from.Kit, Bands: from.Bands, Hanging: from.Hanging, Places: from.Places, Wishes: from.Wishes, Rules: from.Rules,
 	}
 	a.Goal.By = readersMonday + farGoal
 	return a
@@ -173,15 +184,13 @@ const farGoal = 3 * 52 * 7 // days
 
 // newcomer is the way of somebody who begins with nothing: how many weeks each
 // rung of the ladder likely takes to its threshold.
-func newcomer(a *program.Assessment, b *ladder.Body, road *program.RoadMap) map[string]float64 {
-	start := blockStart(a)
-	m := &measures{client: client{road: road, athlete: a, body: b, limits: limitsIn(road, a, start)}}
-	p, _ := firstPlan(m, start)
+func newcomer(c client) map[string]float64 {
+	p, _ := firstPlan(&measures{client: c}, blockStart(c.athlete))
 	look := newOutlook(&p.season)
 	weeks := map[string]float64{}
-	for i := range b.Steps {
-		r := &b.Steps[i]
-		_, likely, _ := look.path.At(b.Site(r)).Arrival(r.Load, shownOf(r).Seconds)
+	for i := range c.body.Steps {
+		r := &c.body.Steps[i]
+		_, likely, _ := look.path.At(c.body.Site(r)).Arrival(r.Load, shownOf(r).Seconds)
 		weeks[r.ID] = math.Min(likely, farGoal/7)
 	}
 	return weeks
@@ -195,12 +204,13 @@ func startedAbove(r *ladder.Rung, a program.Assessment, way map[string]float64) 
 	return a
 }
 
-// forReaders keeps what is of use to somebody without a coach: the other notes
-// speak of tests, dates and bodies that a reader has not given.
+// forReaders keeps what is of use to somebody without a coach, floor rungs and what is left
+// out for want of kit: the other notes speak of tests, dates and bodies that a reader has
+// not given.
 func forReaders(notes []program.Note) []program.Note {
 	var kept []program.Note
 	for _, n := range notes {
-		if n.Code == noteRungs {
+		if n.Code == noteRungs || n.Code == noteOmitKit || n.Code == noteOmitBlock {
 			kept = append(kept, n)
 		}
 	}

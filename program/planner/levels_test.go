@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"encoding/json"
 	"math"
 	"testing"
@@ -99,7 +100,9 @@ func TestLevelsClimb(t *testing.T) {
 
 // Lowering at the wall weighs more than the whole press on pads, so the level that ends with
 // it trains that and is named for it, as is the level that lifts from higher blocks down to
-// 30 cm; no other level of the demo is trained past its end.
+// 30 cm; no other level of the demo is trained past its end. Twelve weeks on a floor do not
+// reach the half-open tuck from ten seconds of the tuck: that level is named for the tuck, and
+// two others for what they train as well.
 func TestLevelsAreNamedForWhatTheyTrain(t *testing.T) {
 	lib := library(t)
 	studio, _ := repo()
@@ -109,6 +112,14 @@ func TestLevelsAreNamedForWhatTheyTrain(t *testing.T) {
 			want := map[string]string{"up-the-wall lowering": "wall", "off-the-block block-40": "block-30"}[from.ID+" "+l.Next]
 			if l.Helped != want {
 				t.Errorf("%s, level %d: trained past its end is %q, want %q", from.ID, l.Number, l.Helped, want)
+			}
+			longer := map[string]string{"bare-floor half-open-tuck": "tuck", "bare-floor open-tuck": "half-open-tuck",
+				"ropes-and-bands open-half-lay": "one-leg-half-lay"}[from.ID+" "+l.Next]
+			if l.Longer != longer {
+				t.Errorf("%s, level %d: trained for longer is %q, want %q", from.ID, l.Number, l.Longer, longer)
+			}
+			if name := cmp.Or(l.Longer, l.Helped, l.Next); name != "" && !trains(l.Program.Weeks, name) {
+				t.Errorf("%s, level %d is named for the %s and does not train it", from.ID, l.Number, name)
 			}
 		}
 	}

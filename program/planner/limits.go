@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"cmp"
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -11,8 +13,10 @@ import (
 // once and asked everywhere, so that a rule has one place.
 type limits struct {
 	age          int
+	older        bool
 	spell        float64 // weeks of the present spell at the start of the block
 	effort       float64 // share of the predicted maximal hold that is prescribed
+	gentle       bool    // effort is the gentler one
 	gentleUntil  int     // weeks of the block with the gentler effort after a lay-off
 	easyWeeks    int     // weeks of the block with fewer seconds after a lay-off
 	deloadEvery  int
@@ -26,30 +30,12 @@ type limits struct {
 	maxTests     bool
 	returning    bool // in a new spell after a lay-off
 	factors      []float64
+	rise         int // per cent over what a week rises from
+	ceilingShare int // per cent of the table's
 }
 
-// Efforts as a share of the predicted maximal hold, and the ages and spells that
-// change the rules. Our judgement, in line with common practice for tendons,
-// which adapt more slowly than muscle.
-const (
-	usualEffort    = 0.70
-	mostEffort     = 0.75 // of a rig that is in use already, and of a gate
-	gentleEffort   = 0.60
-	gentleReturn   = 3  // weeks of gentle effort after a lay-off
-	easyReturn     = 2  // weeks of fewer seconds after a lay-off
-	returnSpell    = 13 // weeks after a lay-off with a deload every third week
-	heavyAfter     = 26 // weeks of the present spell
-	fourthDayAfter = 104
-	youthAge       = 16
-	adultAge       = 18
-	olderAge       = 45
-	usualTestRest  = 2 // days, 48 h
-	olderTestRest  = 3 // days, 72 h
-	usualArmDays   = 3
-	elbowLoad      = 0.75
-	bandShare      = 0.25 // most band help at the main work, of body weight
-	bandsKit       = "bands"
-)
+// bandsKit is what exercises call bands in their kit.
+const bandsKit = "bands"
 
 // limitsIn are the limits of a block of one road map. In a hang a wrist is straight, and
 // a sore one asks for nothing but pushing that spares it.
@@ -66,60 +52,60 @@ func limitsIn(m *program.RoadMap, a *program.Assessment, start program.Date) lim
 
 // newLimits reads the rules off an assessment, for a block that starts on a day.
 func newLimits(a *program.Assessment, start program.Date) limits {
-	h := a.Health
+	h, set := a.Health, a.Rules
 	l := limits{
 		age:          a.Measured.YearsSince(a.Athlete.Born),
 		spell:        presentSpell(a, start),
-		effort:       usualEffort,
-		deloadEvery:  deloadEvery(len(a.Training.Days), false),
+		effort:       cmp.Or(set.Effort, usualEffort),
+		deloadEvery:  cmp.Or(set.DeloadEvery, deloadEvery(len(a.Training.Days), false)),
 		straightDays: usualArmDays,
-		testRest:     usualTestRest,
+		testRest:     cmp.Or(set.TestRest, usualTestRest),
 		grip:         slices.Contains(a.Kit, ladder.Parallettes),
 		elbowSore:    sore(h.Elbows),
+		rise:         cmp.Or(set.Rise, weeklyRise),
+		ceilingShare: cmp.Or(set.Ceiling, 100),
 	}
-	youth, older := l.age < youthAge, l.age >= olderAge
+	youth := l.age < youthAge
+	l.older = l.age >= cmp.Or(set.Older, olderAge)
 	anySore := soreAnywhere(h)
 	l.returning = a.Training.Best != nil && l.spell < returnSpell
 	l.neutralOnly = sore(h.Wrists) || youth
 	l.hands = l.grip || !l.neutralOnly
 	l.maxTests = !youth && !anySore
-	l.heavy = l.spell >= heavyAfter && !anySore && !youth
-	if anySore || youth {
-		l.effort = gentleEffort
+	l.heavy = l.spell >= float64(cmp.Or(set.HeavyAfter, heavyAfter)) && !anySore && !youth
+	if l.gentle = anySore || youth; l.gentle {
+		l.effort = min(l.effort, gentleEffort)
 	}
 	if l.returning {
 		l.gentleUntil = max(0, gentleReturn-int(l.spell))
 		l.easyWeeks = max(0, easyReturn-int(l.spell))
 	}
-	if anySore || youth || older || l.returning {
-		l.deloadEvery = deloadEvery(len(a.Training.Days), true)
+	if anySore || youth || l.older || l.returning {
+		l.deloadEvery = min(cmp.Or(set.DeloadEvery, math.MaxInt), deloadEvery(len(a.Training.Days), true))
 	}
-	if older {
-		l.testRest = olderTestRest
+	if l.older {
+		l.testRest = max(l.testRest, olderTestRest)
 	}
 	if l.spell >= fourthDayAfter && !youth {
 		l.straightDays++
 	}
-	l.factors = volumeFactors(h, youth, older)
+	l.straightDays = min(l.straightDays, cmp.Or(set.ArmDays, l.straightDays))
+	l.factors = volumeFactors(h, youth, l.older)
 	return l
 }
 
 // deloadEvery is which week of a round is the deload, for so many training days a
-// week. From three days on every fourth, or every third for who needs it often; fewer
-// days tire less, so that work stands before rest: eight days, and five weeks at the
-// least, or six days for who needs it often (our judgement; the many weeks of once a
-// week are within what strength athletes report, 5.6 ± 2.3 weeks, published: Rogerson
-// 2024).
+// week: fewer of them tire less.
 func deloadEvery(days int, often bool) int {
 	switch {
-	case days >= 3 && often:
-		return 3
-	case days >= 3:
-		return 4
+	case days >= manyDays && often:
+		return oftenWeek
+	case days >= manyDays:
+		return deloadWeek
 	case often:
-		return 6/max(1, days) + 1
+		return oftenDays/max(1, days) + 1
 	}
-	return max(6, 8/max(1, days)+1)
+	return max(deloadWeekLeast, deloadDays/max(1, days)+1)
 }
 
 // sore counts an injured joint that was cleared as a sore one.
@@ -139,10 +125,13 @@ func presentSpell(a *program.Assessment, start program.Date) float64 {
 	return max(0, float64(start-a.Training.Since)/7)
 }
 
-// effortIn is the effort of a week, counted from 0.
+// gentleIn reports whether a week, counted from 0, has the gentler effort.
+func (l limits) gentleIn(week int) bool { return l.gentle || week < l.gentleUntil }
+
+// effortIn is the effort of a week.
 func (l limits) effortIn(week int) float64 {
-	if week < l.gentleUntil {
-		return gentleEffort
+	if l.gentleIn(week) {
+		return min(l.effort, gentleEffort)
 	}
 	return l.effort
 }
@@ -150,10 +139,10 @@ func (l limits) effortIn(week int) float64 {
 // mostEffortIn is the most effort of a week, where something speaks for it; who
 // trains gently does so here too.
 func (l limits) mostEffortIn(week int) float64 {
-	if e := l.effortIn(week); e < usualEffort {
-		return e
+	if l.gentleIn(week) {
+		return l.effortIn(week)
 	}
-	return mostEffort
+	return l.effort + (mostEffort - usualEffort)
 }
 
 // volumeFactors shrink the counted seconds. Where several hold, the two smallest
@@ -161,27 +150,15 @@ func (l limits) mostEffortIn(week int) float64 {
 func volumeFactors(h program.Health, youth, older bool) []float64 {
 	var f []float64
 	if sore(h.Elbows) || sore(h.Wrists) {
-		f = append(f, 0.5)
+		f = append(f, soreFactor)
 	}
 	if youth {
-		f = append(f, 0.75)
+		f = append(f, youthFactor)
 	}
 	if older {
-		f = append(f, 0.8)
+		f = append(f, olderFactor)
 	}
 	return f
-}
-
-// returnFactor eases the first two weeks after four or more off.
-const returnFactor = 0.6
-
-// spellVolume is where counted straight-arm seconds a week start and end for a
-// present spell. Our judgement: elbow tendons set the pace.
-var spellVolume = []struct {
-	below          float64 // weeks
-	start, ceiling int     // s
-}{
-	{13, 90, 180}, {26, 130, 220}, {52, 170, 300}, {104, 210, 360}, {208, 260, 450}, {1e9, 300, 540},
 }
 
 // startSeconds are the counted seconds a week that a spell of so many weeks starts
@@ -205,7 +182,7 @@ func (l limits) anybodys(afterBreak bool) int {
 
 func (l limits) ceiling(week int, afterBreak bool) int {
 	_, ceiling := volumeAt(l.spell + float64(week))
-	return scale(2*ceiling, l.factorsWith(afterBreak))
+	return scale(2*ceiling, l.factorsWith(afterBreak)) * l.ceilingShare / 100
 }
 
 func (l limits) factorsWith(afterBreak bool) []float64 {
@@ -217,12 +194,11 @@ func (l limits) factorsWith(afterBreak bool) []float64 {
 
 func volumeAt(spell float64) (start, ceiling int) {
 	for _, v := range spellVolume {
-		if spell < v.below {
-			return v.start, v.ceiling
+		if spell >= v.from {
+			start, ceiling = v.start, v.ceiling
 		}
 	}
-	last := spellVolume[len(spellVolume)-1]
-	return last.start, last.ceiling
+	return start, ceiling
 }
 
 func scale(v int, factors []float64) int {

@@ -279,10 +279,63 @@ func TestLevelsBeginWithTheEntry(t *testing.T) {
 // minute less.
 func TestTimeOfASession(t *testing.T) {
 	for minutes, want := range map[int]int{60: 850, 25: 850, 20: 790} {
-		p := &client{athlete: &program.Assessment{Training: program.Training{Minutes: minutes}}}
 		items := []program.Prescription{{Role: program.RolePrepare, Sets: 2, Reps: 10}, {Role: program.RoleMain, Sets: 4, Hold: 10, Rest: 150}, {Role: program.RolePull, Sets: 2, Reps: 10, InRests: true}}
-		if got := p.length(items); got != want {
+		if got := lengthIn(minutes, items); got != want {
 			t.Errorf("%d minutes: %d s, want %d", minutes, got, want)
+		}
+	}
+}
+
+// What a studio sets otherwise holds, and where age, joints or a lay-off ask for something
+// more careful that; ten per cent over 200 half seconds are 220, five 210, and half of a
+// ceiling of 540 s is 270.
+func TestRulesThatAStudioSets(t *testing.T) {
+	type want struct {
+		deload  int
+		effort  float64 // of a later week, and the most of it
+		most    float64
+		days    int
+		heavy   bool
+		rest    int
+		next    int
+		ceiling int // s
+	}
+	usual := want{4, 0.70, 0.75, 4, true, 2, 220, 540}
+	bend := func(change func(*want)) want {
+		w := usual
+		change(&w)
+		return w
+	}
+	for name, c := range map[string]struct {
+		rules program.Rules
+		bend  func(*program.Assessment)
+		want  want
+	}{
+		"nothing":                 {program.Rules{}, nil, usual},
+		"a deload every fifth":    {program.Rules{DeloadEvery: 5}, nil, bend(func(w *want) { w.deload = 5 })},
+		"every fifth, at 45":      {program.Rules{DeloadEvery: 5}, aged(45), bend(func(w *want) { w.deload, w.rest, w.ceiling = 3, 3, 432 })},
+		"every second, at 45":     {program.Rules{DeloadEvery: 2}, aged(45), bend(func(w *want) { w.deload, w.rest, w.ceiling = 2, 3, 432 })},
+		"effort of .65":           {program.Rules{Effort: 0.65}, nil, bend(func(w *want) { w.effort, w.most = 0.65, 0.70 })},
+		"effort of .65, shoulder": {program.Rules{Effort: 0.65}, soreShoulders, bend(func(w *want) { w.deload, w.effort, w.most, w.heavy = 3, 0.60, 0.60, false })},
+		"two days":                {program.Rules{ArmDays: 2}, nil, bend(func(w *want) { w.days = 2 })},
+		"four days, too early":    {program.Rules{ArmDays: 4}, spell(103), bend(func(w *want) { w.days, w.ceiling = 3, 360 })},
+		"heavy after a year":      {program.Rules{HeavyAfter: 52}, spell(51), bend(func(w *want) { w.days, w.heavy, w.ceiling = 3, false, 300 })},
+		"heavy after a year, is":  {program.Rules{HeavyAfter: 52}, spell(52), bend(func(w *want) { w.days, w.ceiling = 3, 360 })},
+		"four days' rest":         {program.Rules{TestRest: 4}, aged(45), bend(func(w *want) { w.deload, w.rest, w.ceiling = 3, 4, 432 })},
+		"two days' rest, at 45":   {program.Rules{TestRest: 2}, aged(45), bend(func(w *want) { w.deload, w.rest, w.ceiling = 3, 3, 432 })},
+		"five per cent":           {program.Rules{Rise: 5}, nil, bend(func(w *want) { w.next = 210 })},
+		"half of the seconds":     {program.Rules{Ceiling: 50}, nil, bend(func(w *want) { w.ceiling = 270 })},
+		"older from 40":           {program.Rules{Older: 40}, aged(40), bend(func(w *want) { w.deload, w.rest, w.ceiling = 3, 3, 432 })},
+	} {
+		if c.bend == nil {
+			c.bend = func(*program.Assessment) {}
+		}
+		l := limitsOf(t, spell(400), c.bend, func(a *program.Assessment) { a.Rules = c.rules })
+		v := volume{limits: l}
+		v.add(weekDone{program.WeekBuild, 200, 200, false})
+		got := want{l.deloadEvery, l.effortIn(5), math.Round(100*l.mostEffortIn(5)) / 100, l.straightDays, l.heavy, l.testRest, v.next(1, work{hold: 4, share: 0.65}), l.ceiling(0, false) / 2}
+		if got != c.want {
+			t.Errorf("%s: %+v, want %+v", name, got, c.want)
 		}
 	}
 }

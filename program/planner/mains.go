@@ -57,7 +57,7 @@ func (rt *route) mainsAt(stages []stage) (out []work, ok bool) {
 			last = rt.alone(stages[i], i)
 		}
 		if w.kind != program.WeekBuild {
-			last.gate = false
+			last.gate, last.hold = false, min(last.hold, mainMost) // a gate's ten repetitions are no easy week's
 		}
 		if out[i] = last; w.kind != program.WeekBuild && !last.aid.HangsIn(w.start) {
 			out[i] = rt.alone(stages[i], i)
@@ -99,7 +99,7 @@ func (rt *route) floorWeek(last work, week int) work {
 func (h *holds) again(w work, week int) work {
 	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
-	w.hold, w.gate = max(deloadLeast, min(held(h.limits.effortIn(week), w.max), w.hold)), false
+	w.hold, w.gate = w.whole(max(deloadLeast, min(held(h.limits.effortIn(week), w.max), w.hold))), false
 	return w
 }
 
@@ -169,7 +169,7 @@ func (rt *route) candidatesFor(s stage, week int) (candidates, []work) {
 		if w.hold == 0 || rt.limits.elbowSore && !rt.keeps(r, o, week, true) || rt.tooLittle(r, o, week) {
 			continue
 		}
-		c.choices = append(c.choices, choice{rig: i, help: o.Help, hold: w.hold, slack: rt.slack(w, week)})
+		c.choices = append(c.choices, choice{rig: i, help: o.Help, hold: w.hold, short: max(0, w.least()-w.hold), slack: rt.slack(w, week)})
 		works = append(works, w)
 	}
 	return c, works

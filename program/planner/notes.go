@@ -28,6 +28,9 @@ const (
 	noteBandBeyond   = "band-beyond-measured"
 	noteBandSlant    = "band-slant"
 	noteStepDropped  = "step-dropped"
+	noteOmitKit      = "left-out-kit"
+	noteOmitBlock    = "left-out-block"
+	noteOmitWrists   = "left-out-wrists"
 	noteHandles      = "needs-handles"
 	noteNoRest       = "no-day-of-rest"
 	noteRungs        = "floor-rungs"
@@ -48,6 +51,7 @@ const (
 	noteNoGain       = "no-work-no-gain"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
+	noteEntryCheck   = "entry-check"
 	noteGateWeek     = "gate-week"
 	noteGateLonger   = "gate-week-longer"
 	noteGateDays     = "gate-days"
@@ -77,6 +81,7 @@ const (
 	noteEased       = "joint-eased"
 	noteSetUnplaced = "set-unplaced"
 	noteStrapUnsaid = "strap-unsaid"
+	notePullUnsaid  = "pull-unsaid"
 	noteBandGone    = "band-gone"
 	noteBandRetired = "band-retired"
 	noteGateOpen    = "gate-open"
@@ -123,24 +128,94 @@ const (
 	changeHold = "change-hold"
 	changeSets = "change-sets"
 	changeNone = "change-no-main"
+
+	// of the first hour, for the coach alone
+	hourGoal       = "hour-goal"
+	hourSkill      = "hour-skill"
+	hourConditions = "hour-conditions"
+	hourCleared    = "hour-cleared"
+	hourJoints     = "hour-joints"
+	hourSore       = "hour-sore"
+	hourInjured    = "hour-injured"
+	hourGuardian   = "hour-guardian"
+	hourBest       = "hour-best"
+	hourBeginner   = "hour-beginner"
+	hourBreak      = "hour-break"
+	hourOther      = "hour-other"
+	hourEyes       = "hour-eyes"
+
+	hourBody         = "hour-body"
+	hourHang         = "hour-hang"
+	hourWrists       = "hour-wrists"
+	hourWristsSpared = "hour-wrists-spared"
+	hourElbows       = "hour-elbows"
+	hourBlades       = "hour-blades"
+	hourOverhead     = "hour-overhead"
+	hourFold         = "hour-fold"
+	hourStraddle     = "hour-straddle"
+	hourArmSpan      = "hour-arm-span"
+	hourBalancePoint = "hour-balance-point"
+
+	hourWhyEntry = "hour-why-entry"
+	hourWhyTries = "hour-why-tries"
+	hourWhyLine  = "hour-why-line"
+	hourWhyStep  = "hour-why-step"
+	hourWhyRig   = "hour-why-rig"
+	hourWhyHelp  = "hour-why-help"
+	hourWhyLean  = "hour-why-lean"
+	hourWhyScale = "hour-why-scale"
+	hourWhyTry   = "hour-why-try"
+	hourWhySkill = "hour-why-skill"
+
+	hourLeaveCleared = "hour-leave-cleared"
+	hourLeaveEntry   = "hour-leave-entry"
+	hourLeaveHands   = "hour-leave-hands"
+	hourLeaveHeld    = "hour-leave-held"
+	hourLeaveFar     = "hour-leave-far"
+	hourLeaveSore    = "hour-leave-sore"
+	hourLeaveYouth   = "hour-leave-youth"
+	hourLeaveBest    = "hour-leave-best"
+	hourLeavePair    = "hour-leave-pair"
+	hourLeaveBlank   = "hour-leave-blank"
+
+	hourPulls   = "hour-pulls"
+	hourPullAll = "hour-pull-all"
+	hourHeights = "hour-heights"
+	hourNames   = "hour-names"
+	hourAnchor  = "hour-anchor"
+	hourBar     = "hour-bar"
+	hourStraps  = "hour-straps"
+	hourPads    = "hour-pads"
+	hourBlocks  = "hour-blocks"
+	hourLean    = "hour-lean"
+	hourScale   = "hour-scale"
+	hourSpot    = "hour-spot"
+	hourWall    = "hour-wall"
+	hourFloor   = "hour-floor"
 )
 
 // NoteCodes lists every code the planner may use, so that a words file can be
 // checked for them.
-var NoteCodes = []string{
+var NoteCodes = append([]string{
 	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
-	noteBandSlant, noteStepDropped, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
+	noteBandSlant, noteStepDropped, noteOmitKit, noteOmitBlock, noteOmitWrists, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain,
-	noteAwayDeload, noteCheckHold, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
+	noteAwayDeload, noteCheckHold, noteEntryCheck, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
 	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
-	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
+	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, notePullUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
 	flagMorningUp, flagMorningHigh, flagMorningTwice, flagMorningOld, flagMorningOther, flagSetsShort, flagRPEHigh, flagRPELow,
 	flagSilent, flagMissed, flagGatePassed, flagGateUnsaid, askGate, flagGateNotYet, flagGateHelp, flagGoalShown, flagBlockOver, flagDoubted,
 	changeGone, changeNew, changeKind, changeGate, changeStep, changeHelp, changeLean, changeHold, changeSets, changeNone,
-}
+	hourGoal, hourSkill, hourConditions, hourCleared, hourJoints, hourSore, hourInjured, hourGuardian, hourBest, hourBeginner, hourBreak, hourOther,
+	hourEyes, hourBody, hourHang, hourWrists, hourWristsSpared, hourElbows, hourBlades, hourOverhead, hourFold, hourStraddle, hourArmSpan,
+	hourBalancePoint, hourWhyEntry, hourWhyTries, hourWhyLine, hourWhyStep, hourWhyRig, hourWhyHelp, hourWhyLean, hourWhyScale, hourWhyTry, hourWhySkill,
+	hourLeaveCleared, hourLeaveEntry, hourLeaveHands, hourLeaveHeld, hourLeaveFar, hourLeaveSore, hourLeaveYouth, hourLeaveBest, hourLeavePair,
+	hourLeaveBlank, hourPulls, hourPullAll, hourHeights, hourNames, hourAnchor, hourBar, hourStraps, hourPads, hourBlocks, hourLean, hourScale, hourSpot,
+	hourWall, hourFloor,
+}, wishNotes...)
 
 func note(code string, values ...program.Value) program.Note {
 	return program.Note{Code: code, Values: values}
@@ -181,6 +256,10 @@ func step(name, id string) program.Value {
 
 func exercise(name, id string) program.Value {
 	return program.Value{Name: name, Kind: program.ValueExercise, Text: id}
+}
+
+func kit(name, thing string) program.Value {
+	return program.Value{Name: name, Kind: program.ValueKit, Text: thing}
 }
 
 func word(name, key string) program.Value {

@@ -14,6 +14,9 @@ import (
 func (p *plan) outcome(out *program.Program) {
 	out.Steps = p.stepLoads()
 	for i, c := range p.body.Curves {
+		if !p.body.Bands[i].Measured() {
+			continue
+		}
 		out.Bands = append(out.Bands, program.BandCurve{Name: p.body.Bands[i].Name, At: p.body.Bands[i].At, Folded: p.body.Bands[i].Folded, A: c.A, B: c.B, Rest: c.Rest, Longest: c.Longest})
 	}
 	out.Capacity = p.capacity()

@@ -2,6 +2,7 @@ package planner_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -116,7 +117,7 @@ func item(i *program.Prescription) string {
 	b := &printer{}
 	b.line(string(i.Role), i.Exercise, setsOf(i.Sets, i.Sets)+length, rig(i.Rig), nonzero(i.Help, "help "+kilograms(i.Help)), centimetres(i.Ahead), toes(i.Scale),
 		predicted(i), nonzero(i.Load, "load "+share(i.Load)),
-		when(i.EachSide && i.Step != "", "sides alternate"), when(i.EachSide && i.Step == "", "each side"), when(i.InRests, "in rests"), when(i.Max, "max"), when(i.Check, "check"), when(i.Try, "try"))
+		when(i.EachSide && i.Step != "", "sides alternate"), when(i.EachSide && i.Step == "", "each side"), when(i.InRests, "in rests"), when(i.Max, "max"), when(i.Check, "check"), when(i.Try, "try"), marks(i))
 	return strings.TrimSuffix(b.String(), "\n")
 }
 
@@ -203,9 +204,34 @@ func nonzero[T int | float64](x T, format string) string {
 	return format
 }
 
+// marks are those that an item finds, or what it becomes by them, in cm or kg.
+func marks(i *program.Prescription) string {
+	measure, _ := i.Measured()
+	number := func(at float64) string {
+		if measure == program.MeasureScale || measure == program.MeasurePull {
+			return fmt.Sprintf("%g", math.Round(2*at/9.80665)/2)
+		}
+		return fmt.Sprintf("%.0f", 100*at)
+	}
+	var words []string
+	for _, m := range i.Find.Marks {
+		words = append(words, fmt.Sprintf("%s (%.0f %%)", number(m.At), 100*m.Load))
+	}
+	if len(words) > 0 {
+		return "finds " + strings.Join(words, ", ") + fmt.Sprintf(" at RPE %d", i.Find.RPE) + when(i.Find.Easy, " if easy")
+	}
+	for _, f := range i.Found {
+		words = append(words, number(f.Mark)+": "+number(f.At))
+	}
+	return when(len(words) > 0, "found "+strings.Join(words, ", "))
+}
+
 func rig(r program.Rig) string {
 	if r.Free() {
 		return ""
+	}
+	if r.Pad > 0 {
+		return fmt.Sprintf("[pads %.0f cm]", 100*r.Pad)
 	}
 	if r.Block > 0 {
 		return fmt.Sprintf("[block %.0f cm]", 100*r.Block)

@@ -132,7 +132,7 @@ func readPanel(t *testing.T, files []string) []*panelClient {
 			t.Fatalf("%s: the assessment does not read", c.file)
 		}
 		if c.part("on") == nil {
-			c.assessment.Log, c.assessment.Plans = program.Log{}, nil
+			c.assessment.Log, c.assessment.Plans, c.assessment.Wishes = program.Log{}, nil, nil
 		}
 	}
 	return panel

@@ -47,6 +47,8 @@
 package planner
 
 import (
+	"slices"
+
 	"gatepost/program"
 	"gatepost/program/ladder"
 )
@@ -60,8 +62,12 @@ type client struct {
 	athlete *program.Assessment
 	body    *ladder.Body
 	limits  limits
-	today   program.Date // first day to plan: a band retired by then is none
-	open    []opening    // what is missing of the road map's entry
+	today   program.Date  // first day to plan: a band retired by then is none
+	hand    *hand         // what the coach asks for by hand; nil: nothing
+	here    *program.Wish // the place that a day in the making is spent at; nil: where it always is
+	open    []opening     // what is missing of the road map's entry
+	omitted []ladder.Rung // steps below the goal's that are left out for kit, a block or wrists
+	barred  bool          // the goal's step is for wrists that bear flat hands: trained towards only
 }
 
 // measures are what the client was tested by.
@@ -86,6 +92,8 @@ type holds struct {
 	leans       []ladder.Aid // of 0, 2, 4 … cm
 	gentlerThan []otherPlan  // plans that this one may not ask more than
 	least       [][]work     // main work of other plans, by week: what asks more is no choice
+	known       knownMarks   // that tests and log have shown
+	sought      []sought     // marks that the cards made so far find
 }
 
 // route is which step is worked on in which week, and with which bands.
@@ -116,6 +124,7 @@ type layout struct {
 	doses
 	exercises exercises
 	practised func(day) []group // of balance: what a day is for, in place of what is held
+	most      int               // half seconds that the week in the making may hold
 }
 
 // plan is one client's plan in the making.
@@ -144,7 +153,7 @@ func planFor(lib *program.Library, a *program.Assessment, compared bool) (progra
 	}
 	p, notes := firstPlan(m, out.Start)
 	if len(p.weeks) == 0 {
-		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		withhold(&out, a, note(noteAlwaysAway))
 		return out, problems
 	}
 	p.compared = compared
@@ -166,6 +175,8 @@ func firstPlan(m *measures, start program.Date) (*plan, []program.Note) {
 func newPlan(m *measures, behind past, start program.Date) *plan {
 	p := &plan{}
 	p.measures, p.past = *m, behind
+	p.newHand()
+	p.keepOn(&p.past.last)
 	if p.weeks = p.calendar(start); len(p.weeks) > 0 {
 		p.today = p.now()
 	}
@@ -176,7 +187,7 @@ func newPlan(m *measures, behind past, start program.Date) *plan {
 // begin looks at who the client is; without measures, out says why there is no plan.
 func begin(lib *program.Library, a *program.Assessment) (out program.Program, m *measures, problems program.Problems) {
 	out = program.Program{
-		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page},
+		Client: program.Client{Name: a.Athlete.Name, Slug: a.Slug, Share: a.Share, Page: a.Page, Large: a.Large, Time: a.Training.Time, Remind: a.Training.Remind},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
 		Goal:  program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
 		Other: a.Training.Other,
@@ -186,27 +197,32 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 		_, ok = road.Step(a.Goal.Step)
 	}
 	if !ok {
-		out.Withheld = []program.Note{note(noteSkillUnknown, text("skill", a.Goal.Skill))}
+		withhold(&out, a, note(noteSkillUnknown, text("skill", a.Goal.Skill)))
 		return out, nil, nil
 	}
 	a = inSeconds(road, a)
-	if out.Withheld = clearance(a); len(out.Withheld) > 0 {
+	if why := clearance(a); len(why) > 0 {
+		withhold(&out, a, why...)
 		return out, nil, nil
 	}
 	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: limitsIn(road, a, out.Start), today: a.Measured}}
 	if m.body, problems = ladder.New(a, road); problems.Stop() {
 		return out, nil, problems
 	}
+	m.newHand()
+	m.passOver()
+	m.omitted = m.body.NoBlock
 	m.leaveOut()
-	m.clashed, m.open = m.clashes(), m.openings()
+	m.clashed, m.open = m.clashes(), m.openings(nil)
 	return out, m, append(problems, m.contradictions()...)
 }
 
 // fill runs the planning steps in order.
 func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.Leans()
-	p.look = newOutlook(&p.season)
+	p.look, p.known = newOutlook(&p.season), p.marks()
 	p.easeBegun()
+	p.handBegun(p.past.on)
 	p.alike()
 	out.Weeks = p.fillWeeks()
 	p.look.earned(&p.season, out.Weeks)
@@ -215,7 +231,9 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 		return
 	}
 	p.outcome(out)
-	out.Notes = append(p.generalNotes(out), notes...)
+	out.Notes = slices.Concat(p.generalNotes(out), p.omits(p.missed(out.Weeks)), notes)
+	p.sayAhead(out.Weeks)
+	out.Wishes = p.wishesRead(out.Weeks)
 }
 
 // fillWeeks plans the weeks again until each gate week has room for its gate.
@@ -241,10 +259,12 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 	out, lastBuild, session = p.remember(&v)
 	for i := p.past.over(); i < len(p.weeks); i++ {
 		p.loads[i] = p.dosed(i, lastBuild, &v)
+		p.byHand(i, lastBuild, &v)
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
 		p.stayEased(i, lastBuild)
 		switch kind := p.weeks[i].kind; { // other work may weigh more than what was dosed
+		case !p.binds(i):
 		case kind == program.WeekBuild:
 			p.loads[i].shrink(v.next(i, p.loads[i].main))
 		case kind == program.WeekTest && v.built > 0:
@@ -255,6 +275,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 			p.asReached(&p.loads[i].second, i)
 		}
 		fits := p.asksGate(i)
+		p.most = v.next(i, p.loads[i].main)
 		w := p.printed(i, lastBuild, &session)
 		if !p.asksGate(i) || shortOfGate(&p.loads[i].main, &w) {
 			p.noRoom = append(p.noRoom, crowded{p.index(p.main[i].rung), i, fits})
@@ -264,7 +285,7 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 			w.MostHalf = v.next(i, p.loads[i].main)
 		}
 		v.add(weekDoneOf(&w, w.Kind, w.HalfSeconds))
-		if w.Kind == program.WeekBuild {
+		if w.Kind == program.WeekBuild && (lastBuild < 0 || !p.onTheRoad(i)) {
 			lastBuild = i
 		}
 		out = append(out, w)
@@ -318,13 +339,10 @@ func (ds *doses) dosed(i, lastBuild int, v *volume) load {
 	return l
 }
 
-// Deload holds are this share of the last build week's.
-const deloadShare = 60 // per cent
-
 // eased is the same work with shorter holds.
 func eased(w work) work {
 	if !w.none() {
-		w.hold = max(deloadLeast, (w.hold*deloadShare+99)/100)
+		w.hold = w.whole(max(deloadLeast, (w.hold*deloadShare+99)/100))
 	}
 	return w
 }

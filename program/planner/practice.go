@@ -18,16 +18,6 @@ import (
 // it is trained in sets below what was shown, and its gate week opens with a hold that ends
 // when two seconds are left.
 
-// How much is practised. Our judgement.
-const (
-	practiceDays    = 5   // a week, at the most
-	practiceSeconds = 900 // of one day, rests counted
-	triesRise       = 2   // tries more than a gate asks, at the most, one more a build week
-	soreTries       = 60  // per cent of the tries and sets, with a joint that is sore
-	trainedFrom     = 20  // per cent of the tries that have to reach, for a step to be practised
-	fewDays         = 3   // a week: with fewer, balance comes more slowly
-)
-
 // practice is a plan of balance in the making.
 type practice struct {
 	*plan
@@ -63,11 +53,12 @@ func (m *measures) newPractice(behind past, start program.Date, wall []program.W
 // fill lays out the weeks that are not over and says what there is to say.
 func (p *practice) fill(out *program.Program) {
 	if len(p.weeks) == 0 {
-		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		withhold(out, p.athlete, note(noteAlwaysAway))
 		return
 	}
-	out.Weeks = slices.Clone(p.past.weeks)
 	session := 0
+	p.handBegun(p.past.on)
+	out.Weeks = slices.Clone(p.past.weeks)
 	for i := range out.Weeks {
 		p.comeIn(i, &out.Weeks[i])
 		session += len(out.Weeks[i].Sessions)
@@ -87,14 +78,17 @@ func (p *practice) fill(out *program.Program) {
 	out.Gates, out.Outline = p.gates(out.Weeks), p.stagesTo(out)
 	out.Asks = append(out.Asks, p.asks(out)...)
 	out.Notes = append(p.generalNotes(out), p.practiceNotes()...)
+	p.sayAhead(out.Weeks)
+	out.Wishes = p.wishesRead(out.Weeks)
 }
 
 // practiceNotes say what a plan of balance can say, and what it cannot.
 func (p *practice) practiceNotes() []program.Note {
+	notes := p.omits(p.waiting())
 	if len(p.open) > 0 {
-		return nil
+		return notes
 	}
-	notes := []program.Note{note(notePractice)}
+	notes = append(notes, note(notePractice))
 	if p.anySore() {
 		notes = append(notes, note(notePracticeSore))
 	}
@@ -143,6 +137,7 @@ func (p *practice) week(i, session int) program.Week {
 	if out.Step != "" {
 		out.Stance, out.Gate = p.body.Figure(r, r.Free()), p.gateIn(i)
 	}
+	p.markByHand(&out)
 	out.Notes = p.notesIn(&out, i)
 	return out
 }
@@ -172,9 +167,9 @@ func (p *practice) notesIn(w *program.Week, i int) []program.Note {
 // stepIn is the step of a week: for two weeks after some off the one before.
 func (p *practice) stepIn(i int) int {
 	if _, easy := p.returning(i); easy {
-		return max(0, p.at-1)
+		return p.setStep(i, max(0, p.at-1))
 	}
-	return p.at
+	return p.setStep(i, p.at)
 }
 
 // gateIn reports whether a week asks for the gate: the last build week before an easy one,
@@ -184,7 +179,7 @@ func (p *practice) gateIn(i int) bool {
 	if i == 0 || i == p.past.over() && p.past.weeks[i-1].Step != p.body.Steps[p.at].ID {
 		return false
 	}
-	return p.weeks[i].kind == program.WeekBuild && p.weeks[i+1].kind != program.WeekBuild && !back && !p.anySore() && !p.comingBack(i)
+	return p.setFor(i) < 0 && p.weeks[i].kind == program.WeekBuild && p.weeks[i+1].kind != program.WeekBuild && !back && !p.anySore() && !p.comingBack(i)
 }
 
 func (p *practice) anySore() bool {

@@ -19,9 +19,7 @@ func (p *practice) groups(d day) []group {
 	case d.test && len(p.open) > 0:
 		add("role.test", x.entryTests()...)
 	case len(p.open) > 0 && d.straight:
-		for _, item := range x.entryWork(d) {
-			add("role.strength", item)
-		}
+		out = append(out, p.entryWork(d)...)
 	case len(p.open) == 0 && p.practisesOn(d):
 		add("role.main", p.practiceItems(d)...)
 	}
@@ -70,7 +68,7 @@ func (p *practice) practiceItems(d day) []program.Prescription {
 		return p.holdItems(item, at, d)
 	}
 	item.Try, item.Hold, item.Rest = true, r.Gate.Hold, triesRest(r.Gate.Hold)
-	item.Sets = p.triesOn(&r.Gate, d)
+	item.Sets = p.setSets(p.triesOn(&r.Gate, d), item.Hold+item.Rest, d)
 	return []program.Prescription{item}
 }
 
@@ -116,9 +114,10 @@ func (p *practice) eased(n int, d day) int {
 func (p *practice) holdItems(item program.Prescription, at int, d day) []program.Prescription {
 	r := &p.body.Steps[at]
 	o := opening{program.Hold{Seconds: float64(r.Gate.Hold)}, int(p.bestOf(at))}
-	o.share(&item, day{kind: program.WeekBuild, builds: d.builds})
+	o.share(&item, day{kind: program.WeekBuild, builds: d.builds}, program.Prescription{})
 	item.Hold = min(item.Hold, r.Gate.Hold)
-	item.Sets = p.eased(item.Sets, d)
+	item.Hold = p.setHeld(item.Hold, d)
+	item.Sets = p.setSets(p.eased(item.Sets, d), item.Hold+item.Rest, d)
 	open := item
 	open.Role, open.Sets, open.Hold, open.Check = program.RoleTest, 1, 0, true
 	open.MaxHold = max(p.bestOf(at), float64(item.Hold))
@@ -174,5 +173,5 @@ func (p *practice) easePractice(s *program.Session) {
 			}
 		}
 	}
-	s.Minutes = (p.length(s.Items) + 59) / 60
+	s.Minutes = (p.lengthOn(s.Date, s.Items) + 59) / 60
 }

@@ -112,13 +112,12 @@ func (r *reading) wayFlags(way *way, gates []program.GateRead) []program.Flag {
 
 // practiceAhead plans the weeks ahead for joints as the log has them.
 func (r *reading) practiceAhead(out *program.Program, way *way, eased *program.Assessment) {
-	m := r.measures
-	m.athlete, m.limits = eased, limitsIn(r.road, eased, r.block)
+	m := r.measures.nowAs(eased, r.block)
 	wall := r.wall[len(r.wall)-1].Weeks
 	out.Start = r.block
 	p := m.newPractice(r.practiceBehind(), r.block, wall)
 	if len(p.weeks) == 0 { // the block is over: the next begins
-		out.Start, m.limits = r.from, limitsIn(r.road, eased, r.from)
+		out.Start, m = r.from, r.measures.nowAs(eased, r.from)
 		p = m.newPractice(nextBlock(p.past), r.from, nil)
 	}
 	p.at, p.gated = way.at, way.shown[len(way.shown)-1] != 0
@@ -130,7 +129,7 @@ func (r *reading) practiceAhead(out *program.Program, way *way, eased *program.A
 
 // practiceBehind is what the weeks that are over leave to the plan.
 func (r *reading) practiceBehind() past {
-	b := past{rest: r.restAfter()}
+	b := past{on: r.on, rest: r.restAfter()}
 	for _, w := range r.weeks {
 		kind := r.kindDone(w)
 		if kind == program.WeekAway {
@@ -154,7 +153,7 @@ func (r *reading) practiceBehind() past {
 
 // practiceFinish adds what the new plan changes, and why.
 func (r *reading) practiceFinish(out *program.Review, p *program.Program, way *way) {
-	out.Withheld, out.GoalAfter = p.Withheld, p.Goal
+	out.Withheld, out.GoalAfter, out.Wishes = p.Withheld, p.Goal, p.Wishes
 	if len(p.Withheld) > 0 {
 		return
 	}

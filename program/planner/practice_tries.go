@@ -93,7 +93,7 @@ func (p *practice) bestOf(at int) float64 {
 		if s.ID != r.ID && (s.Press != r.Press || !s.Gate.Tried() || !r.Gate.Tried()) {
 			continue
 		}
-		best = max(best, float64(p.best(program.Hold{Exercise: s.Exercise})))
+		best = max(best, float64(p.best(program.Hold{Exercise: s.Exercise}, p.athlete.Log.Entries)))
 		for _, t := range p.athlete.Tests {
 			if t.Step == s.ID {
 				best = max(best, t.Seconds)
@@ -111,10 +111,6 @@ type way struct {
 	fallen int            // the step last fallen back from, with the week after; −1: none
 	fellOn program.Date
 }
-
-// backAfter is for how many weeks of tries hardly one may reach before the step below
-// is practised again (our judgement).
-const backAfter = 2
 
 // wayOf follows the log week by week. A gate that is shown opens the next step. Where in two
 // weeks of tries not one day had a fifth of them reach, the step below comes back, until its

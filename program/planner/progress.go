@@ -18,12 +18,6 @@ import (
 // to the exercise as it began, and so does whoever was off for two weeks or has a joint
 // sore since. The preparation stays: warming up is no work to add to.
 
-const (
-	movesEvery, againstMovesEvery = 2, 3 // build weeks
-	mostReps                      = 15
-	mostSets                      = 5
-)
-
 // progressed is an exercise and its dose in a build week.
 func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
 	every := movesEvery
@@ -92,7 +86,7 @@ func (x *exercises) harder(e *program.Exercise, d day) *program.Exercise {
 		a, ok := x.lib.Exercise(o.Exercise)
 		return ok && a.Trains[0] == e.Trains[0]
 	}
-	if slices.ContainsFunc(x.open, asked) {
+	if slices.ContainsFunc(x.open, asked) || x.isPreferred(e.ID) {
 		return nil
 	}
 	for _, id := range e.Harder {

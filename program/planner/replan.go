@@ -116,16 +116,15 @@ func retiredSince(a *program.Assessment) bool {
 
 // replan plans the weeks ahead for joints as the log has them.
 func (r *reading) replan(out *program.Program, eased *program.Assessment, gates []program.GateRead) {
-	m := r.measures
-	m.athlete, m.limits = eased, limitsIn(r.road, eased, r.block)
+	m := r.measures.nowAs(eased, r.block)
 	out.Start = r.block
 	p := newPlan(&m, r.behind(gates), r.block)
 	if len(p.weeks) == 0 { // the block is over: the next begins
-		out.Start, m.limits = r.from, limitsIn(r.road, eased, r.from)
+		out.Start, m = r.from, r.measures.nowAs(eased, r.from)
 		p = newPlan(&m, nextBlock(p.past), r.from)
 	}
 	if len(p.weeks) == 0 {
-		out.Withheld = []program.Note{note(noteAlwaysAway)}
+		withhold(out, eased, note(noteAlwaysAway))
 		return
 	}
 	r.next, p.compared = p, r.without != news{}
@@ -147,7 +146,7 @@ func (r *reading) number(out *program.Program, p *plan) {
 // behind is what the weeks that are over leave to the plan.
 func (r *reading) behind(gates []program.GateRead) past {
 	e := r.est
-	b := past{before: r.earlier, state: e.state, career: e.career, lost: e.lost, off: e.off, tested: e.tested}
+	b := past{on: r.on, before: r.earlier, state: e.state, career: e.career, lost: e.lost, off: e.off, tested: e.tested}
 	for i, w := range r.weeks {
 		if w.start < r.block || w.Number == 0 {
 			continue
@@ -161,11 +160,12 @@ func (r *reading) behind(gates []program.GateRead) past {
 		week.Stance = r.stanceOf(&week)
 		b.weeks = append(b.weeks, week)
 		b.counted = append(b.counted, r.countedIn(i, w))
-		if kind == program.WeekBuild {
+		if kind == program.WeekBuild && (!week.ByCoach || b.last.main.none()) { // else it goes on from the last week of its own
 			last := r.loadOf(&week)
 			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.aid) {
 				b.rigged = 1
 			}
+			b.lastOf = week.Number
 			b.last, b.sets, b.step = last, total(last.sets), week.Step
 			if week.Scale > 0 {
 				b.step = ""
@@ -173,6 +173,8 @@ func (r *reading) behind(gates []program.GateRead) past {
 		}
 	}
 	b.rest, b.short = r.restAfter(), r.tooLong()
+	b.reached = r.reached()
+	b.marks, b.finds = r.marks(), r.findsAhead()
 	for _, w := range b.weeks {
 		for _, day := range recalled(&w).straight {
 			if b.rest.until != 0 && day >= b.rest.from {
@@ -264,11 +266,6 @@ func (r *reading) gatesBehind(b *past, gates []program.GateRead) {
 	}
 }
 
-// openWeeks is for how many build weeks a step may have been trained whose gate
-// before it is still open, until the plan leaves it at that: after them the harder
-// step has long answered the question (our judgement).
-const openWeeks = 2
-
 // leftOpen is the step that the client left for the one worked on now, a week or two
 // ago, although its gate was asked for and is not passed; empty where there is none.
 // Nobody moves on without the gate.
@@ -303,10 +300,6 @@ func (c *client) loadOfStep(id string) float64 {
 	}
 	return 0
 }
-
-// gateWeeksAsked is how many gate weeks of a step are printed for a log that never says
-// how the form was; then the work on the step goes on, and waits for the answer.
-const gateWeeksAsked = 2
 
 // gateWeeks are those of a step that were done.
 func (r *reading) gateWeeks(step string) int {
@@ -357,6 +350,6 @@ func nextBlock(b past) past {
 		w := &b.weeks[i]
 		b.before = append(b.before, weekDoneOf(w, w.Kind, b.counted[i]))
 	}
-	b.weeks, b.counted, b.last, b.repeat, b.moreHelp = nil, nil, load{}, false, false
+	b.weeks, b.counted, b.last, b.lastOf, b.repeat, b.moreHelp = nil, nil, load{}, 0, false, false
 	return b
 }

@@ -49,30 +49,41 @@ func whole(p program.Program, r *reading) program.Program {
 	return p
 }
 
-// lives draws any client, lets them do some weeks of the plan, and changes
-// things: sessions missed, weeks off, days ill, pain, another goal, band or joint.
-func lives(lib *program.Library) *rapid.Generator[life] {
-	return rapid.Custom(func(t *rapid.T) life {
-		l := life{a: clients.Draw(t, "client")}
-		p, problems := Plan(lib, &l.a)
-		if problems.Stop() || len(p.Weeks) == 0 {
-			t.Skip("no program")
-		}
-		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
+// lives draws any client of the planche.
+func lives(lib *program.Library) *rapid.Generator[life] { return livesOf(lib, clients) }
+
+// livesOf draws the lives of some clients, who train as simulated people do.
+func livesOf(lib *program.Library, drawn *rapid.Generator[program.Assessment]) *rapid.Generator[life] {
+	return lived(lib, drawn, stepIDs, func(t *rapid.T, l *life) func(*program.Week) []program.Entry {
 		_, behind, _ := begin(lib, &l.a)
 		state, _ := behind.assess(behind.athlete.Tests)
 		world := people.Base()
 		world.Ill, world.Skips = 0, rapid.SampledFrom([]float64{0, 0.6, 1.4}).Draw(t, "skips")
 		held12 := math.Exp(state.C + rapid.Float64Range(-0.2, 0.2).Draw(t, "off"))
 		client := people.Of(world, lib, l.a, held12, rapid.Uint64().Draw(t, "seed"))
+		return func(w *program.Week) []program.Entry { return client.Do(w).Entries }
+	})
+}
+
+// lived draws a client, lets them do some weeks of the plan, and changes
+// things: sessions missed, weeks off, days ill, pain, another goal, band or joint.
+func lived(lib *program.Library, drawn *rapid.Generator[program.Assessment], steps []string, does func(*rapid.T, *life) func(*program.Week) []program.Entry) *rapid.Generator[life] {
+	return rapid.Custom(func(t *rapid.T) life {
+		l := life{a: drawn.Draw(t, "client")}
+		p, problems := Plan(lib, &l.a)
+		if problems.Stop() || len(p.Weeks) == 0 {
+			t.Skip("no program")
+		}
+		l.wall = []program.PlanVersion{Version(&p, 1, l.a.Measured)}
+		do := does(t, &l)
 		n := rapid.IntRange(1, min(8, len(p.Weeks))).Draw(t, "weeks")
 		off := rapid.IntRange(0, n).Draw(t, "off from")
 		l.on = p.Weeks[0].Start
 		for i := range n {
 			if i >= off && i < off+3 && off%2 == 0 {
-				client.Do(&program.Week{Kind: program.WeekAway})
+				do(&program.Week{Kind: program.WeekAway})
 			} else {
-				l.a.Log.Entries = append(l.a.Log.Entries, client.Do(&p.Weeks[i]).Entries...)
+				l.a.Log.Entries = append(l.a.Log.Entries, do(&p.Weeks[i])...)
 			}
 			l.on = p.Weeks[i].Start + program.Date(rapid.IntRange(0, 7).Draw(t, "day"))
 			if rapid.IntRange(0, 2).Draw(t, "read") == 0 {
@@ -84,14 +95,14 @@ func lives(lib *program.Library) *rapid.Generator[life] {
 				}
 			}
 		}
-		l.change(t)
+		l.change(t, steps)
 		numberSets(&l.a.Log)
 		l.mornings(t)
 		return l
 	})
 }
 
-func (l *life) change(t *rapid.T) {
+func (l *life) change(t *rapid.T, steps []string) {
 	a := &l.a
 	switch rapid.IntRange(0, 7).Draw(t, "change") {
 	case 0:
@@ -105,9 +116,9 @@ func (l *life) change(t *rapid.T) {
 	case 2:
 		a.Goal.By = l.on + program.Date(rapid.IntRange(1, 200).Draw(t, "by"))
 	case 3:
-		a.Goal.Step = rapid.SampledFrom(stepIDs).Draw(t, "goal now")
+		a.Goal.Step = rapid.SampledFrom(steps).Draw(t, "goal now")
 	case 4:
-		a.Bands = nil
+		a.Bands, a.Hanging.Pads, a.Hanging.Blocks = nil, nil, nil
 		a.Tests = slices.DeleteFunc(slices.Clone(a.Tests), func(h program.Hold) bool { return !h.Rig.Free() })
 	case 5:
 		band := bandsDrawn.Draw(t, "band now")

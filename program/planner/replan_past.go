@@ -12,19 +12,25 @@ import (
 // past is what a plan begins from that is not the first: weeks that are over and
 // what the log has taught. The zero past, with a state, is that of a first plan.
 type past struct {
+	on      program.Date   // of the review; 0 in a first plan
 	weeks   []program.Week // of this block, over: as printed; away where nothing was done
 	counted []int          // half seconds done in each of them
 	before  []weekDone     // weeks of earlier blocks
 	last    load           // straight-arm work of the last build week, as printed
+	lastOf  int            // number of the week that this is of; 0: none
 	sets    int            // straight-arm sets of that week, kept over the end of a block
 	rigged  int            // build weeks in a row, the last one included, with its step and rig
 	step    string         // id of the step worked on; empty on the floor
 
-	state  strength.State // at the first week to plan
-	career strength.Career
-	lost   float64 // ln C lost in weeks off and not yet back
-	off    int     // weeks off in a row right before
-	tested bool    // a hold was read
+	state   strength.State // at the first week to plan
+	career  strength.Career
+	lost    float64 // ln C lost in weeks off and not yet back
+	off     int     // weeks off in a row right before
+	tested  bool    // a hold was read
+	reached reached // by who has found a mark and held no step yet
+
+	marks knownMarks        // that the log tells of
+	finds []program.Measure // what the week that has begun finds, still to come
 
 	passed float64 // N·m, load of the hardest step whose gate is passed
 	open   bool    // that step was left although its gate is not passed
@@ -115,10 +121,14 @@ func (lo *layout) remember(v *volume) (out []program.Week, lastBuild, session in
 		}
 		session += len(lo.weeks[i].days)
 	}
+	if lo.past.lastOf > 0 { // weeks of the coach's own hand were passed over
+		lastBuild = lo.past.lastOf - 1
+	}
 	if lastBuild >= 0 {
 		lo.loads[lastBuild], lo.main[lastBuild] = lo.past.last, lo.past.last.main
 	}
 	lo.exercises.came, lo.anew, lo.behind = map[string]int{}, 0, nil
+	lo.sought = lo.stillSought()
 	for i := range lo.past.weeks {
 		lo.comeIn(i, &lo.past.weeks[i])
 	}
@@ -145,7 +155,7 @@ func (rt *route) resumed() (stage, bool) {
 	if !rt.limits.elbowSore {
 		id = cmp.Or(rt.stepBeforeOff(), id)
 	}
-	return rt.enterableBelow(rt.rungBelow(id)+1, first), rt.limits.elbowSore
+	return rt.enterableBelow(min(rt.rungBelow(id), rt.hardestStep())+1, first), rt.limits.elbowSore
 }
 
 // rungBelow is a step's rung on the ladder; where it has none any more, the
@@ -182,9 +192,6 @@ func (rt *route) tooLittle(r *ladder.Rung, o ladder.Aid, week int) bool {
 	least, weeks := rt.leastHelpBack(r)
 	return o.Help < least && rt.buildsBefore(week) < weeks
 }
-
-// backWeeks is how many build weeks help that came back stays at the least.
-const backWeeks = 2
 
 // leastHelpBack is the least help at a step, in tenths of a newton, and for how
 // many build weeks; 0 where any will do, or where no rig with as much serves.

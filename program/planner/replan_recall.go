@@ -46,14 +46,14 @@ func isArm(item *program.Prescription) bool {
 	case program.RoleMain, program.RoleSecond, program.RoleAhead:
 		return true
 	}
-	return item.Role == program.RoleTest && armed(item)
+	return item.Role == program.RoleTest && armed(item) && !isEntryCheck(item)
 }
 
 // armed reports whether an item is a step, or held on straight arms.
 func armed(item *program.Prescription) bool { return item.Step != "" || item.StraightArm }
 
 func isMain(item *program.Prescription) bool {
-	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check && armed(item)
+	return item.Role == program.RoleMain || item.Role == program.RoleTest && item.Check && isArm(item)
 }
 
 // loadOf is a printed week's straight-arm work, read back.
@@ -62,7 +62,8 @@ func (c *client) loadOf(printed *program.Week) load {
 	l := load{sets: make([]daySets, len(w.straight))}
 	for _, s := range printed.Sessions {
 		for i := range s.Items {
-			item := &s.Items[i]
+			planned := c.asPlanned(s.Items[i])
+			item := &planned
 			switch {
 			case isMain(item) && (l.main.none() || item.Hold > l.main.hold):
 				l.main = c.workOf(item)
@@ -87,6 +88,22 @@ func (c *client) loadOf(printed *program.Week) load {
 	return l
 }
 
+// goesOn reports whether work can go on: on the floor, or at a step that this ladder has. One
+// above the goal, or one that sore wrists leave out, is work still, to compare with.
+func (c *client) goesOn(w work) bool {
+	at := c.index(w.rung)
+	return !w.none() && (w.rung == nil || at >= 0 && at <= c.hardestStep())
+}
+
+// keepOn takes out of a week's work what can't go on.
+func (c *client) keepOn(l *load) {
+	for _, w := range []*work{&l.main, &l.second, &l.heavy, &l.leans} {
+		if !c.goesOn(*w) {
+			*w = work{}
+		}
+	}
+}
+
 // figure is the stance of work.
 func (c *client) figure(w work) program.Stance {
 	if w.none() {
@@ -95,11 +112,13 @@ func (c *client) figure(w work) program.Stance {
 	return c.body.Figure(w.rung, w.aid)
 }
 
-// workOf is one printed item as work; none where this body, these bands or this
-// ladder no longer have it.
-func (c *client) workOf(item *program.Prescription) work {
+// workOf is one printed item as work, of whatever step of the road map; none where this
+// body or these bands no longer have it.
+func (c *client) workOf(printed *program.Prescription) work {
+	planned := c.asPlanned(*printed)
+	item := &planned
 	w := work{max: tenths(item.MaxHold), share: item.Load, hold: item.Hold}
-	w.short = item.Role == program.RoleMain && item.Hold < mainLeast
+	w.short = item.Role == program.RoleMain && !w.trainable()
 	switch {
 	case item.Step == "":
 		if w.floor = c.floorRung(program.RungLean); w.floor == nil {
@@ -113,8 +132,8 @@ func (c *client) workOf(item *program.Prescription) work {
 			return work{}
 		}
 	}
-	for i := range c.body.Steps {
-		if r := &c.body.Steps[i]; r.ID == item.Step {
+	for i := range c.body.All {
+		if r := &c.body.All[i]; r.ID == item.Step {
 			w.rung = r
 			w.aid = r.Carried(c.body.Named(r, item.Rig), item.Scale)
 		}
@@ -122,5 +141,6 @@ func (c *client) workOf(item *program.Prescription) work {
 	if w.rung == nil || len(w.aid.Rig.Bands) != len(item.Rig.Bands) {
 		return work{}
 	}
+	w.short = w.short && !w.trainable() // three repetitions are no short set
 	return w
 }

@@ -15,7 +15,7 @@ func TestRigsStay(t *testing.T) {
 	lib := library(t)
 	builds, changes := 0, 0
 	for i := range uint64(40) {
-		p := people.Draw(people.Base(), lib, 2000, i)
+		p := people.Draw(people.Base(), lib, "planche", 2000, i)
 		readWeekly(t, lib, p, func(r *reading, w *program.Week) {
 			last := r.next.past.main()
 			if w.Kind != program.WeekBuild || last.step() != w.Step || last.floor != nil || w.Gate || r.gateBefore() {

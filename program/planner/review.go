@@ -142,7 +142,7 @@ func (r *reading) changesTo(weeks []program.Week) []program.Change {
 
 // finish adds what the new plan changes.
 func (r *reading) finish(out *program.Review, p *program.Program) {
-	out.Withheld, out.Notes = p.Withheld, nil
+	out.Withheld, out.Notes, out.Wishes = p.Withheld, nil, p.Wishes
 	if len(p.Withheld) == 0 && p.From != 0 {
 		out.Notes = r.notes()
 		out.Changes = r.changesTo(p.Weeks)

@@ -22,6 +22,8 @@ import (
 //     if that were 7.5 ± 1.5, and never as bad news; one that stopped short at RPE
 //     9.5 or more is exact, and without an RPE would not have lasted four seconds
 //     more;
+//   - a try at a mark that is to be found ended by its RPE, as it was to: it is no set
+//     that stopped short;
 //   - where the form broke, the clean hold was up to four seconds shorter than
 //     the one written, whatever its RPE; so it was in the sets before it on its line
 //     of which nobody says more;
@@ -32,6 +34,7 @@ import (
 //   - repetitions of a press tell by their change, see pressed.
 type estimate struct {
 	body   *ladder.Body
+	heldAs func(exercise string) string // of a lean that is repeated
 	state  strength.State
 	career strength.Career
 	lost   float64            // ln C lost in weeks off and not yet back
@@ -63,7 +66,7 @@ const (
 )
 
 func newEstimate(m *measures, state strength.State) *estimate {
-	e := &estimate{body: m.body, state: state, career: career(m.athlete, m.body), press: map[string]float64{}}
+	e := &estimate{body: m.body, heldAs: m.heldAs, state: state, career: career(m.athlete, m.body), press: map[string]float64{}}
 	for i := range m.athlete.Tests {
 		if t := &m.athlete.Tests[i]; m.presses(t) {
 			e.weigh(t.Exercise, float64(t.Reps))
@@ -102,7 +105,8 @@ func (e *estimate) day(d *dayRead) {
 
 // note keeps what a set did to the estimate.
 func (e *estimate) note(s *setRead, o strength.Observation, moved float64) {
-	e.tested = e.tested || s.Step != "" && o.Seconds >= 1 && !o.Broken // a lean, or a hold that broke, shows no step
+	shows := s.Step != "" || s.finds() // a lean shows no step, but where it was to find a mark
+	e.tested = e.tested || shows && o.Seconds >= 1 && !o.Broken
 	if o.Max {
 		e.tests = append(e.tests, program.TestRead{Date: s.Date, Held12: heldTwelve(o)})
 	}
@@ -118,6 +122,9 @@ func (e *estimate) observation(s *setRead) (strength.Observation, bool) {
 		return o, false
 	}
 	switch {
+	case s.Done.Reps > 0 && s.finds(): // in and out of a lean, three seconds each
+		o.Seconds = s.seconds()
+		e.body.Leant(&o, e.heldAs(s.Exercise), s.Ahead)
 	case s.Done.Reps > 0:
 		return e.pressed(s, o)
 	case s.Step != "":
@@ -139,6 +146,8 @@ func (e *estimate) held(s *setRead, o *strength.Observation) bool {
 		return e.skip(s, noteSetUnplaced)
 	case s.Rig.Drop == ladder.DropPrinted:
 		return e.skip(s, noteStrapUnsaid)
+	case e.body.Unweighed(s.Rig):
+		return e.skip(s, notePullUnsaid)
 	}
 	if s.Rig.Drop < 0 {
 		s.Rig.Drop = 0

@@ -18,26 +18,7 @@ var joints = [...]struct {
 	{"shoulders", "joint.shoulders", func(p program.Pain) int { return p.Shoulders }, func(h *program.Health) *program.Joint { return &h.Shoulders }},
 }
 
-// The pain rule over weeks (common practice, our limits): three or more within
-// two weeks makes a joint sore, five or more ends an exercise, and pain that
-// rises from week to week over two weeks is for a professional to see.
-const (
-	sorePain = 3
-	highPain = 5
-	lately   = 14 // days
-	aWeek    = 7  // days
-)
-
-// What is worth a look in the last two weeks (our judgement).
-const (
-	highRPE    = 9.0  // mean of the main sets
-	lowRPE     = 6.0  // at most, of every one of them
-	ratedLeast = 6    // sets rated, before their mean says anything
-	shortMany  = 0.20 // share of main sets that stopped short: plans reckon with 0.05
-	mainsLeast = 8
-	silentDays = 10
-	missedMany = 1.0 / 3
-)
+const aWeek = 7 // days
 
 // painFlags are what the joints say, in sessions and on the mornings after them, and
 // the assessment with the joints that hurt counted as sore: the plan ahead is
@@ -202,9 +183,6 @@ func (r *reading) goalFlag() []program.Flag {
 	}
 	return nil
 }
-
-// repeats is how often a week is repeated whose gate was not passed.
-const repeats = 2
 
 // flags are all of them, the most urgent first.
 func (r *reading) flags(pains []program.Flag, gates []program.GateRead, asks []program.Note, ended bool) []program.Flag {

@@ -12,13 +12,18 @@ import (
 type setRead struct {
 	program.SetRead
 	item *program.Prescription // nil: nothing like it was printed
+	nth  int                   // of its item's sets, from 0
 
+	told     bool // by a line of the log, which did not leave it to the card
 	doubtful bool // nothing is said of its form, and a later set of its line broke
 }
 
 // short says that a hold stopped before its printed seconds, or a repeated lean before
 // its repetitions.
 func (s *setRead) short() bool {
+	if s.finds() { // RPE ends a try
+		return false
+	}
 	if s.Done.Reps > 0 {
 		return s.arm() && s.Done.Reps < s.Printed
 	}
@@ -166,7 +171,7 @@ func written(e *program.Entry) []setRead {
 		if s.Number == 0 && len(e.Sets) > 1 {
 			s.Number = i + 1
 		}
-		read := setRead{SetRead: program.SetRead{Date: e.Date, Exercise: e.Exercise, Step: e.Step, Ahead: e.Ahead, Done: s, Place: e.Place}}
+		read := setRead{told: true, SetRead: program.SetRead{Date: e.Date, Exercise: e.Exercise, Step: e.Step, Ahead: e.Ahead, Scale: e.Scale, Done: s, Place: e.Place}}
 		if e.RigGiven {
 			read.Rig = e.Rig
 			read.Rig.Bands = slices.Clone(e.Rig.Bands)
@@ -187,6 +192,7 @@ func (s *setRead) rigGiven(e *program.Entry) {
 	switch {
 	case !e.RigGiven:
 		s.Rig = program.Rig{Drop: rigPrinted}
+	case e.Rig.Pull > 0: // the strap is as long as that takes
 	case !e.DropGiven && !e.Rig.Free():
 		s.Rig.Drop = ladder.DropPrinted
 	}

@@ -7,19 +7,6 @@ import (
 	"gatepost/program"
 )
 
-// The rule of the next morning, as it stands on every card (common practice): one
-// or two above usual, repeat the session easier; more, or two mornings running, no
-// straight-arm work for three to seven days. The limits that the card leaves open
-// are our judgement.
-const (
-	usualDays   = 28 // usual is the median of four weeks
-	usualLeast  = 3  // mornings that make a usual; with fewer it is 0
-	morningUp   = 1  // above usual, of ten: repeat easier
-	morningHigh = 3  // above usual: no straight-arm work
-	runningDays = 4  // mornings are noted after sessions, and those may lie so far apart
-	pauseDays   = 7  // the longest pause: what is older stops nothing
-)
-
 // morning is the last morning that was noted of a joint, held against what is
 // usual for it.
 type morning struct {

@@ -76,12 +76,14 @@ func newReading(m *measures, versions []program.PlanVersion, on program.Date) *r
 	r.est = newEstimate(m, state)
 	r.then = r.moment(blockStart(m.athlete))
 	r.readWeeks()
+	r.open = r.shownInLog()
 	return r
 }
 
 // besideWall is a log beside the plans, of which nothing is read yet.
 func besideWall(m *measures, versions []program.PlanVersion, on program.Date) *reading {
 	a := m.athlete
+	m.open = m.openings(slices.DeleteFunc(slices.Clone(a.Log.Entries), func(e program.Entry) bool { return e.Date > on }))
 	r := &reading{diary: diary{measures: *m, on: on}, wall: versions, block: blockStart(a)}
 	if n := len(versions); n > 0 && len(versions[n-1].Weeks) > 0 {
 		r.block = max(r.block, versions[n-1].Weeks[0].Start)
@@ -276,7 +278,9 @@ func (r *reading) halfSeconds(s *setRead) int {
 	if s.item != nil {
 		switch s.item.Role {
 		case program.RoleMain, program.RoleSecond, program.RoleAhead:
-			share = s.item.Load
+			if share = s.item.Load; s.finds() {
+				return s.tryCounted()
+			}
 		default:
 			return 0 // tests stand outside
 		}

@@ -30,11 +30,6 @@ func (di *diary) restAfter() rest {
 	return out
 }
 
-// restDays are without straight-arm work after pain of five or more, or after a
-// morning that stops it. The card says three to seven, and the client decides by the
-// mornings; three are what is taken off the cards (common practice).
-const restDays = 3
-
 // nextCard is the first day whose card can still be changed: the day of the review,
 // unless something is written of it already.
 func (di *diary) nextCard() program.Date {
@@ -78,10 +73,6 @@ func (d *dayRead) worst(of func(program.Pain) int) int {
 	}
 	return worst
 }
-
-// quietMornings is how many mornings after a session of the way back have to be quiet
-// before the next step of it (common practice: the second day is often the worse one).
-const quietMornings = 2
 
 // quietSince counts the straight-arm sessions after a day that left no joint sore,
 // neither in the session nor on the mornings after it. What nobody wrote of a morning

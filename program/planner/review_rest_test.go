@@ -86,6 +86,46 @@ func TestElbowsAtSix(t *testing.T) {
 	}
 }
 
+// Wrists at 7 after presses at the wall, and at 6 the next morning: no press and no push on
+// the cards of the three days after, and from then on none on flat hands, as long as they
+// count as sore; on a box with handles it goes on (common practice: neutral wrists first).
+func TestWristsAtSevenStopPresses(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away = nil
+	a.Goal = program.Goal{Skill: "handstand-push-up", Step: "raised-hands-5", Reps: 3, Hold: 9, By: monday + 360}
+	a.Bands, a.Kit = nil, []string{"wall", "box", "parallettes"}
+	a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 60}, {Exercise: "push-up", Reps: 25}, {Step: "lowering", Reps: 15, Seconds: 45}}
+	flat := []string{"push-up", "pike-push-up", "wall-handstand-lowering", "wall-handstand-push-up", "chest-to-wall-push-up"}
+	hurt := program.Pain{Given: true, Wrists: 7, Elbows: -1, Shoulders: -1, Other: -1}
+	p, _ := Plan(lib, &a)
+	if first := sessionOn(&p.Weeks[0], monday+2); !slices.ContainsFunc(first.Items, func(i program.Prescription) bool { return slices.Contains(flat, i.Exercise) }) {
+		t.Fatal("Wednesday was to press on flat hands")
+	}
+	next := hurt
+	next.Wrists = 6
+	a.Log.Entries = []program.Entry{{Date: monday, AsPrinted: true, Sets: []program.SetDone{{Pain: hurt}}}, {Date: monday + 1, Morning: true, Sets: []program.SetDone{{Pain: next}}}}
+	_, q, _ := Read(lib, &a, []program.PlanVersion{Version(&p, 1, a.Measured)}, monday+1)
+	for _, day := range []program.Date{monday + 2, monday + 4} {
+		for _, item := range sessionOn(&q.Weeks[0], day).Items {
+			if item.Step != "" || slices.Contains(flat, item.Exercise) {
+				t.Errorf("%s still has %s", day, item.Exercise)
+			}
+		}
+	}
+	presses := false
+	for i := range q.Weeks[1:] {
+		for _, item := range items(&q.Weeks[1+i]) {
+			presses = presses || item.Role == program.RoleMain
+			if slices.Contains(flat, item.Exercise) {
+				t.Errorf("week %d has %s on sore wrists", i+2, item.Exercise)
+			}
+		}
+	}
+	if !presses || !hasNote(q.Notes, noteOmitWrists) {
+		t.Errorf("presses %v; notes %v", presses, q.Notes)
+	}
+}
+
 // A session that hurt again, or a morning after it that was not quiet, stays where it
 // was on the way back; quiet ones go on.
 func TestWayBackWaitsForQuiet(t *testing.T) {

@@ -36,21 +36,39 @@ func slotsOf(items []program.Prescription, week *program.Week, exercise string) 
 // rig, where there is one.
 func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
 	slices.SortFunc(sets, compareSets)
+	slots = oneFound(slots, len(sets))
 	used := make([]bool, len(slots))
 	for i := range sets {
 		s := &sets[i]
 		if at := s.slot(slots, used); at >= 0 {
 			used[at] = true
 			s.item = slots[at]
+			s.nth = at - slices.Index(slots, s.item)
 		}
 		s.fit()
 		d.sets = append(d.sets, *s)
 	}
 }
 
+// oneFound leaves of a find's printed sets the first where so few sets are written that
+// only its last good mark can be among them, before the work that followed it.
+func oneFound(slots []*program.Prescription, sets int) []*program.Prescription {
+	tries := func(item *program.Prescription) bool { return item.Find.Any() }
+	at := slices.IndexFunc(slots, tries)
+	others := len(slices.DeleteFunc(slices.Clone(slots), tries))
+	if at < 0 || others == 0 || sets > 1+others {
+		return slots
+	}
+	first := slots[at]
+	return slices.Insert(slices.DeleteFunc(slices.Clone(slots), tries), at, first)
+}
+
 // slot is the printed set that a set is laid beside, −1 for none. One more than was
 // printed takes the last that has seconds: nobody asked it for two seconds to the end.
 func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
+	if at := s.findsAt(slots, used); at >= 0 {
+		return at
+	}
 	free, last := -1, len(slots)-1
 	for last > 0 && isOpen(*slots[last]) {
 		last--
@@ -59,7 +77,8 @@ func (s *setRead) slot(slots []*program.Prescription, used []bool) int {
 		if used[i] {
 			continue
 		}
-		if s.Rig.Drop == rigPrinted || ladder.SameRig(s.Rig, slots[i].Rig) {
+		same := s.Rig.Drop == rigPrinted || ladder.SameRig(s.Rig, slots[i].Rig)
+		if same && (s.Scale == 0 || s.Scale == slots[i].Scale) {
 			return i
 		}
 		if free < 0 {
@@ -77,25 +96,37 @@ func (s *setRead) fit() {
 	if s.item == nil {
 		return
 	}
+	if s.finds() {
+		s.atMark()
+		return
+	}
 	switch s.Rig.Drop {
 	case rigPrinted:
 		s.Rig = s.item.Rig
 	case ladder.DropPrinted:
-		s.Rig.Drop = s.item.Rig.Drop
+		s.hungAs(s.item.Rig)
 	}
 	if s.Step == "" {
 		s.Step = s.item.Step
 	}
-	s.Ahead, s.Scale = cmp.Or(s.Ahead, s.item.Ahead), s.item.Scale
+	s.Ahead, s.Scale = cmp.Or(s.Ahead, s.item.Ahead), cmp.Or(s.Scale, s.item.Scale)
 	switch {
-	case s.Ahead != s.item.Ahead:
-		// leant otherwise than was printed: the seconds were not asked of it
+	case s.Ahead != s.item.Ahead, s.Scale != s.item.Scale:
+		// leant otherwise than was printed, or with other weight on the toes: the seconds were not asked of it
 	case s.item.Step != "" && !ladder.SameRig(s.Rig, s.item.Rig):
 		// held with other help than was printed: the seconds were not asked of it
 	case s.Done.Reps > 0:
 		s.Printed = s.item.Reps
 	default:
 		s.Printed = s.item.Hold
+	}
+}
+
+// hungAs takes over a printed strap, and of the same band the printed pull.
+func (s *setRead) hungAs(printed program.Rig) {
+	s.Rig.Drop = printed.Drop
+	if slices.Equal(s.Rig.Bands, printed.Bands) {
+		s.Rig.Pull = printed.Pull
 	}
 }
 
@@ -106,28 +137,28 @@ func (r *reading) match(w *weekPrinted) {
 	for _, d := range w.days {
 		for i := range d.sets {
 			if s := &d.sets[i]; s.Rig.Drop == ladder.DropPrinted {
-				s.Rig.Drop = r.lastStrap(s)
+				s.hungAs(r.lastRig(s))
 			}
 		}
 	}
 }
 
-// lastStrap is the strap last printed for an exercise with the bands of a set, or the
-// only one that the client has; dropPrinted where nobody knows.
-func (r *reading) lastStrap(s *setRead) float64 {
+// lastRig is the rig last printed for an exercise with the bands of a set, or one on the
+// only strap that the client has; on dropPrinted where nobody knows.
+func (r *reading) lastRig(s *setRead) program.Rig {
 	for i := len(r.weeks) - 1; i >= 0; i-- {
 		for j := len(r.weeks[i].Sessions) - 1; j >= 0; j-- {
 			for _, item := range r.weeks[i].Sessions[j].Items {
 				if item.Exercise == s.Exercise && ladder.SameRig(s.Rig, item.Rig) {
-					return item.Rig.Drop
+					return item.Rig
 				}
 			}
 		}
 	}
 	if lengths := r.body.Hanging.Lengths(); len(lengths) == 1 {
-		return lengths[0]
+		return program.Rig{Drop: lengths[0]}
 	}
-	return ladder.DropPrinted
+	return program.Rig{Drop: ladder.DropPrinted}
 }
 
 // compareSets orders the sets of one exercise: by number, the unnumbered after
@@ -156,7 +187,7 @@ func compareSets(a, b setRead) int {
 func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
 	for i := range items {
 		item := &items[i]
-		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 || item.Try {
+		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 || item.Try || item.Find.Any() {
 			continue
 		}
 		for n := range item.Sets {

@@ -7,6 +7,7 @@ type choice struct {
 	rig   int // which, among all rigs of the step
 	help  int // tenths of a newton
 	hold  int // s
+	short int // s, short of ten, or of three repetitions
 	slack int // hundredths of the maximum that the hold falls short of its least effort
 }
 
@@ -42,11 +43,8 @@ func (a cost) plus(b cost) cost {
 	return cost{a.slack + b.slack, a.short + b.short, a.help + b.help, a.changes + b.changes, a.off + b.off}
 }
 
-// middleHold is the hold that a rig is best for, s.
-const middleHold = 12
-
 func (c choice) cost() cost {
-	return cost{slack: c.slack, short: max(0, mainLeast-c.hold), help: c.help, off: max(c.hold-middleHold, middleHold-c.hold)}
+	return cost{slack: c.slack, short: c.short, help: c.help, off: max(c.hold-middleHold, middleHold-c.hold)}
 }
 
 // path is the cheapest way through the weeks so far to a choice; from is where it

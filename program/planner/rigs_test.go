@@ -48,7 +48,8 @@ var weeksDrawn = rapid.Custom(func(t *rapid.T) []candidates {
 		}
 		for rig := range helps {
 			if rapid.IntRange(0, 4).Draw(t, "usable") > 0 {
-				weeks[i].choices = append(weeks[i].choices, choice{rig: rig, help: helps[rig], hold: rapid.IntRange(7, 15).Draw(t, "hold"), slack: max(0, rapid.IntRange(-9, 3).Draw(t, "slack"))})
+				hold := rapid.IntRange(7, 15).Draw(t, "hold")
+				weeks[i].choices = append(weeks[i].choices, choice{rig: rig, help: helps[rig], hold: hold, short: max(0, 10-hold), slack: max(0, rapid.IntRange(-9, 3).Draw(t, "slack"))})
 			}
 		}
 	}

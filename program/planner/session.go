@@ -28,42 +28,26 @@ type day struct {
 	clear    bool // within the rest before the test: no straight arms at all
 }
 
-// Times of a session in seconds.
-const (
-	prepareTime      = 300
-	prepareTimeShort = 240 // in a session of twenty minutes
-	shortSession     = 20  // min
-	changeOver       = 60  // to set up the next item
-	mainRest         = 150
-	aheadRest        = 180
-	secondRest       = 90
-	leanRest         = 90
-	testRest         = 300 // between maximal holds
-)
-
 // group is a part of a session that is kept or dropped as one.
 type group struct {
 	key   string // words key of what is said when it is dropped
 	items []program.Prescription
 }
 
-// hardDay is how much of the usual minutes, in per cent, a day holds that has hard
-// training elsewhere on it or the day before it (our judgement).
-const hardDay = 67
-
 // session fills a day's minutes: the floor that is never dropped, then groups by
 // priority. What does not fit is dropped from the least important up, and said.
 func (lo *layout) session(d day) program.Session {
-	minutes := 60 * lo.athlete.Training.Minutes
+	defer lo.stayAt(d.date)()
+	minutes := 60 * lo.minutesOn(d.date)
 	if d.hard {
 		minutes = minutes * hardDay / 100
 	}
 	s := program.Session{Date: d.date}
 	groups := lo.groups(d)
 	for keep := len(groups); ; keep-- {
-		for _, ratio := range []int{100, 80} {
+		for _, ratio := range []int{usualBalance, leastBalance} {
 			items := lo.exercises.compose(d, groups[:keep], ratio)
-			total := lo.length(items)
+			total := lo.lengthOn(d.date, items)
 			if total <= minutes || keep == 0 {
 				s.Items = inOrder(items, d.open)
 				s.Minutes = (total + 59) / 60
@@ -81,7 +65,7 @@ func (lo *layout) session(d day) program.Session {
 
 // groups are a day's work in order of priority, the pulls aside: they go with
 // the pushing that is kept.
-func (lo *layout) groups(d day) []group { return lo.bound(d, lo.wanted(d)) }
+func (lo *layout) groups(d day) []group { return lo.bound(d, lo.withAdded(d, lo.wanted(d))) }
 
 func (lo *layout) wanted(d day) []group {
 	if lo.practised != nil {
@@ -106,9 +90,7 @@ func (lo *layout) wanted(d day) []group {
 		add("role.ahead", lo.hold(d.load.heavy, program.RoleAhead, d.sets.heavy, aheadRest))
 		add("role.second", lo.hold(d.load.second, program.RoleSecond, d.sets.second, secondRest))
 		add("role.second", lo.hold(d.load.leans, program.RoleSecond, d.sets.leans, leanRest))
-		for _, item := range lo.exercises.entryWork(d) {
-			add("role.strength", item)
-		}
+		out = append(out, lo.entryWork(d)...)
 	}
 	if len(lo.open) == 0 && lo.exercises.wantsStrength(d) {
 		add("role.strength", lo.exercises.strength(d)...)
@@ -210,7 +192,7 @@ func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 // line is the handstand line, where wrists and elbows may be loaded today and the entry
 // does not train it.
 func (x *exercises) line(d day) []program.Prescription {
-	if e := x.choose(need{purpose: program.ForHandstand}); d.clear || e != nil && x.opens(e.ID) {
+	if e := x.choose(need{purpose: program.ForHandstand}); d.clear || e != nil && x.misses(e.ID) {
 		return nil
 	}
 	return x.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)

@@ -7,10 +7,6 @@ import (
 	"gatepost/program/ladder"
 )
 
-// reserve is how many seconds beyond a gate's a free hold must be predicted
-// before the next step is trained: the gate is trained before it is tested.
-const reserve = 6
-
 // stage is where the main work of a build week is done: a rung of the ladder,
 // or the floor (−1); short where only short sets are possible there; gate in its
 // gate week.
@@ -100,7 +96,7 @@ func (rt *route) trains(rung, week, least int, free bool) bool {
 		if free && !o.Rig.Free() {
 			break
 		}
-		if w := rt.at(r, o, week); w.hold >= least && rt.slack(w, week) == 0 && rt.keeps(r, o, week, least < mainLeast) {
+		if w := rt.at(r, o, week); w.hold >= w.whole(least) && rt.slack(w, week) == 0 && rt.keeps(r, o, week, least < mainLeast) {
 			return true
 		}
 	}
@@ -108,10 +104,10 @@ func (rt *route) trains(rung, week, least int, free bool) bool {
 }
 
 // forecastStep is the first step whose free hold is predicted to be shorter than
-// its gate's and the reserve; the goal where none is.
+// its gate's and the reserve; the hardest where none is.
 func (rt *route) forecastStep(week int) int {
-	last := len(rt.body.Steps) - 1
-	for i := range rt.body.Steps[:last] {
+	last := rt.hardestStep()
+	for i := range last {
 		if !rt.beyondGate(i, week) && rt.body.Steps[i].Load > rt.past.passed {
 			return i
 		}
@@ -122,7 +118,11 @@ func (rt *route) forecastStep(week int) int {
 // beyondGate says that a free hold is predicted to last a gate's seconds and the
 // reserve.
 func (rt *route) beyondGate(rung, week int) bool {
-	r := &rt.body.Steps[rung]
+	return rt.pastGate(&rt.body.Steps[rung], week)
+}
+
+// pastGate is beyondGate of any step of the road map.
+func (rt *route) pastGate(r *ladder.Rung, week int) bool {
 	return rt.look.maxHold(r.Free(), week) >= 10*(r.Gate.Hold+reserve)
 }
 
@@ -131,16 +131,13 @@ func (rt *route) beyondGate(rung, week int) bool {
 // over. A goal that is due in the block may have been held with bands. Joints that are
 // sore, and the young, begin where the forecast says.
 func (rt *route) testedStep(week int) int {
-	for r := len(rt.body.Steps) - 1; r >= 0 && rt.limits.effort == usualEffort; r-- {
+	for r := rt.hardestStep(); r >= 0 && !rt.limits.gentle; r-- {
 		if (rt.testedFree(r) || rt.testedGoal(r, week)) && rt.trains(r, week, testedHold, false) {
 			return r
 		}
 	}
 	return onTheFloor
 }
-
-// testedHold is the shortest main hold of a step that is begun because of a test, s.
-const testedHold = 8
 
 // testedFree reports whether a test held a step free for five seconds, and the tests
 // together do not say that four are out of reach.

@@ -46,7 +46,7 @@ func (lo *layout) testItems(d day) []program.Prescription {
 // the goal, and a free hold of it is near. A goal whose day has come is tested first.
 func (lo *layout) harderTest(w work, week int) (hard work, first bool) {
 	next := lo.index(w.rung) + 1
-	if next == len(lo.body.Steps) || w.floor != nil {
+	if next > lo.hardestStep() || w.floor != nil {
 		return work{}, false
 	}
 	goal := next == len(lo.body.Steps)-1

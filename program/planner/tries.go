@@ -17,7 +17,6 @@ import (
 // (another sore joint, under sixteen, just back) keeps the toes down. Common practice.
 
 const (
-	triesSets   = 3
 	tryLeast    = 3 // s that the help of a try should leave
 	tryReckoned = 5 // s that a try takes
 )
@@ -29,7 +28,7 @@ func (lo *layout) tries(d day) []program.Prescription {
 		return nil
 	}
 	item := lo.firstTry(d.week)
-	if item.Exercise == "" {
+	if item.Exercise == "" || !lo.hasHereFor(&item) {
 		return nil
 	}
 	item.Role, item.Try, item.Sets, item.Hold, item.Rest = program.RoleTest, true, triesSets, 0, secondRest
@@ -38,7 +37,7 @@ func (lo *layout) tries(d day) []program.Prescription {
 
 // firstTry is the first step with the least help that this week allows.
 func (lo *layout) firstTry(week int) program.Prescription {
-	if lo.limits.effortIn(week) >= usualEffort {
+	if !lo.limits.gentleIn(week) {
 		for _, w := range lo.helped(&lo.body.Steps[0]) {
 			w.max = lo.likelyHold(w.aid, week)
 			w.share = lo.look.shareHeld(w.max)

@@ -8,10 +8,6 @@ import (
 	"gatepost/program/ladder"
 )
 
-// sameWeeks is for how many build weeks running a dose may stay what it is (our
-// judgement).
-const sameWeeks = 3
-
 // vary takes a little off the straight-arm work that would be the same for a fourth
 // build week running, because joints, volume or the longest hold keep it there: two
 // seconds where that leaves the effort, else a set, else the seconds all the same; the week
@@ -37,7 +33,7 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 		}
 		changed = true
 		less := *v.work
-		less.hold -= varySeconds
+		less.hold = shorter(less)
 		shorter := less.hold >= v.least
 		if shorter && (v.role != program.RoleMain || ds.slack(less, i) == 0) {
 			v.work.hold = less.hold
@@ -56,10 +52,18 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 
 const varySeconds = 2
 
+// shorter are two seconds less of work that is held, and one repetition of what is repeated.
+func shorter(w work) int {
+	if w.repeats() {
+		return w.hold - program.SecondsPerRep
+	}
+	return w.hold - varySeconds
+}
+
 // leastMain is the shortest hold that main work may be made of.
 func leastMain(w work) int {
-	if w.hold >= mainLeast {
-		return mainLeast
+	if w.trainable() {
+		return w.least()
 	}
 	return shortLeast
 }

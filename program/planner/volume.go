@@ -16,14 +16,6 @@ type volume struct {
 	built   int   // of the last build week; 0: none yet
 }
 
-// Rises and returns (our judgement: what elbow tendons bear).
-const (
-	lookBack     = 4  // weeks whose highest counts as done
-	longBreak    = 4  // weeks off after which two weeks are eased
-	shortBreak   = 2  // weeks off after which work restarts lower
-	restartShare = 70 // per cent
-)
-
 // next is the most half seconds for a build week: a tenth, or one set of its main work,
 // above what it rises from, and what a beginner starts with at the least: light weeks
 // count little, and the next need not be as light. A gate, which is what the work builds up to, may rise from
@@ -39,7 +31,7 @@ func (v *volume) next(week int, main work) int {
 	case v.off >= shortBreak:
 		return min(cap, base*restartShare/100)
 	default:
-		return min(cap, max(base*11/10, base+main.halfSeconds(), v.limits.anybodys(v.easy > 0)))
+		return min(cap, max(base*(100+v.limits.rise)/100, base+main.halfSeconds(), v.limits.anybodys(v.easy > 0)))
 	}
 }
 

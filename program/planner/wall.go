@@ -82,6 +82,8 @@ func (o *OnWall) hang(lib *program.Library, a *program.Assessment, v *program.Pl
 		w.Stance = plan.stanceOf(w)
 		p.Rungs = p.Rungs || w.Step == "" && w.Exercise != "" || w.Scale > 0
 	}
+	say(a.Wishes, p.Weeks, v.On)
+	p.Wishes = plan.hanging(p)
 	p.Place = placeOfWeeks(p.Weeks[min(len(p.Weeks)-1, max(0, int(p.From-p.Start)/7)):])
 	p.Gates = plan.gates(p.Weeks)
 }

@@ -44,16 +44,6 @@ const (
 	backNear                   // main work, shorter
 )
 
-// Sessions of each stage, the share of the predicted hold and of the sets.
-const (
-	leanSessions  = 1
-	lightSessions = 3
-	nearSessions  = 3
-	lightEffort   = 0.65
-	nearEffort    = 0.72
-	lightSets     = 60 // per cent
-)
-
 // stageBack is the stage of a day; of others than training days that before it.
 func (sn *season) stageBack(day program.Date) stageBack {
 	r := &sn.past.rest
@@ -102,8 +92,9 @@ func (lo *layout) easeBegun() {
 			lo.past.counted[i] = max(0, min(lo.past.counted[i], w.HalfSeconds))
 		}
 		if w.Kind == program.WeekBuild {
-			lo.past.last = lo.loadOn(w, lo.weeks[i].straight)
+			lo.past.last, lo.past.lastOf = lo.loadOn(w, lo.weeks[i].straight), i+1
 			lo.past.sets = total(lo.past.last.sets)
+			lo.keepOn(&lo.past.last)
 		}
 	}
 }
@@ -155,7 +146,7 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	for _, g := range lo.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
 		s.Items = append(s.Items, g.items...)
 	}
-	s.Minutes = (lo.length(s.Items) + 59) / 60
+	s.Minutes = (lo.lengthOn(s.Date, s.Items) + 59) / 60
 	switch stage {
 	case backRest:
 		s.Dropped = lo.restNotes()
@@ -186,10 +177,11 @@ func (lo *layout) leanBack(s *program.Session, week int) program.Prescription {
 
 // easedItem is an item as a stage leaves it; not ok where it goes.
 func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program.Prescription, bool) {
+	item = lo.asPlanned(item) // no mark is found on the way back
 	switch {
 	case stage == backRest:
 		return item, !lo.strains(&item)
-	case item.Role == program.RoleAhead, item.Try:
+	case item.Role == program.RoleAhead, item.Try, isEntryCheck(&item) && lo.asksEntry(item.Exercise):
 		return item, false
 	case stage == backLeans:
 		return item, !isArm(&item) && !lo.strains(&item)
@@ -209,9 +201,9 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 	return item, item.Hold >= deloadLeast
 }
 
-// straining is what loads a joint much, beside work with straight arms: pushing and
-// hanging by what the hands carry.
-var straining = []program.Purpose{program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp, program.ForRow}
+// straining is what loads a joint much, beside work with straight arms: the steps of a road
+// map, presses among them; pushing and hanging by what the hands carry.
+var straining = []program.Purpose{program.ForStep, program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp, program.ForRow}
 
 // strains reports whether an item loads a joint that rests: with straight arms, by
 // pushing or by hanging, the push-up of the shoulder blades among it.

@@ -9,27 +9,29 @@ import (
 // printed is a week as the client will read it, after those that were printed so far.
 func (lo *layout) printed(i, lastBuild int, session *int) program.Week {
 	w := lo.laidOut(i, lastBuild, *session)
-	if lo.vary(i, &w) {
+	if !w.ByCoach && lo.vary(i, &w) {
 		w = lo.laidOut(i, lastBuild, *session)
 	}
+	lo.findMarks(&w)
 	*session += len(w.Sessions)
 	lo.comeIn(i, &w)
 	return w
 }
 
 func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
-	w, l := &lo.weeks[i], &lo.loads[i]
+	w := &lo.weeks[i]
 	out := program.Week{
 		Number: i + 1, Start: w.start, Kind: w.kind,
 		Capacity: lo.look.mid[i], Provisional: lo.provisional(i),
 	}
-	if !l.main.none() && w.kind != program.WeekAway {
-		out.Step, out.Exercise = l.main.step(), l.main.exercise()
-		out.Rig, out.Help = l.main.aid.Rig, float64(l.main.aid.Help)/10
-		out.Ahead, out.Scale = l.main.aid.Ahead, l.main.aid.Scale
-		out.MaxHold, out.Hold, out.Rest = float64(l.main.max)/10, l.main.hold, mainRest
-		out.Effort, out.Gate = lo.limits.effortIn(i), l.main.gate
-		out.Stance = lo.figure(l.main)
+	main, byCoach := lo.mainOf(i)
+	if !main.none() && w.kind != program.WeekAway {
+		out.Step, out.Exercise = main.step(), main.exercise()
+		out.Rig, out.Help = main.aid.Rig, float64(main.aid.Help)/10
+		out.Ahead, out.Scale = main.aid.Ahead, main.aid.Scale
+		out.MaxHold, out.Hold, out.Rest = float64(main.max)/10, main.hold, mainRest
+		out.Effort, out.Gate, out.ByCoach = lo.limits.effortIn(i), main.gate, byCoach
+		out.Stance = lo.figure(main)
 	}
 	out.Sessions = lo.sessions(i, session)
 	if lo.comingBack(i) {
@@ -38,6 +40,7 @@ func (lo *layout) laidOut(i, lastBuild, session int) program.Week {
 	lo.inRepetitions(&out)
 	lo.inAndOut(&out)
 	lo.tally(&out)
+	lo.markByHand(&out)
 	out.Notes = lo.weekNotes(&out, lastBuild)
 	return out
 }
@@ -60,7 +63,7 @@ func (lo *layout) sessions(i, number int) []program.Session {
 		lo.easeBack(&out[j], i)
 		rear = rear != (setsAgainst(out[j].Items) == 1)
 		l.keep(slices.Index(w.straight, date), out[j].Items)
-		check = check && d.sets.main == 0
+		check = check && !d.check
 		spare += spareAgainst(out[j].Items)
 	}
 	between := len(w.days) - len(w.straight)
@@ -79,9 +82,6 @@ func (lo *layout) sessions(i, number int) []program.Session {
 	}
 	return out
 }
-
-// againstBetween is the most pulling sets of a day between straight-arm days.
-const againstBetween = 6
 
 // setsAgainst are those that balance the work.
 func setsAgainst(items []program.Prescription) int {
@@ -109,12 +109,12 @@ func spareAgainst(items []program.Prescription) int {
 // day gathers what a session needs to know.
 func (lo *layout) day(i int, date program.Date, number int, check bool) day {
 	w := &lo.weeks[i]
-	d := day{date: date, kind: w.kind, load: &lo.loads[i], number: number, week: i, builds: lo.buildsIn(i)}
+	d := day{date: date, kind: w.kind, load: lo.loadOnDay(i, date), number: number, week: i, builds: lo.buildsIn(i)}
 	if at := slices.Index(w.straight, date); at >= 0 {
 		d.straight, d.fresh = true, date == w.fresh
 		d.part = w.parts()[at]
-		d.sets = lo.loads[i].sets[at]
-		d.check = check && d.sets.main > 0
+		d.sets = lo.setsOnDay(i, at, d.load)
+		d.check = check && (d.sets.main > 0 || len(lo.open) > 0)
 		d.open = lo.opens(i, at)
 	}
 	last := lo.weeks[len(lo.weeks)-1].test
@@ -130,11 +130,12 @@ func (sn *season) opensAfterDeload(i int) bool {
 	return i > 0 && sn.weeks[i].kind == program.WeekBuild && sn.weeks[i-1].kind != program.WeekBuild
 }
 
-// opensWithCheck says that a week begins with a check hold; a gate is test enough, and
-// the first weeks after some off are no time for one.
+// opensWithCheck says that a week begins with a check hold; a gate is test enough, so is a
+// mark to be found, and the first weeks after some off are no time for one.
 func (ds *doses) opensWithCheck(i int) bool {
 	_, easy := ds.returning(i)
-	return ds.opensAfterDeload(i) && !ds.loads[i].main.gate && !easy
+	main := &ds.loads[i].main
+	return ds.opensAfterDeload(i) && !main.gate && !easy && !ds.loads[i].hand && !ds.unfound(main.aid, main.step())
 }
 
 // provisional weeks stand until a check hold has spoken.
@@ -152,7 +153,7 @@ func (lo *layout) tally(w *program.Week) {
 	for _, s := range w.Sessions {
 		mains := 0
 		for _, item := range s.Items {
-			if item.Role == program.RoleMain || item.Check && w.Kind == program.WeekBuild {
+			if item.Role == program.RoleMain || w.Kind == program.WeekBuild && isMain(&item) {
 				mains += item.Sets
 			}
 			w.HalfSeconds += counted(item)
@@ -176,6 +177,9 @@ func countDay(w *program.Week, sets int) {
 func counted(item program.Prescription) int {
 	switch item.Role {
 	case program.RoleMain, program.RoleSecond, program.RoleAhead:
+		if item.Find.Any() {
+			return triesCounted(&item)
+		}
 		return item.Sets * work{hold: item.Hold, share: item.Load}.halfSeconds()
 	}
 	return 0
@@ -191,6 +195,9 @@ func (lo *layout) weekNotes(w *program.Week, lastBuild int) []program.Note {
 	}
 	if lo.opensWithCheck(i) && !l.main.none() {
 		out = append(out, note(noteCheckHold))
+	}
+	if w.Kind == program.WeekBuild && slices.ContainsFunc(w.Sessions, checksEntry) {
+		out = append(out, note(noteEntryCheck))
 	}
 	if w.Kind != program.WeekBuild || l.main.none() {
 		return out
@@ -209,6 +216,7 @@ func (lo *layout) weekNotes(w *program.Week, lastBuild int) []program.Note {
 		if days < g.Sessions {
 			out = append(out, note(noteGateDays, count("days", g.Sessions)))
 		}
+	case w.ByCoach:
 	case lastBuild >= 0:
 		out = append(out, lo.change(lo.main[lastBuild], l.main)...)
 	}

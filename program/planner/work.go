@@ -52,19 +52,6 @@ func (w work) longer() int {
 	return longestSet(w.rung.Gate) - w.hold
 }
 
-// Holds in seconds, by kind of work.
-const (
-	mainLeast, mainMost     = 10, 15
-	shortLeast, shortMost   = 5, 9
-	secondLeast, secondMost = 15, 25
-	heavyLeast, heavyMost   = 4, 8
-	deloadLeast             = 4
-)
-
-// shortFrom is the least predicted maximal hold that short sets are made of,
-// tenths of a second.
-const shortFrom = 90
-
 // held is the prescribed hold for a predicted maximum in tenths and an effort:
 // whole seconds, rounded down.
 func held(effort float64, max int) int {
@@ -79,40 +66,63 @@ func (h *holds) at(r *ladder.Rung, o ladder.Aid, week int) work {
 	if !o.HangsIn(h.weeks[week].start) || float64(o.Help) > bandShare*10*h.body.Weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) {
 		return w
 	}
-	w.setHold(h.limits.effortIn(week))
-	if h.past.hangs(r, o) && held(h.limits.mostEffortIn(week), w.max) >= mainLeast {
-		w.hold, w.short = max(w.hold, mainLeast), false
+	h.setHold(&w, week)
+	if least := w.least(); h.past.hangs(r, o) && held(h.limits.mostEffortIn(week), w.max) >= least {
+		w.hold, w.short = max(w.hold, least), false
 	}
 	return w
 }
 
-func (w *work) setHold(effort float64) {
-	hold := held(effort, w.max)
-	switch {
-	case hold >= mainLeast:
-		w.hold = min(hold, mainMost)
-	case w.max >= shortFrom && hold >= shortLeast:
-		w.hold, w.short = min(hold, shortMost), true
+func (h *holds) setHold(w *work, week int) {
+	hold := held(h.limits.effortIn(week), w.max)
+	nothingElse := !w.repeats() && h.floorRung(program.RungLean) == nil
+	switch whole := h.enough(w, week, hold); {
+	case whole >= w.least():
+		w.hold = min(whole, mainMost)
+	case (w.max >= shortFrom || nothingElse) && hold >= shortLeast:
+		w.hold, w.short = min(whole, shortMost), true
 	}
 }
 
-// trainable says that the work can be main work of ten seconds or more.
-func (w work) trainable() bool { return w.hold >= mainLeast }
+// enough are the whole repetitions of a hold, and one more where they fall short of the
+// effort that trains and one more does not pass the most.
+func (h *holds) enough(w *work, week, hold int) int {
+	whole := w.whole(hold)
+	if more := whole + program.SecondsPerRep; w.repeats() && h.slack(work{max: w.max, hold: whole}, week) > 0 && more <= held(h.limits.mostEffortIn(week), w.max) {
+		return more
+	}
+	return whole
+}
 
-// effortBand is how far below the planned effort, in hundredths of the predicted
-// maximum, main work still trains what it is for: .60 to .70, and up to .75 where
-// something speaks for it (our judgement). Who trains gently, at .60, has .50.
-const effortBand = 10
+// repeats reports whether the work is counted in repetitions.
+func (w work) repeats() bool { return w.rung != nil && w.floor == nil && w.rung.Repeats() }
+
+// whole are the seconds of so long a hold that are printed: those of whole repetitions.
+func (w work) whole(hold int) int {
+	if w.repeats() {
+		return fullReps(hold)
+	}
+	return hold
+}
+
+// least is the shortest main hold that is no short one: ten seconds, or three repetitions.
+func (w work) least() int { return w.whole(mainLeast) }
+
+// trainable says that the work can be main work that is no short one.
+func (w work) trainable() bool { return w.hold >= w.least() }
 
 // slack is how far main work falls short of the least effort that trains, in
 // hundredths of its predicted maximum, rounded up; nothing for sore elbows, which are
-// to have it easy.
+// to have it easy. What whole repetitions leave away is no shortfall.
 func (c *client) slack(w work, week int) int {
 	if c.limits.elbowSore || w.max == 0 {
 		return 0
 	}
-	least := int(c.limits.effortIn(week)*100+0.5) - effortBand
-	return max(0, (least*w.max-1000*w.hold+w.max-1)/w.max)
+	least, hold := int(c.limits.effortIn(week)*100+0.5)-effortBand, w.hold
+	if w.repeats() {
+		hold += program.SecondsPerRep - 1
+	}
+	return max(0, (least*w.max-1000*hold+w.max-1)/w.max)
 }
 
 // second is the lighter, longer work beside the main work: the hardest earlier
@@ -127,18 +137,11 @@ func (h *holds) second(main work, week int) work {
 	return h.lean(week, secondLoad, secondLeast, secondMost)
 }
 
-// Loads of the lighter work as shares of the instant maximum (our judgement).
-// Easy leans stay where seconds are not counted: those do more in the main work.
-const (
-	secondLoad = 0.72
-	easyLoad   = 0.49
-)
-
 func (h *holds) lighter(w work, week int) work {
 	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
 	if hold := held(h.limits.effortIn(week), w.max); hold >= secondLeast {
-		w.hold = min(hold, secondMost)
+		w.hold = w.whole(min(hold, secondMost))
 	}
 	return w
 }
@@ -151,11 +154,11 @@ func (h *holds) heavyWork(main work, week int) work {
 	if i < 0 {
 		return best
 	}
-	for next := i; next < min(i+2, len(h.body.Steps)); next++ {
+	for next := i; next <= min(i+1, h.hardestStep()); next++ {
 		r := &h.body.Steps[next]
 		for _, o := range r.Aids() {
 			easier := r.ID == main.rung.ID && o.Help >= main.aid.Help
-			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight {
+			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight || h.findsFirst(o, main) {
 				continue
 			}
 			if w := h.heavy(r, o, week); w.hold > 0 && !h.sameWork(o, main) && (best.none() || nearer(w, best)) {
@@ -172,17 +175,12 @@ func (h *holds) sameWork(o ladder.Aid, main work) bool {
 	return h.body.Repeats() && abs(o.Load-main.aid.Load) < 0.005*main.aid.Load
 }
 
-// Loads of the heavy work as shares of the instant maximum.
-const (
-	heavyFrom, heavyTo = 0.85, 0.92
-)
-
 func (h *holds) heavy(r *ladder.Rung, o ladder.Aid, week int) work {
 	w := work{rung: r, aid: o, max: h.look.maxHold(o, week)}
 	w.share = h.look.shareHeld(w.max)
 	hold := min(held(h.limits.effortIn(week), w.max), heavyMost)
 	if o.HangsIn(h.weeks[week].start) && w.share >= heavyFrom && w.share <= heavyTo && hold >= heavyLeast {
-		w.hold = hold
+		w.hold = w.whole(hold)
 	}
 	return w
 }

@@ -1,0 +1,74 @@
+package planner_test
+
+import (
+	"slices"
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+)
+
+// entryOf are a week's sets of an exercise that are no test.
+func entryOf(w *program.Week, exercise string) program.Prescription {
+	for _, s := range w.Sessions {
+		for _, item := range s.Items {
+			if item.Exercise == exercise && item.Role == program.RoleStrength {
+				return item
+			}
+		}
+	}
+	return program.Prescription{}
+}
+
+// The first day after a deload begins with what the entry asks for, each thing once and two
+// seconds from its end, the lean as far as it is trained; no other day of the block but the
+// last does. Twelve seconds at the wall train at seven, and at ten at the most; once twenty
+// and a lean of 14 cm are written, it is twelve, fourteen, sixteen, and 16 cm (our judgement:
+// by no more than a fifth a week).
+func TestEntryIsCheckedAfterADeload(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/35-lift-beginner.txt"})[0]
+	lib, a := c.library, *c.assessment
+	p, _ := planner.Plan(lib, &a)
+	var days []program.Date
+	for i := range p.Weeks {
+		for _, s := range p.Weeks[i].Sessions {
+			if slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Role == program.RoleTest }) {
+				days = append(days, s.Date)
+			}
+		}
+	}
+	week := &p.Weeks[6]
+	if !slices.Equal(days, []program.Date{week.Sessions[0].Date, p.Weeks[11].Sessions[1].Date}) || p.Weeks[5].Kind != program.WeekDeload {
+		t.Fatalf("checks on %v", days)
+	}
+	asked := map[string]float64{"wall-handstand-line": 0, "straddle-support": 0, "planche-lean": 0.14}
+	for _, item := range week.Sessions[0].Items {
+		if ahead, ok := asked[item.Exercise]; ok && item.Role == program.RoleTest {
+			if !item.Check || item.Sets != 1 || item.Hold != 0 || item.Ahead != ahead {
+				t.Errorf("%+v", item)
+			}
+			delete(asked, item.Exercise)
+		}
+	}
+	if len(asked) > 0 || week.Sets != 0 || week.HalfSeconds != 0 {
+		t.Errorf("not checked: %v; %d main sets", asked, week.Sets)
+	}
+	for i := range 6 {
+		for _, s := range p.Weeks[i].Sessions {
+			a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
+		}
+	}
+	held := func(exercise string, seconds float64) program.Entry {
+		return program.Entry{Date: week.Sessions[0].Date, Exercise: exercise, Sets: []program.SetDone{{Number: 1, Seconds: seconds}}}
+	}
+	a.Log.Entries = append(a.Log.Entries, held("wall-handstand-line", 20), held("planche-lean", 16))
+	_, q, _ := planner.Read(lib, &a, nil, week.Start+6)
+	for i, want := range []int{12, 14, 16} {
+		if got := entryOf(&q.Weeks[7+i], "wall-handstand-line").Hold; got != want {
+			t.Errorf("week %d: %d s at the wall, want %d", 8+i, got, want)
+		}
+	}
+	if got := entryOf(&q.Weeks[7], "planche-lean").Ahead; got != 0.16 {
+		t.Errorf("week 8 leans %.2f m", got)
+	}
+}
