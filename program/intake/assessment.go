@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"time"
 
 	"gatepost/program"
 
@@ -30,6 +31,7 @@ func assessment(a *program.Assessment, like samples) read {
 		must("measured", "2027-01-04", date(&a.Measured, earliest, latest)),
 		may("share", "print", choice(&a.Share, program.SharePrint, program.ShareSite)),
 		may("page", "7k2mxq9f4b", text(&a.Page)),
+		may("large", "yes", yesNo(&a.Large)),
 		must("body", "{mass: 58 kg, height: 166 cm}", body(&a.Athlete)),
 		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training, like)),
 		must("health", "{wrists: fine, elbows: fine, shoulders: fine}", health(&a.Health)),
@@ -68,7 +70,26 @@ func training(t *program.Training, like samples) read {
 		may("ill", "[2027-03-08/2027-03-12]", each(&t.Ill, interval)),
 		may("start", "2027-01-11", date(&t.Start, earliest, latest)),
 		may("weeks", "12", weeks.between(4, 16).whole(&t.Weeks)),
+		may("time", `"18:00"`, timeOfDay(&t.Time)),
+		may("remind", "2 h", minutes.between(5, 2880).whole(&t.Remind)),
 	)
+}
+
+// timeOfDay reads "18:00" as minutes after midnight. Between midnight and five nobody
+// trains (our judgement); it will have been an afternoon.
+func timeOfDay(to *int) read {
+	return func(v value) {
+		s, ok := v.scalar()
+		if !ok {
+			return
+		}
+		at, err := time.Parse("15:04", s)
+		if err != nil || at.Hour() < 5 {
+			v.fault("time_of_day", "written", quote(s), "example", v.example())
+			return
+		}
+		*to = 60*at.Hour() + at.Minute()
+	}
 }
 
 func otherTraining(o *program.OtherTraining) read {
@@ -128,11 +149,12 @@ func goalFields(g *program.Goal, like samples, more ...field) read {
 	}
 }
 
+// band is one as it was measured; without pulls, one that nobody measured.
 func band(b *program.Band) read {
 	return group(
 		must("name", "narrow", text(&b.Name)),
-		must("rest", "100 cm", length.between(5, 400).usually(15, 250).into(&b.Rest)),
-		must("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", each(&b.Pulls, pull)),
+		may("rest", "100 cm", length.between(5, 400).usually(15, 250).into(&b.Rest)),
+		may("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", each(&b.Pulls, pull)),
 		may("at", "hip", choice(&b.At, program.AtHip, program.AtThigh, program.AtAnkle)),
 		may("folded", "yes", yesNo(&b.Folded)),
 		may("retired", "2027-02-01", date(&b.Retired, earliest, latest)),
@@ -145,6 +167,9 @@ func pull(p *program.Pull) read {
 		must("force", "1.6 kg", force.between(0.05, 120).usually(0.1, 80).into(&p.Force)),
 	)
 }
+
+// bandPull is what a scale reads of a band that nobody measured.
+var bandPull = force.between(0.5, 60).usually(0.5, 30)
 
 func rig(h *program.Hanging) read {
 	return group(
@@ -226,6 +251,7 @@ func (like samples) hold(h *program.Hold) read {
 		may("drop", "20 cm", dropLength(&h.Rig.Drop)),
 		may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
 		may("block", "20 cm", blockHeight.into(&h.Rig.Block)),
+		may("pull", "6 kg", bandPull.into(&h.Rig.Pull)),
 		may("hold", "10 s", longHold.into(&h.Seconds)),
 		may("reps", "8", whole(&h.Reps, 0, 200)),
 		may("ahead", "20 cm", length.between(0, 80).usually(0, 45).into(&h.Ahead)),
@@ -251,6 +277,7 @@ func best(into **program.Hold, like samples) read {
 			may("drop", "20 cm", dropLength(&h.Rig.Drop)),
 			may("pad", "10 cm", padHeight.into(&h.Rig.Pad)),
 			may("block", "20 cm", blockHeight.into(&h.Rig.Block)),
+			may("pull", "6 kg", bandPull.into(&h.Rig.Pull)),
 		})...)(v)
 		*into = h
 	}

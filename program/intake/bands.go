@@ -16,8 +16,31 @@ func (c *client) checkBands() {
 				c.wrong(path+".name", "bands_same", "name", quote(b.Name))
 			}
 		}
+		c.checkMeasured(path, b)
 		c.checkPulls(path+".pulls", b)
 	}
+}
+
+// checkMeasured asks for the rest length of a band whose pulls are given, and about one
+// that nobody measured: it is hung by what a scale reads. Readers of a public program can
+// compare theirs with measured ones alone.
+func (c *client) checkMeasured(path string, b program.Band) {
+	switch {
+	case c.given(path + ".pulls"):
+		if !c.given(path + ".rest") {
+			c.lacks(path, must("rest", "100 cm", nil))
+		}
+	case c.public != nil:
+		c.lacks(path, must("pulls", "[{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]", nil))
+	case b.Name != "" && b.Retired == 0:
+		c.unusual(path, "band_unmeasured", "band", quote(b.Name))
+	}
+}
+
+// measuredBands reports whether some band's stretch was measured, so that it counts where
+// the bands hang.
+func (c *client) measuredBands() bool {
+	return slices.ContainsFunc(c.Bands, func(b program.Band) bool { return b.Measured() })
 }
 
 func (c *client) checkPulls(path string, b program.Band) {
@@ -66,13 +89,13 @@ func (c *client) checkOrder(path string, before []program.Pull, p program.Pull) 
 // are ten centimetres high (common practice).
 func (c *client) checkRig() {
 	h := &c.Hanging
-	if len(c.Bands) > 0 && !c.given("rig") {
+	if c.measuredBands() && !c.given("rig") {
 		c.wrong("bands", "no_anchor", "example", "rig: {anchor: 215 cm}")
 	}
 	if !c.given("rig.support") && slices.Contains(c.Kit, "parallettes") {
 		h.Support = 0.10
 	}
-	if len(c.Bands) > 0 && c.given("rig") && !c.given("rig.anchor") {
+	if c.measuredBands() && c.given("rig") && !c.given("rig.anchor") {
 		c.lacks("rig", must("anchor", "215 cm", nil))
 	}
 	c.checkHips()
@@ -133,7 +156,7 @@ func (c *client) checkGoalKit() {
 // checkBar asks how high the bar is where the goal hangs from one: without it
 // nobody knows how long the bands are at the hips.
 func (c *client) checkBar() {
-	if c.roadMap == nil || c.roadMap.Hands != program.HandsHang || len(c.Bands) == 0 || c.given("rig.bar") {
+	if c.roadMap == nil || c.roadMap.Hands != program.HandsHang || !c.measuredBands() || c.given("rig.bar") {
 		return
 	}
 	at := "bands"

@@ -25,6 +25,7 @@ type samples struct {
 	Lift, Lifted                       string // one that is lifted into, and its last step but one
 	Repeated                           string // the two
 	Balanced                           string // a step in the middle of one of balance; empty where there is none
+	Row, PullUp, Push, Easier, Line    string // exercises of a purpose, and the one easier than the push
 }
 
 // sample takes examples from the road map with the most floor rungs, which has every
@@ -36,6 +37,7 @@ func sample(lib *program.Library) samples {
 			s.Counted = e.ID
 		}
 	}
+	s.drills(lib)
 	if len(lib.RoadMaps) == 0 {
 		return s
 	}

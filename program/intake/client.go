@@ -23,6 +23,7 @@ type client struct {
 	log     *source                // the log's file; nil: none was read
 	waiting bool                   // nobody has filled the file in yet
 	plans   []*source              // the kept plans' files
+	hand    *hand                  // what the coach asks for; nil: no such file
 }
 
 // check looks at everything that one field alone cannot tell.
@@ -170,10 +171,13 @@ const (
 	noviceMinutes = 360
 )
 
-// checkAmount asks about weeks that leave no day of rest, or are much for a
+// checkAmount asks for a time to remind of, and about weeks that leave no day of rest, or are much for a
 // beginner.
 func (c *client) checkAmount() {
 	t := &c.Training
+	if t.Remind > 0 && !c.given("training.time") {
+		c.wrong("training.remind", "remind_what", "example", `time: "18:00"`)
+	}
 	if len(t.Days) == 7 {
 		c.unusual("training.days", "seven_days")
 	}

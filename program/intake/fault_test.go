@@ -35,7 +35,7 @@ var (
 	valued = regexp.MustCompile(`<[a-z0-9_]+>|"(\\.|[^"\\])*"`)
 	letter = regexp.MustCompile(`\pL+`)
 	// bare are values that stand without quotes: ids, columns and units.
-	bare = strings.Split("tuck hold planche lean advanced done morning log csv rpe clean pain ahead cm date exercise set bands hold_s s reps note client mood maren anna oda wrists elbows shoulders other narrow middle on scale one two b permission denied", " ")
+	bare = strings.Split("tuck hold planche lean advanced done morning log csv rpe clean pain ahead cm date exercise set bands hold_s s reps note client mood maren anna oda wrists elbows shoulders other narrow middle thin on scale one two b permission denied", " ")
 	// plainEnglish is what English is known by among the keys and values of an assessment.
 	plainEnglish = strings.Split("the is are was not write expected known there keep take give did your", " ")
 )

@@ -37,6 +37,7 @@ func exerciseFigure(f *program.Figure) read {
 			may("slides", "[toes]", parts(&f.Slides)),
 			may("moves", "[hands]", parts(&f.Moves)),
 			may("circle", "[hands]", parts(&f.Circle)),
+			may("press", "[fists]", parts(&f.Press)),
 		)
 		group(fields...)(v)
 	}
@@ -105,7 +106,8 @@ var likeThing = map[program.ThingKind]string{
 	program.ThingBand: "{touches: [hands], high: 120 cm, ahead: 100 cm}", program.ThingTowel: "[feet, hands]",
 }
 
-// thing reads what touches it, and where it is; "none" takes away what the first drawing has.
+// thing reads what touches it, and where it is; "none" takes away what the first drawing has,
+// "untouched" leaves it standing.
 func thing(f *program.Figure, kind program.ThingKind) read {
 	return func(v value) {
 		t := program.Thing{Kind: kind}
@@ -114,12 +116,21 @@ func thing(f *program.Figure, kind program.ThingKind) read {
 			if kind != program.ThingFloor && kind != program.ThingWall {
 				fields = append(fields, may("high", "30 cm", length.between(1, 300).into(&t.High)))
 			}
+			if kind == program.ThingDumbbells {
+				fields = append(fields, may("across", "yes", yesNo(&t.Across)))
+			}
 			if kind == program.ThingBand {
 				fields = append(fields, may("ahead", "100 cm", signed(length.between(-300, 300), func(x float64) { t.Ahead = x })))
 			}
 			group(fields...)(v)
 		} else if s := strings.TrimSpace(v.node.Value); v.node.Kind == yaml.ScalarNode && isNone(v.words(), s) {
 			t.Gone = true
+		} else if v.node.Kind == yaml.ScalarNode {
+			const untouched = "untouched"
+			var part program.Part
+			if choice(&part, append(program.Parts(), untouched)...)(v); part != untouched {
+				t.Parts = []program.Part{part}
+			}
 		} else {
 			parts(&t.Parts)(v)
 		}

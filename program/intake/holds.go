@@ -113,7 +113,7 @@ func (c *client) checkHold(path string, h *program.Hold) {
 		c.checkTries(path, h, has)
 	case has("exercise"):
 		h.Exercise = c.exercise(path+".exercise", h.Exercise)
-		c.only(path, "exercise", has, "bands", "drop", "pad", "block", "reached")
+		c.only(path, "exercise", has, "bands", "drop", "pad", "block", "pull", "reached")
 		c.checkExerciseTest(path, h, has)
 	}
 	c.checkStopped(path, h.Stopped, h.Seconds, h.Reps)
@@ -140,7 +140,7 @@ func (c *client) checkStepTest(path string, has func(string) bool) {
 	if c.lifts() {
 		other = "pad"
 	}
-	c.only(path, "step", has, "bands", "drop", other)
+	c.only(path, "step", has, "bands", "drop", "pull", other)
 	if c.checkCounted(path); !has("hold") {
 		c.need(path, has, "reps", "5")
 	}
@@ -229,6 +229,30 @@ func (c *client) checkTestBands(path string, r *program.Rig) {
 	}
 	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
 	r.Bands = used
+	c.checkPull(path, r)
+}
+
+// checkPull asks for what a scale read where a test was under a band that nobody measured,
+// and refuses it of any other.
+func (c *client) checkPull(path string, r *program.Rig) {
+	given, weighed := c.given(path+".pull"), false
+	for i, name := range r.Bands {
+		at := fmt.Sprintf("%s.bands[%d]", path, i)
+		if b := slices.IndexFunc(c.Bands, func(b program.Band) bool { return b.Name == name }); b < 0 || c.Bands[b].Measured() {
+			continue
+		}
+		switch weighed = true; {
+		case len(r.Bands) > 1:
+			c.wrong(at, "pull_beside", "band", quote(name))
+		case c.given(path + ".drop"):
+			c.wrong(path+".drop", "pull_no_strap", "band", quote(name))
+		case !given:
+			c.wrong(at, "pull_lacks", "band", quote(name))
+		}
+	}
+	if given && !weighed && !c.given(path+".exercise") {
+		c.wrong(path+".pull", "pull_of_none")
+	}
 }
 
 // checkRetired refuses a test of the assessment's day with a band that was gone by

@@ -76,7 +76,7 @@ func TestGivenAgain(t *testing.T) {
 // Any part of an export, given in any order, and then the whole of it: the log holds
 // each line once, and in the end the whole twice adds nothing.
 func TestGivenInParts(t *testing.T) {
-	studio, a := maren(t)
+	studio, a := withThinBand(maren(t))
 	rapid.Check(t, func(t *rapid.T) {
 		entries := someEntries(t)
 		part := rapid.SliceOfNDistinct(rapid.IntRange(0, len(entries)-1), 0, len(entries), rapid.ID[int]).Draw(t, "part")

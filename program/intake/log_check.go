@@ -67,9 +67,11 @@ func keysOf(e *program.Entry) iter.Seq[lineKey] {
 }
 
 // rigKey tells sets of one exercise apart: by the bands that were named, or the
-// distance of a lean.
+// distance of a lean, or the weight on a scale.
 func rigKey(e *program.Entry) string {
 	switch ahead := aheadCell(e); {
+	case e.Scale > 0:
+		return ScaleCell(e.Scale)
 	case !e.RigGiven:
 		return ahead
 	case ahead == "":

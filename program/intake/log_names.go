@@ -20,6 +20,7 @@ type logKnown struct {
 	holds     map[string]string // exercise id -> the step that it holds
 	kinds     map[string]program.Dose
 	leans     []string // exercises that have a distance
+	scales    []string // exercises with the toes on a scale
 	bands     *names
 	retired   map[string]program.Date // bands that are gone, and since when
 	load      program.Load            // of the road map
@@ -33,6 +34,7 @@ type exerciseDone struct{ exercise, step string }
 type rigDone struct {
 	program.Rig
 	dropGiven bool
+	scale     float64 // N on the toes, where it names that instead
 }
 
 // newLogKnown gathers the exercises of the library, the steps of the client's
@@ -54,6 +56,9 @@ func newLogKnown(lib *program.Library, words *logWords, a *program.Assessment, d
 		for _, r := range m.Rungs {
 			if r.Kind == program.RungLean {
 				k.leans = append(k.leans, r.Exercise)
+			}
+			if r.Kind == program.RungScale {
+				k.scales = append(k.scales, r.Exercise)
 			}
 		}
 		for i := range m.Steps {
@@ -158,6 +163,10 @@ func (l *logLine) readBands(e *program.Entry) {
 		}
 		l.rigs[written] = done
 	}
+	if e.Scale = done.scale; e.Scale > 0 {
+		l.checkScale(e)
+		return
+	}
 	e.Rig, e.RigGiven, e.DropGiven = done.Rig, true, done.dropGiven
 	l.checkHelp(e)
 	l.checkRetired(e)
@@ -180,9 +189,18 @@ func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 	if done.Rig, wrong = k.onHeight(written); !done.Free() || wrong != nil {
 		return done, wrong
 	}
+	if done.scale, wrong = k.onScale(written); done.scale > 0 || wrong != nil {
+		return done, wrong
+	}
+	if r, there, wrong := k.pulled(written); there {
+		return rigDone{Rig: r}, wrong
+	}
 	rest := written
 	if m := k.words.strap.FindStringSubmatchIndex(written); m != nil {
 		done.dropGiven = true
+		if wrong = k.strapOf(strings.TrimRight(written[:m[0]], " ,;+")); wrong != nil {
+			return done, wrong
+		}
 		if done.Drop, wrong = k.drop(written[m[2]:m[3]] + " " + strings.ToLower(written[m[4]:m[5]])); wrong != nil {
 			return done, wrong
 		}
@@ -209,7 +227,7 @@ func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 		return done, fault{"three_bands"}
 	}
 	slices.SortFunc(done.Bands, func(a, b string) int { return slices.Index(k.bands.list, a) - slices.Index(k.bands.list, b) })
-	return done, nil
+	return done, k.beside(done.Bands)
 }
 
 // drop finds the strap of a written length among the client's.

@@ -30,6 +30,7 @@ type logWords struct {
 	jointNames         []string // one of each, to offer
 	strap, beside      *regexp.Regexp
 	pad, block         *regexp.Regexp
+	scale              *regexp.Regexp
 	said               sayings // in which faults are said
 }
 
@@ -56,6 +57,7 @@ var englishWords = map[string][]string{
 	"strap":     {"strap", "drop"},
 	"pad":       {"pad", "pads"},
 	"block":     {"block", "blocks"},
+	"scale":     {"scale", "toes"},
 	"and":       {"and"},
 	"missed":    {"missed", "skipped", "ill", "sick", "off", "rest", "not-done"},
 	"wrists":    {"wrists"},
@@ -100,7 +102,7 @@ func newLogWords(lib *program.Library) *logWords {
 		w.jointNames = append(w.jointNames, cmp.Or(name, joints[i]))
 	}
 	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
-	w.pad, w.block = onHeight(of("pad")), onHeight(of("block"))
+	w.pad, w.block, w.scale = onHeight(of("pad")), onHeight(of("block")), onHeight(of("scale"))
 	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
 	return w
 }

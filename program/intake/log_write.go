@@ -215,9 +215,11 @@ func (w *logWriter) entry(e *program.Entry) {
 
 func bandsCell(e *program.Entry) string {
 	switch {
+	case e.Scale > 0:
+		return ScaleCell(e.Scale)
 	case !e.RigGiven:
 		return ""
-	case len(e.Rig.Bands) > 0 && !e.DropGiven:
+	case len(e.Rig.Bands) > 0 && !e.DropGiven && e.Rig.Pull == 0:
 		return strings.Join(e.Rig.Bands, " + ")
 	}
 	return RigCell(e.Rig)
@@ -231,10 +233,17 @@ func RigCell(r program.Rig) string {
 		return "pad " + inCentimetres(r.Pad)
 	case r.Block > 0:
 		return "block " + inCentimetres(r.Block)
+	case r.Pull > 0:
+		return strings.Join(r.Bands, " + ") + " " + inKilograms(r.Pull)
 	case r.Free():
 		return "free"
 	}
 	return strings.Join(r.Bands, " + ") + " strap " + short(1000*r.Drop/10) + " cm"
+}
+
+// inKilograms writes a force to the gram.
+func inKilograms(newtons float64) string {
+	return short(math.Round(newtons*1000/standardGravity)/1000) + " kg"
 }
 
 // inCentimetres writes a length to the millimetre.

@@ -181,6 +181,12 @@ func sessionFault(w *program.Week) string {
 			if p.Rig.Pad < 0 || p.Rig.Pad > deepest/100. {
 				return fmt.Sprintf("the session on %s has pads of %g m", s.Date, p.Rig.Pad)
 			}
+			if p.Rig.Pull < 0 || p.Rig.Pull > mostMark {
+				return fmt.Sprintf("the session on %s has a band that pulls %g N", s.Date, p.Rig.Pull)
+			}
+			if wrong := markFault(&p); wrong != "" {
+				return fmt.Sprintf("the session on %s %s", s.Date, wrong)
+			}
 			if p.Rig.Block < 0 || p.Rig.Block > highestBlock/100. {
 				return fmt.Sprintf("the session on %s has a block of %g m", s.Date, p.Rig.Block)
 			}
@@ -191,3 +197,30 @@ func sessionFault(w *program.Week) string {
 	}
 	return ""
 }
+
+// markFault says what no marks of an item can be.
+func markFault(p *program.Prescription) string {
+	measure, _ := p.Measured()
+	if (p.Find.Any() || len(p.Found) > 0) && measure == program.MeasureNone {
+		return fmt.Sprintf("finds a mark of %q, which has none", p.Exercise)
+	}
+	var at []float64
+	for _, m := range p.Find.Marks {
+		at = append(at, m.At)
+	}
+	for _, f := range p.Found {
+		at = append(at, f.Mark, f.At)
+	}
+	for _, x := range at {
+		if x <= 0 || x > mostMark {
+			return fmt.Sprintf("has a mark of %g", x)
+		}
+	}
+	if p.Find.Any() && (p.Find.RPE < 1 || p.Find.RPE > 10 || p.Find.For < 0 || p.Find.For > 600) {
+		return fmt.Sprintf("finds a mark at RPE %d in place of %d s", p.Find.RPE, p.Find.For)
+	}
+	return ""
+}
+
+// mostMark is more than any mark can be: of m it is out of a room, of N a heavy body.
+const mostMark = 2500

@@ -47,20 +47,28 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	}
 	known := kit(&library.Library)
 	clients := f.readClients(library, known, chance)
+	rules := f.readRules(library, known)
+	for _, c := range clients {
+		f.readWishes(c, rules, library, known)
+	}
 	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
 	f.readDone(&library.Library, wanted)
 	checkPagesDiffer(clients)
 	programs := f.readPrograms(library, known)
+	for _, c := range programs {
+		c.public.Wishes = rules.forEverybody()
+		c.public.Rules = rulesIn(c.public.Wishes)
+	}
 	sound, waiting := soundOnly(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: sound, Waiting: waiting,
 			Public: soundPrograms(programs), Notes: f.readNotes(library)},
-		f.collect(library, file, append(clients, programs...))
+		f.collect(library, append(clients, programs...), file, rules.written())
 }
 
 // checkTop warns of what lies in content/ and is not read there, such as a
 // misspelt folder. Files that are nothing like ours are left alone.
 func (f *folder) checkTop() {
-	known := slices.Concat([]string{"clients", "exercises", "notes", "pages", "programs", "roadmaps", "studio.yaml", "words"}, f.languages())
+	known := slices.Concat([]string{"clients", "exercises", "notes", "pages", "programs", "roadmaps", "rules.yaml", "studio.yaml", "words"}, f.languages())
 	for _, e := range f.entries(f.coach, "content") {
 		ours := e.IsDir() || slices.Contains([]string{".yaml", ".yml", ".md"}, path.Ext(e.Name()))
 		if ours && !slices.Contains(known, e.Name()) {
@@ -97,18 +105,23 @@ func soundOnly(clients []*client) (sound []program.Assessment, waiting []string)
 }
 
 // collect gathers the problems of all files, sorted.
-func (f *folder) collect(library *shelf, studio *source, clients []*client) program.Problems {
+func (f *folder) collect(library *shelf, clients []*client, studio ...*source) program.Problems {
 	problems := f.problems
 	for _, s := range library.sources {
 		problems = append(problems, s.problems...)
 	}
-	if studio != nil {
-		problems = append(problems, studio.problems...)
+	for _, s := range studio {
+		if s != nil {
+			problems = append(problems, s.problems...)
+		}
 	}
 	for _, c := range clients {
 		problems = append(problems, c.problems...)
 		if c.log != nil {
 			problems = append(problems, c.log.problems...)
+		}
+		if c.hand != nil {
+			problems = append(problems, c.hand.problems...)
 		}
 		for _, plan := range c.plans {
 			problems = append(problems, plan.problems...)
