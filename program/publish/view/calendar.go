@@ -11,8 +11,8 @@ import (
 	"gatepost/program"
 )
 
-// Calendar writes the sessions as an iCalendar file (RFC 5545): one all-day
-// event a session, lines of at most 75 octets ending in CRLF. There is no surname
+// Calendar writes the sessions as an iCalendar file (RFC 5545): one event a
+// session, all day or at the time the coach wants, lines of at most 75 octets ending in CRLF. There is no surname
 // in it.
 //
 // An event's UID (RFC 9562, version 5) depends on the client and the day alone, so
@@ -52,9 +52,9 @@ func calendar(v *View, other []OtherDay) []byte {
 }
 
 func event(line func(string, ...any), v *View, e *Event) {
-	text, status := []string{e.Text, v.Advice.DayShort, v.Advice.StopShort, v.Version}, "CONFIRMED"
+	text, status := []string{e.Text, v.Advice.DayShort, v.Advice.StopShort}, "CONFIRMED"
 	if e.Gone {
-		text, status = []string{e.Text, v.Version}, "CANCELLED"
+		text, status = []string{e.Text}, "CANCELLED"
 	}
 	line("BEGIN:VEVENT")
 	line("UID:%s", uid(v, e.Day.String()))
@@ -62,12 +62,45 @@ func event(line func(string, ...any), v *View, e *Event) {
 	line("DTSTAMP:%sT000000Z", basic(v.Made))
 	line("LAST-MODIFIED:%sT000000Z", basic(e.Revised))
 	line("STATUS:%s", status)
-	line("DTSTART;VALUE=DATE:%s", basic(e.Day))
-	line("DTEND;VALUE=DATE:%s", basic(e.Day+1)) // the day after: RFC 5545 counts the end out
+	when(line, v, e)
 	line("SUMMARY:%s", escape(e.Summary))
 	line("DESCRIPTION:%s", escape(strings.Join(text, "\n")))
+	if address := dayAddress(v, e.Day); address != "" && !e.Gone {
+		line("URL:%s", address)
+	}
 	line("TRANSP:TRANSPARENT")
+	if v.Time > 0 && v.Remind > 0 && !e.Gone {
+		line("BEGIN:VALARM")
+		line("ACTION:DISPLAY")
+		line("TRIGGER:-PT%dM", v.Remind)
+		line("DESCRIPTION:%s", escape(e.Summary))
+		line("END:VALARM")
+	}
 	line("END:VEVENT")
+}
+
+// when writes the whole day, or where the coach wants times the session's, by the clock
+// of wherever the reader is (RFC 5545, 3.3.5, form 1).
+func when(line func(string, ...any), v *View, e *Event) {
+	if v.Time == 0 || e.Minutes == 0 {
+		line("DTSTART;VALUE=DATE:%s", basic(e.Day))
+		line("DTEND;VALUE=DATE:%s", basic(e.Day+1)) // the day after: RFC 5545 counts the end out
+		return
+	}
+	line("DTSTART:%s", clockOn(e.Day, v.Time))
+	line("DTEND:%s", clockOn(e.Day, v.Time+e.Minutes))
+}
+
+func clockOn(day program.Date, minutes int) string {
+	return fmt.Sprintf("%sT%02d%02d00", basic(day+program.Date(minutes/1440)), minutes/60%24, minutes%60)
+}
+
+// dayAddress is where a session's page is; empty where it has none.
+func dayAddress(v *View, day program.Date) string {
+	if !v.Public || v.Coach.Site == "" {
+		return ""
+	}
+	return v.Coach.Site + "c/" + v.Page + "/day-" + day.String() + ".html"
 }
 
 // otherEvent is a day of other training: it never changes, so its SEQUENCE is 0.

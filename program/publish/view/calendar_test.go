@@ -118,3 +118,25 @@ func TestCalendarReadsBack(t *testing.T) {
 		})
 	}
 }
+
+// A coach who wants times: an evening of 57 minutes by the clock of the place (RFC 5545,
+// 3.3.5, form 1: local time has no zone), two hours after the phone has said so (3.8.6.3),
+// with the address of its page, and no hash in anything that people read.
+func TestCalendarWithTimes(t *testing.T) {
+	v := &View{First: "Ann", Skill: "Planche", Page: "k7f3q9w2m4", Public: true, Version: "abc1234", Time: 18*60 + 30, Remind: 120,
+		Coach:  program.Coach{Site: "https://hall.example.org/"},
+		Events: []Event{{Day: program.NewDate(2027, 2, 15), Minutes: 57, Summary: "3 × 10 s half-open tuck"}}}
+	text := string(Calendar(v))
+	for _, want := range []string{"\r\nDTSTART:20270215T183000\r\n", "\r\nDTEND:20270215T192700\r\n", "\r\nTRIGGER:-PT120M\r\n",
+		"\r\nURL:https://hall.example.org/c/k7f3q9w2m4/day-2027-02-15.html\r\n"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the calendar lacks %q:\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "abc1234") {
+		t.Error("the calendar has a hash in it")
+	}
+	if late := clockOn(program.NewDate(2027, 2, 15), 23*60+50+20); late != "20270216T001000" {
+		t.Errorf("past midnight it ends at %s", late)
+	}
+}

@@ -14,9 +14,11 @@ type Card struct {
 	Session string // "session 2 of 3"
 	Kind    string // "Deload"; empty in an ordinary week
 	KindKey program.WeekKind
-	Date    string // "Wednesday 6 January"
-	Minutes string // "37 min"; "12 min, at home"
-	Note    string // what the week has to say first; may be empty
+	Date    string   // "Wednesday 6 January"
+	Minutes string   // "37 min"; "12 min, at home"
+	Note    string   // what the week has to say first; may be empty
+	Say     []string // the coach's own words
+	Mark    string   // what the star after a name means: "* by the coach"; empty where no name has one
 
 	Prepare []CardItem
 	Items   []CardItem // the others, in order
@@ -24,6 +26,7 @@ type Card struct {
 	Cue     string     // one, of the main item, another each week
 	Link    string     // address of the main item's page; empty without a site
 	Figure  program.Stance
+	Terms   []string // the card's words of the trade, explained, the most needed first
 
 	Count string // "Card 2 of 36"
 }
@@ -39,6 +42,8 @@ type CardItem struct {
 	Check  bool
 	Shown  bool // by the card's figure
 	Boxes  []CardBox
+
+	Pictures []program.Picture // of the exercise, where the card is to show them; see View.Show
 }
 
 // CardBox is a box to write in: of a set, or afterwards of the exercise.
@@ -101,7 +106,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
-		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session),
+		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Say: s.said(session.Say),
 	}
 	if s.atHome(w, session) {
 		c.Minutes = join(c.Minutes, s.say("card.at_home"))
@@ -118,6 +123,10 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 			c.Items, rest = append(c.Items, item), append(rest, p)
 		}
 	}
+	c.Terms = s.cardTerms(&c, rest)
+	if slices.ContainsFunc(session.Items, func(p program.Prescription) bool { return p.ByCoach }) {
+		c.Mark = s.say("wish.star", "mark", s.say("wish.mark"))
+	}
 	if len(rest) == 0 {
 		return c
 	}
@@ -129,7 +138,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	if site != "" {
 		c.Link = site + "exercise-" + main.Exercise + ".html"
 	}
-	if main.Exercise == w.Exercise && (main.Role == program.RoleMain || main.Check || practised(main)) {
+	if (main.Exercise == w.Exercise || main.Find.Any()) && (main.Role == program.RoleMain || main.Check || practised(main)) {
 		c.Figure, c.Items[c.Main].Shown = w.Stance, true
 	}
 	return c
@@ -198,6 +207,12 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
 	c.Boxes = s.boxes(p, c.Turns)
 	c.Name = capital(c.Item.Name())
+	if p.ByCoach {
+		c.Name += s.say("wish.starred")
+	}
+	if p.Find.Any() {
+		c.Full, c.Amount = c.Amount, s.findingOnCard(p)
+	}
 	if c.Help != "" && p.Scale == 0 {
 		c.Help = s.say("rig.help", "kilograms", c.Help)
 	}
@@ -221,8 +236,11 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 // of the whole: RPE, form of main work (a gate asks for it, so it has a place every
 // time), and a lean's distance, in case it was another.
 func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
-	if practised(p) {
+	switch {
+	case practised(p):
 		return s.triesBoxes(p)
+	case p.Find.Any():
+		return s.marksBoxes(p)
 	}
 	var all []CardBox
 	for i := range max(p.Sets, 1) {
@@ -308,7 +326,7 @@ func (s *speech) harder(p program.Prescription) string {
 // grip than this one: what the client has, and may do, is not known here.
 func (s *speech) instead(of *program.Exercise, ids []string) string {
 	for _, id := range ids {
-		if e, ok := s.lib.Exercise(id); ok && asksNoMore(e, of) {
+		if e, ok := s.lib.Exercise(id); ok && asksNoMore(e, of) && !s.avoids(id) {
 			return e.Name
 		}
 	}

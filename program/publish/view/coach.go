@@ -33,9 +33,10 @@ type CoachPage struct {
 	RigTitle string
 	RigWords []string
 
-	AsksTitle, OffsetsTitle string
-	Asks                    []string // what the coach has to answer
-	Offsets                 []string // "tuck: held about 6 % heavier than drawn: hips lower?"
+	AsksTitle, OffsetsTitle, WishesTitle string
+	Asks                                 []string // what the coach has to answer
+	Wishes                               []string // of the coach's own hand, and what became of them
+	Offsets                              []string // "tuck: held about 6 % heavier than drawn: hips lower?"
 
 	WeekNotes []string // "Week 3: …"
 	Dropped   []string
@@ -85,7 +86,8 @@ func (s *speech) coachPage(p *program.Program) CoachPage {
 	c.worths(s, p)
 	c.rig(s, p)
 	c.axes(s)
-	c.AsksTitle, c.OffsetsTitle = say("asks"), say("offsets")
+	c.AsksTitle, c.OffsetsTitle, c.WishesTitle = say("asks"), say("offsets"), s.say("wish.title")
+	c.Wishes = s.wishes(p.Wishes)
 	c.Asks, c.Offsets = s.notes(p.Asks), s.offsets(p.Offsets)
 	c.WeekNotes, c.Dropped = s.weekNotes(p), s.dropped(p)
 	return c

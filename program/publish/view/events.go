@@ -13,6 +13,7 @@ import (
 type Event struct {
 	Day      program.Date
 	Summary  string
+	Minutes  int
 	Text     string       // what to do; of a session that went, that it did
 	Revision int          // the number of the plan that made it so, less one
 	Revised  program.Date // the day that plan was made
@@ -99,29 +100,50 @@ func (s *speech) calendar(d diary, v *View, wall *program.PlanVersion) []Event {
 func (s *speech) events(weeks []Week) []Event {
 	var all []Event
 	for _, w := range weeks {
-		for _, session := range w.Sessions {
-			all = append(all, Event{Day: session.Date, Summary: join(s.skill(), w.Title, summary(session)), Text: doing(session)})
+		for i := range w.Sessions {
+			session := &w.Sessions[i]
+			title := s.say("calendar.title", "what", session.Work, "week", w.Title)
+			all = append(all, Event{Day: session.Date, Minutes: session.Length, Summary: title, Text: s.doing(session)})
 		}
 	}
 	return all
 }
 
-// summary is the line of the session's first hold of a step.
-func summary(session Session) string {
+// works writes what each session is about, once its sides are known.
+func (s *speech) works(weeks []Week) {
+	for i := range weeks {
+		for j := range weeks[i].Sessions {
+			weeks[i].Sessions[j].Work = s.work(&weeks[i].Sessions[j])
+		}
+	}
+}
+
+// work is the line of a session's first hold of a step, the work first; without one,
+// how long it lasts.
+func (s *speech) work(session *Session) string {
 	for _, role := range []program.Role{program.RoleTest, program.RoleMain, program.RoleSecond} {
-		for _, item := range session.Items {
-			if item.RoleKey == role {
+		for i := range session.Items {
+			item := &session.Items[i]
+			switch {
+			case item.RoleKey != role:
+			case item.Open: // a sentence, which no name follows
 				return join(item.Name(), item.Line)
+			default:
+				return join(s.say("calendar.work", "dose", item.Amount, "step", item.Name()), item.Sides, item.Rig)
 			}
 		}
 	}
 	return session.Minutes
 }
 
-func doing(session Session) string {
-	lines := []string{session.Minutes}
-	for _, item := range session.Items {
-		lines = append(lines, join(item.Name(), item.Line, item.Spot, item.Remark))
+func (s *speech) doing(session *Session) string {
+	lines := append([]string{session.Minutes}, session.Say...)
+	for i := range session.Items {
+		item, rest := &session.Items[i], ""
+		if item.Clock != "" {
+			rest = s.say("amount.rest", "rest", item.Clock)
+		}
+		lines = append(lines, join(item.Name(), item.Line, item.Spot, item.Found, rest, item.Remark))
 	}
 	return strings.Join(lines, "\n")
 }

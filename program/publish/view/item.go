@@ -15,6 +15,8 @@ type Item struct {
 	Sets                 int
 	Hold                 int    // s, for a timer; 0: repetitions, or as long as it stays clean
 	Pause                int    // s between sets, for a timer
+	Up                   bool   // a hold that ends when it ends: a timer counts up
+	Enough               int    // s, where such a hold is enough all the same; 0: nowhere
 	Amount               string // "4 × 12 s", "3 × 8"
 	Sides                string // "2 a side"; "left 3, right 2", the one that begins first; empty where both work at once
 	Begins               Side   // of an odd number of sets by turns
@@ -22,8 +24,11 @@ type Item struct {
 	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
 	Help                 string // "6.5 kg"
 	Spot                 string // "hands 26 cm ahead of the spot under the anchor"
-	Rest                 string
+	Rest                 string // "2½ min"
+	Clock                string // the same as a clock shows it: "2:30"
 	Remark               string // "in the rests of the main hold"
+	Full                 string // Amount, of a find on a card, whose boxes name the marks
+	Found                string // what it becomes by the mark that was found: "found 6: 4 cm · 10: 8 cm"
 	Cue                  string // the exercise's first cue
 	Cues                 []string
 	StraightArm          bool
@@ -44,24 +49,32 @@ func (s *speech) item(p program.Prescription, least string) Item {
 	v := Item{
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
-		Spot: s.spot(p), Rest: s.pause(p.Rest), Remark: s.remark(p), StraightArm: p.StraightArm, Open: open(p),
+		Spot: s.spot(p), Rest: s.pause(p.Rest), Clock: s.clock(p.Rest), Remark: s.remark(p), Found: s.found(p), StraightArm: p.StraightArm, Open: open(p),
 	}
 	if practised(p) {
 		v.Role = s.say("role.practice")
 	}
-	if v.Open || p.Reps > 0 {
-		v.Hold = 0 // no timer
+	if v.Open && !p.Find.Any() || p.Reps > 0 {
+		v.Hold = 0 // no timer that counts down
+	}
+	if v.Up = s.up(p); v.Up && p.Check {
+		v.Enough = p.Hold
 	}
 	if p.Check && least != "" {
 		v.Role, v.Amount = capital(s.say("week.open")), s.say("amount.open_set", "hold", least)
 	}
 	switch {
+	case p.Find.Any() && p.Rig.Pull > 0:
+		v.Rig = s.say("find_mark.hang", "band", s.rig(p.Rig))
+	case p.Find.Any(): // the marks are in its sentence
 	case p.Ahead > 0:
 		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
 	case p.Scale > 0:
 		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
 	case p.Step != "" && !s.balances():
-		v.Rig, v.Help = join(s.rig(p.Rig), s.drop(p.Rig)), s.kilograms(p.Help)
+		if v.Rig = join(s.rig(p.Rig), s.drop(p.Rig)); p.Rig.Pull == 0 {
+			v.Help = s.kilograms(p.Help)
+		}
 	}
 	if p.Step != "" {
 		v.Step = s.step(p.Step)
@@ -73,8 +86,16 @@ func (s *speech) item(p program.Prescription, least string) Item {
 	return v
 }
 
-// open says that an item's sets are of no printed length: a test, a check hold, a try.
-func open(p program.Prescription) bool { return p.Max || p.Check || p.Try || counted(p) }
+// open says that an item's sets are of no printed length: a test, a check hold, a try, a
+// find, which ends by its RPE.
+func open(p program.Prescription) bool {
+	return p.Max || p.Check || p.Try || p.Find.Any() || counted(p)
+}
+
+// up reports whether an item is held for as long as it lasts.
+func (s *speech) up(p program.Prescription) bool {
+	return open(p) && !p.Find.Any() && p.Reps == 0 && (p.Step == "" || !s.repeats())
+}
 
 // counted says that a test is one of repetitions.
 func counted(p program.Prescription) bool { return p.Role == program.RoleTest && p.Reps > 0 }
@@ -83,6 +104,8 @@ func counted(p program.Prescription) bool { return p.Role == program.RoleTest &&
 func (s *speech) amount(p program.Prescription) string {
 	key := "amount.reps"
 	switch {
+	case p.Find.Any():
+		return s.finding(p)
 	case p.Step != "" && s.repeats() && (p.Max || p.Check):
 		return s.openReps(p)
 	case practised(p):
@@ -143,8 +166,9 @@ func (s *speech) hands(p program.Prescription) string {
 }
 
 func (s *speech) remark(p program.Prescription) string {
+	rests := ""
 	if p.InRests {
-		return s.say("amount.in_rests")
+		rests = s.say("amount.in_rests")
 	}
-	return ""
+	return join(rests, s.byCoach(p.ByCoach))
 }

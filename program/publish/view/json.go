@@ -46,6 +46,7 @@ type (
 		Gates    []gateJSON     `json:"gates"`
 		Cues     []cueJSON      `json:"cues"`
 		Offsets  []offsetJSON   `json:"offsets"`
+		Wishes   []wishJSON     `json:"wishes"`
 		Asks     []noteJSON     `json:"asks"`
 		Notes    []noteJSON     `json:"notes"`
 	}
@@ -107,6 +108,7 @@ type (
 		Drop     float64       `json:"drop_m"`
 		Pad      *float64      `json:"pad_m"`   // null: no pads under the head
 		Block    *float64      `json:"block_m"` // null: no block under the feet
+		Pull     *float64      `json:"pull_n"`  // null: no band that is hung by a scale
 		Help     float64       `json:"help_n"`
 		Ahead    *float64      `json:"ahead_m"` // null: no lean
 		Scale    *float64      `json:"scale_n"` // null: no toes on a scale
@@ -114,6 +116,7 @@ type (
 		MaxHold  float64       `json:"max_hold_s"`
 		Effort   float64       `json:"effort"`
 		Gate     bool          `json:"gate"`
+		ByCoach  bool          `json:"by_coach"`
 		Hold     int           `json:"hold_s"`
 		Sets     int           `json:"sets"`
 		Rest     int           `json:"rest_s"`
@@ -123,6 +126,7 @@ type (
 	sessionJSON struct {
 		Date    program.Date `json:"date"`
 		Minutes int          `json:"minutes"`
+		Say     []string     `json:"say"`
 		Items   []itemJSON   `json:"items"`
 	}
 	itemJSON struct {
@@ -133,6 +137,7 @@ type (
 		Drop        float64  `json:"drop_m"`
 		Pad         *float64 `json:"pad_m"`   // null: no pads under the head
 		Block       *float64 `json:"block_m"` // null: no block under the feet
+		Pull        *float64 `json:"pull_n"`  // null: no band that is hung by a scale
 		Help        float64  `json:"help_n"`
 		Ahead       *float64 `json:"ahead_m"` // null: no lean
 		Scale       *float64 `json:"scale_n"` // null: no toes on a scale
@@ -144,6 +149,10 @@ type (
 		Check       bool     `json:"check"`
 		Max         bool     `json:"max"`
 		Try         bool     `json:"try"`
+		ByCoach     bool     `json:"by_coach"`
+
+		Find  *findJSON   `json:"find"` // null: no mark is found
+		Found []foundJSON `json:"found"`
 	}
 	gateJSON struct {
 		Step     string   `json:"step"`
@@ -184,7 +193,7 @@ func programJSON(lib *program.Library, p *program.Program) fileJSON {
 		Steps: each(p.Steps, s.toStep), Bands: each(p.Bands, toBand), Capacity: &capacity,
 		Forecast: each(p.Forecasts, toForecast), Weeks: each(p.Weeks, toWeek), Gates: each(p.Gates, toGate),
 		Cues:    each(p.Cues, func(c program.CueWorth) cueJSON { return cueJSON{c.Cue, places(c.Saves, 4)} }),
-		Offsets: each(p.Offsets, toOffset), Asks: each(p.Asks, toNote),
+		Offsets: each(p.Offsets, toOffset), Wishes: each(p.Wishes, toWish), Asks: each(p.Asks, toNote),
 		Notes: append(each(p.Withheld, toNote), each(p.Notes, toNote)...),
 	}
 	if s.balances() {
@@ -226,18 +235,18 @@ func given(d program.Date) *program.Date {
 }
 
 func toWeek(w program.Week) weekJSON {
-	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), positive(w.Rig.Pad, 3), positive(w.Rig.Block, 3), places(w.Help, 1), positive(w.Ahead, 3), positive(w.Scale, 1),
-		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.Hold, w.Sets, w.Rest,
+	return weekJSON{w.Number, w.Start, string(w.Kind), w.Step, names(w.Rig), places(w.Rig.Drop, 3), positive(w.Rig.Pad, 3), positive(w.Rig.Block, 3), positive(w.Rig.Pull, 1), places(w.Help, 1), positive(w.Ahead, 3), positive(w.Scale, 1),
+		places(w.Capacity, 1), places(w.MaxHold, 1), places(w.Effort, 3), w.Gate, w.ByCoach, w.Hold, w.Sets, w.Rest,
 		float64(w.HalfSeconds) / 2, each(w.Sessions, toSession)}
 }
 
 func toSession(s program.Session) sessionJSON {
-	return sessionJSON{s.Date, s.Minutes, each(s.Items, toItem)}
+	return sessionJSON{s.Date, s.Minutes, append([]string{}, s.Say...), each(s.Items, toItem)}
 }
 
 func toItem(p program.Prescription) itemJSON {
-	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), positive(p.Rig.Pad, 3), positive(p.Rig.Block, 3), places(p.Help, 1), positive(p.Ahead, 3), positive(p.Scale, 1),
-		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.Check, p.Max, p.Try}
+	return itemJSON{p.Exercise, string(p.Role), p.Step, names(p.Rig), places(p.Rig.Drop, 3), positive(p.Rig.Pad, 3), positive(p.Rig.Block, 3), positive(p.Rig.Pull, 1), places(p.Help, 1), positive(p.Ahead, 3), positive(p.Scale, 1),
+		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.Check, p.Max, p.Try, p.ByCoach, toFind(p), toFound(p)}
 }
 
 func toGate(g program.StepGate) gateJSON {

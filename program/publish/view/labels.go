@@ -16,7 +16,9 @@ type Labels struct {
 	Cue, Early, Likely, Late, By, Free             string
 	Far, Provisional, Withheld, Lead, Next         string
 	From                                           string // "From week 5: provisional …"; empty: none is
+	Way                                            string // the ladder without a word of shares
 	Version, Measured, MadeFor, Dates, Rest        string
+	Terms                                          string
 
 	pageOf string // "Page {page} of {pages}", to be filled in
 }
@@ -39,14 +41,14 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		Plan: say("plan"), Where: say("where"), Goal: say("goal"), Ladder: say("ladder"), Weeks: say("weeks"),
 		After: say("after"), Notes: say("notes"), Week: say("week"), Hold: hold, Step: say("step"), Help: say("help"),
 		Bands: say("bands"), Done: say("done"), Lean: say("lean"), Dates: say("dates"), Rest: say("rest"),
-		Gate: s.say("gate.title"), Passed: s.say("gate.passed"), Signed: s.say("gate.signed"),
+		Way: s.say("site.ladder"), Gate: s.say("gate.title"), Passed: s.say("gate.passed"), Signed: s.say("gate.signed"),
 		NotYet: s.say("gate.not_yet"), Moves: s.say("gate.moves"),
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
 		Version: s.planVersion(v, p), Measured: s.say("foot.measured", "date", v.On),
 		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
-		MadeFor: s.say("foot.made_for", "name", v.Client),
+		MadeFor: s.say("foot.made_for", "name", v.Client), Terms: s.say("term.title"),
 	}
 }
 

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"strconv"
 
 	"gatepost/program"
@@ -9,6 +10,7 @@ import (
 // Picture is this client's own body in one of the block's positions, with the
 // rig it is trained with, or in the goal's.
 type Picture struct {
+	ID     string // of the step, or of the floor exercise
 	Stance program.Stance
 	Step   string // "half-open tuck"
 	When   string // "weeks 1 to 9", "goal"
@@ -30,7 +32,7 @@ func (s *speech) pictures(p *program.Program) []Picture {
 			continue
 		case key != on:
 			first, on = w.Number, key
-			v := Picture{Stance: w.Stance, Step: s.name(w), Help: s.kilograms(w.Stance.Help)}
+			v := Picture{ID: cmp.Or(w.Step, w.Exercise), Stance: w.Stance, Step: s.name(w), Help: s.kilograms(w.Stance.Help)}
 			if w.Scale > 0 {
 				v.Help = s.kilograms(w.Scale)
 			}
@@ -41,9 +43,27 @@ func (s *speech) pictures(p *program.Program) []Picture {
 		all[len(all)-1].When = s.stretch(first, w.Number)
 	}
 	if goal, ok := load(p, p.Goal.Step); ok && goal.Stance.Drawn() {
-		all = append(all, Picture{Stance: goal.Stance, Step: s.step(goal.ID), When: s.say("rung.goal"), Raised: s.raised(goal), Goal: true})
+		all = append(all, Picture{ID: goal.ID, Stance: goal.Stance, Step: s.step(goal.ID), When: s.say("rung.goal"), Raised: s.raised(goal), Goal: true})
 	}
 	return all
+}
+
+// Show gives the cards drawings of exercises: of what the block has for the first time,
+// and of what a session is about, each where the card's figure is not of it.
+func (v *View) Show(pictures func(exercise string) []program.Picture) {
+	seen := map[string]bool{}
+	for i := range v.Cards {
+		c := &v.Cards[i]
+		for j := range c.Items {
+			item := &c.Items[j]
+			if first := !seen[item.ExerciseID]; (first || j == c.Main) && !item.Shown {
+				item.Pictures = pictures(item.ExerciseID)
+			}
+		}
+		for _, item := range c.Items {
+			seen[item.ExerciseID] = true
+		}
+	}
 }
 
 // name is what a week holds: its step, or the floor rung's exercise.

@@ -35,6 +35,7 @@ type (
 		MostHalf    int          `json:"mostHalf,omitempty"`
 		Provisional bool         `json:"provisional,omitempty"`
 		Gate        bool         `json:"gate,omitempty"`
+		ByCoach     bool         `json:"byCoach,omitempty"`
 		Notes       []planNote   `json:"notes,omitempty"`
 	}
 	planSession struct {
@@ -42,6 +43,7 @@ type (
 		Minutes int          `json:"minutes"`
 		Items   []planItem   `json:"items"`
 		Dropped []planNote   `json:"dropped,omitempty"`
+		Say     []string     `json:"say,omitempty"`
 	}
 	planItem struct {
 		Exercise    string   `json:"exercise"`
@@ -59,11 +61,15 @@ type (
 		StraightArm bool     `json:"straightArm,omitempty"`
 		EachSide    bool     `json:"eachSide,omitempty"`
 		InRests     bool     `json:"inRests,omitempty"`
+		ByCoach     bool     `json:"byCoach,omitempty"`
 		Max         bool     `json:"max,omitempty"`
 		Check       bool     `json:"check,omitempty"`
 		Try         bool     `json:"try,omitempty"`
 		MaxHold     float64  `json:"maxHold,omitempty"`
 		Load        float64  `json:"load,omitempty"`
+
+		Find  *planFind   `json:"find,omitempty"`
+		Found []planFound `json:"found,omitempty"`
 	}
 	planRig struct {
 		Bands  []string `json:"bands,omitempty"`
@@ -72,6 +78,7 @@ type (
 		Folded bool     `json:"folded,omitempty"`
 		Pad    float64  `json:"pad,omitempty"`
 		Block  float64  `json:"block,omitempty"`
+		Pull   float64  `json:"pull,omitempty"`
 	}
 	planNote struct {
 		Code   string      `json:"code"`
@@ -156,16 +163,17 @@ func (w *planWriter) value(v any) []byte {
 
 func toPlanWeek(w *program.Week) planWeek {
 	return planWeek{w.Number, w.Start, string(w.Kind), w.Step, w.Exercise, toPlanRig(w.Rig), w.Help, w.Ahead, w.Scale,
-		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.MostHalf, w.Provisional, w.Gate, each(w.Notes, toPlanNote)}
+		w.Capacity, w.MaxHold, w.Effort, w.Hold, w.Sets, w.SetsLeast, w.Rest, w.HalfSeconds, w.MostHalf, w.Provisional, w.Gate, w.ByCoach, each(w.Notes, toPlanNote)}
 }
 
 func toPlanSession(s *program.Session) planSession {
-	return planSession{s.Date, s.Minutes, each(s.Items, toPlanItem), each(s.Dropped, toPlanNote)}
+	return planSession{s.Date, s.Minutes, each(s.Items, toPlanItem), each(s.Dropped, toPlanNote), s.Say}
 }
 
 func toPlanItem(p program.Prescription) planItem {
 	return planItem{p.Exercise, string(p.Role), p.Step, toPlanRig(p.Rig), p.Help, p.HandsAhead, p.Ahead, p.Scale,
-		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.EachSide, p.InRests, p.Max, p.Check, p.Try, p.MaxHold, p.Load}
+		p.Sets, p.Hold, p.Reps, p.Rest, p.StraightArm, p.EachSide, p.InRests, p.ByCoach, p.Max, p.Check, p.Try, p.MaxHold, p.Load,
+		toPlanFind(p.Find), each(p.Found, func(f program.Found) planFound { return planFound(f) })}
 }
 
 func toPlanNote(n program.Note) planNote {
@@ -178,5 +186,5 @@ func toPlanRig(r program.Rig) *planRig {
 	if r.Free() {
 		return nil
 	}
-	return &planRig{r.Bands, r.Drop, string(r.At), r.Folded, r.Pad, r.Block}
+	return &planRig{r.Bands, r.Drop, string(r.At), r.Folded, r.Pad, r.Block, r.Pull}
 }

@@ -3,6 +3,7 @@ package view
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,7 +35,7 @@ type Level struct {
 	*View
 	Number int
 	Name   string // "Level 3"
-	Short  string // "half-open tuck": the step to hold next
+	Short  string // "tuck to half-open tuck": what its weeks train and try
 	Shown  string // what a reader shows to start here, one sentence
 	Tests  []Test // what shows that the level is behind: all of them
 	Help   HelpTable
@@ -47,6 +48,8 @@ type Test struct {
 	ExerciseID string
 	Hold       string // "12 s", "8 times"
 	RPE        string // "8"
+	Seconds    int    // of the hold, for a timer; 0: it is none, or ends when it ends
+	Tries      int    // of balance, for a timer; 0: it is a hold, or repetitions
 }
 
 // HelpTable is band help by body mass. No rows: the level needs none.
@@ -104,12 +107,11 @@ func (s *speech) facts(from *program.PublicProgram) []Fact {
 	}
 }
 
-// kit lists what is needed. What a coach added to the library is in the coach's
-// own words already.
+// kit lists what is needed.
 func (s *speech) kit(kit []string) string {
 	var names []string
 	for _, thing := range kit {
-		names = append(names, cmp.Or(s.lib.Words["kit."+thing], thing))
+		names = append(names, s.thing(thing))
 	}
 	return cmp.Or(join(names...), s.say("exercise.no_kit"))
 }
@@ -129,17 +131,17 @@ func tenth(x float64) float64 { return float64(round(10*x)) / 10 }
 func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *program.Level, last bool) Level {
 	number := strconv.Itoa(l.Number)
 	v := Level{
-		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.say("level.entry"),
+		Number: l.Number, Name: s.say("level.name", "number", number), Short: s.levelOf(l),
 		Tests: s.tests(l), Help: s.helpTable(l),
 	}
 	next := []string{"hold", s.levelFor(l.Next, l.NextFor), "rpe", s.decimal(l.RPE), "number", strconv.Itoa(l.Number + 1)}
 	after := "level.after_entry"
 	if l.Next != "" {
-		v.Short, after = s.step(l.Next), "level.after"
-		next = append(next, "step", v.Short)
+		after = "level.after"
+		next = append(next, "step", s.step(l.Next))
 	}
-	if l.Helped != "" {
-		v.Short = s.say("level.helped", "step", s.step(l.Helped))
+	if l.Longer != "" {
+		v.Short = s.say("level.longer", "step", s.step(l.Longer))
 	}
 	if last {
 		after = "level.after_last"
@@ -150,16 +152,67 @@ func (s *speech) level(coach program.Coach, from *program.PublicProgram, l *prog
 	return v
 }
 
+// levelOf names a level after what its weeks train, from the first to the last, its
+// next step among it where they try that: "planche lean to tuck".
+func (s *speech) levelOf(l *program.Level) string {
+	var names []string
+	last := ""
+	for _, w := range l.Program.Weeks {
+		if name := s.name(w); w.Sets > 0 && !slices.Contains(names, name) {
+			names, last = append(names, name), w.Step
+		}
+	}
+	next := s.step(l.Next)
+	switch {
+	case l.Next != "" && !slices.Contains(names, next) && tries(&l.Program, l.Next):
+		names = append(names, next)
+	case last != "" && last != l.Next && (last == l.Helped || helped(&l.Program, last)): // past the next step, with help
+		names[len(names)-1] = s.say("level.helped", "step", s.step(last))
+	}
+	switch len(names) {
+	case 0:
+		return s.say("level.entry")
+	case 1:
+		return names[0]
+	}
+	return s.say("level.from_to", "from", names[0], "to", names[len(names)-1])
+}
+
+// helped reports whether a program trains a step with help only.
+func helped(p *program.Program, step string) bool {
+	return !slices.ContainsFunc(p.Weeks, func(w program.Week) bool { return w.Step == step && w.Rig.Free() })
+}
+
+// tries reports whether any session of a program tests a step.
+func tries(p *program.Program, step string) bool {
+	for _, w := range p.Weeks {
+		for _, session := range w.Sessions {
+			if slices.ContainsFunc(session.Items, func(i program.Prescription) bool { return i.Role == program.RoleTest && i.Step == step }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // tests are what shows that a level is behind: its next step, or all of the entry.
 func (s *speech) tests(l *program.Level) []Test {
 	if step, ok := s.road.Step(l.Next); ok && s.balances() {
-		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.reach(step.Gate)}}
+		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.reach(step.Gate), Tries: step.Gate.Sets}}
 	} else if ok {
-		return []Test{{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)}}
+		t := Test{StepID: l.Next, Name: s.step(l.Next), ExerciseID: step.Exercise, Hold: s.length(l.NextFor), RPE: s.decimal(l.RPE)}
+		if !s.repeats() {
+			t.Seconds = l.NextFor
+		}
+		return []Test{t}
 	}
 	var all []Test
 	for _, h := range l.Entry {
-		all = append(all, Test{Name: s.exercise(h.Exercise), ExerciseID: h.Exercise, Hold: s.asked(h), RPE: s.decimal(l.RPE)})
+		t := Test{Name: s.exercise(h.Exercise), ExerciseID: h.Exercise, Hold: s.asked(h), RPE: s.decimal(l.RPE)}
+		if h.Reps == 0 && h.Fold == 0 {
+			t.Seconds = round(h.Seconds)
+		}
+		all = append(all, t)
 	}
 	return all
 }

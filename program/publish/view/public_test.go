@@ -30,7 +30,7 @@ func TestPublicInWords(t *testing.T) {
 		p.Bands[0]:          "narrow, 100 cm long at rest: 1.6 kg at 130 cm, 3 kg at 190 cm",
 		p.Facts[1].Text:     "3 a week, such as Mon, Wed, Fri",
 		p.Facts[3].Text:     "parallettes, wall",
-		first.Client:        "Level 1: tuck",
+		first.Client:        "Level 1: open tuck to advanced tuck with help", // what its weeks train
 		first.Shown:         "You start here if you do not hold the tuck for 12 s yet.",
 		last.Shown:          "You start here if you hold the tuck for 12 s at RPE 8, and not yet the half-open tuck for 10 s.",
 		first.Block:         "12 weeks, no dates",
@@ -45,6 +45,18 @@ func TestPublicInWords(t *testing.T) {
 	}
 	if !strings.Contains(first.After, "level 2") || strings.Contains(last.After, "level") {
 		t.Errorf("the way on: %q, then %q", first.After, last.After)
+	}
+}
+
+// A level whose weeks get no further than what they train is named for that.
+func TestALevelIsNamedForWhatItTrains(t *testing.T) {
+	from, levels := viewtest.Public()
+	levels[1].Longer = "tuck"
+	lib := viewtest.Library()
+	lib.Words["level.longer"] = "{step}, longer"
+	p, problems := view.NewPublic(viewtest.Coach(), lib, from, levels)
+	if problems != nil || p.Levels[1].Client != "Level 2: tuck, longer" {
+		t.Errorf("%v, %q", problems, p.Levels[1].Client)
 	}
 }
 

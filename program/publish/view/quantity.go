@@ -1,6 +1,7 @@
 package view
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -55,6 +56,18 @@ func (s *speech) pause(n int) string {
 		return s.unit("minutes", halves(float64(n)/60))
 	}
 	return s.unit("minutes", strconv.Itoa(n/60)+":"+strconv.Itoa(n%60/10)+strconv.Itoa(n%10))
+}
+
+// clock writes a rest as a clock on the wall counts it: "2:30", and seconds below a
+// minute.
+func (s *speech) clock(n int) string {
+	switch {
+	case n <= 0:
+		return ""
+	case n < 60:
+		return s.seconds(n)
+	}
+	return fmt.Sprintf("%d:%02d", n/60, n%60)
 }
 
 // centimetres writes a length given in metres: "22 cm".
@@ -148,12 +161,24 @@ func (s *speech) rig(r program.Rig) string {
 	return text
 }
 
-// drop writes the strap between anchor and band; empty without one.
+// drop writes the strap between anchor and band, or of one that nobody measured what a scale
+// has to read; empty without one.
 func (s *speech) drop(r program.Rig) string {
+	if r.Pull > 0 {
+		return s.say("rig.pull", "kilograms", s.kilograms(r.Pull))
+	}
 	if r.Free() || round(100*r.Drop) == 0 {
 		return ""
 	}
 	return s.say("rig.drop", "length", s.centimetres(r.Drop))
+}
+
+// dropShort is the same in a column.
+func (s *speech) dropShort(r program.Rig) string {
+	if r.Pull > 0 {
+		return s.say("rig.pull_short", "kilograms", s.kilograms(r.Pull))
+	}
+	return s.drop(r)
 }
 
 // wall writes a lean as the distance from a wall in hand-breadths, where these tell it.

@@ -32,6 +32,7 @@ type Review struct {
 	Unread   []string
 	Offsets  []string // how holds differ from how they are drawn
 	Asks     []string // what the coach has to answer
+	Wishes   []string // of the coach's own hand, and what becomes of them
 	Gates    []GateRead
 	Forecast []string
 	NextTest string
@@ -68,7 +69,7 @@ type TermRead struct {
 type ReviewLabels struct {
 	Course, Flags, NoFlags, Estimate, Moves, NoMoves, Doubted, Unread string
 	Gates, Forecast, Changes, NoChanges, Why, Print, Progress, Page   string
-	Asks, Offsets                                                     string
+	Asks, Offsets, Wishes                                             string
 }
 
 // onCourse is how far, in ln of strength, a client may be from the plan and be
@@ -112,6 +113,7 @@ func NewReview(coach program.Coach, lib *program.Library, p *program.Program, r 
 	}
 	v.Unread = s.notes(r.Unread)
 	v.Asks, v.Offsets = s.notes(r.Asks), s.offsets(r.Offsets)
+	v.Wishes = s.wishes(r.Wishes)
 	for _, g := range r.Gates {
 		v.Gates = append(v.Gates, s.gateRead(g))
 	}
@@ -128,7 +130,7 @@ func (s *speech) reviewLabels() ReviewLabels {
 		Moves: say("moves"), NoMoves: say("moves_none"), Doubted: say("doubted"), Unread: say("unread"),
 		Gates: say("gates"), Forecast: say("forecast"), Changes: say("changes"), NoChanges: say("no_changes"),
 		Why: say("why"), Print: say("print"), Progress: s.say("progress.title"), Page: say("page"),
-		Asks: s.say("coach.asks"), Offsets: s.say("coach.offsets"),
+		Asks: s.say("coach.asks"), Offsets: s.say("coach.offsets"), Wishes: s.say("wish.title"),
 	}
 }
 

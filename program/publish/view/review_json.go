@@ -35,6 +35,7 @@ type (
 		Gates    []gateReadJSON    `json:"gates"`
 		Offsets  []offsetJSON      `json:"offsets"`
 		Asks     []noteJSON        `json:"asks"`
+		Wishes   []wishJSON        `json:"wishes"`
 		Sessions []sessionReadJSON `json:"sessions"`
 		Progress []progressJSON    `json:"progress"`
 		NextTest *program.Date     `json:"next_test"`
@@ -154,7 +155,7 @@ func reviewJSON(r *program.Review) reviewFile {
 		Before: toRead(r.Before, r.GoalBefore, r.ForecastBefore), After: toRead(r.After, r.GoalAfter, r.ForecastAfter),
 		Moves:   each(r.Moves, func(m program.Move) moveJSON { return moveJSON{places(m.Moved, 4), toSet(m.Set)} }),
 		Doubted: each(r.Doubted, func(m program.Move) setJSON { return toSet(m.Set) }),
-		Unread:  each(r.Unread, toNote), Gates: each(r.Gates, toGateRead), Offsets: each(r.Offsets, toOffset), Asks: each(r.Asks, toNote), Sessions: each(r.Sessions, toSessionRead),
+		Unread:  each(r.Unread, toNote), Gates: each(r.Gates, toGateRead), Offsets: each(r.Offsets, toOffset), Asks: each(r.Asks, toNote), Wishes: each(r.Wishes, toWish), Sessions: each(r.Sessions, toSessionRead),
 		Progress: each(r.Progress, toProgress), NextTest: given(r.NextTest), Changes: each(r.Changes, toChange),
 		PrintNow: each(r.PrintNow, sameDay),
 		Notes:    each(r.Notes, toNote), Withheld: each(r.Withheld, toNote),

@@ -9,7 +9,7 @@ import (
 )
 
 // CardsASheet is how many cards a sheet of paper has: who prints some of them is
-// told their pages.
+// told their pages. In large print a card is a sheet.
 const CardsASheet = 4
 
 // changes are the weeks that differ, and what that means for the printer. Only the
@@ -111,6 +111,9 @@ func waiting(r *program.Review) (left []program.Date, later int) {
 // sheets are the pages of so many cards that come first: "pages 1 to 2".
 func (s *speech) sheets(cards int) string {
 	last := (cards + CardsASheet - 1) / CardsASheet
+	if s.program.Client.Large {
+		last = cards
+	}
 	return s.say(s.plural("review.sheets", last), "last", strconv.Itoa(last))
 }
 

@@ -96,6 +96,16 @@ func TestWhatToPrint(t *testing.T) {
 	}
 }
 
+// In large print each card is a page.
+func TestWhatToPrintInLargePrint(t *testing.T) {
+	p, r := replanned(map[int]int{5: 2})
+	p.Client.Large, r.PrintNow = true, []program.Date{p.From, p.From + 1}
+	v, _ := view.NewReview(viewtest.Coach(), viewtest.Library(), p, r)
+	if !strings.Contains(v.Reprint, "pages 1 to 2 of changed-cards.pdf") {
+		t.Error(v.Reprint)
+	}
+}
+
 // The cards to print now come apart from the others; where there is none, those of
 // the first week that changed do.
 func TestChangedCards(t *testing.T) {

@@ -44,6 +44,7 @@ func (t *text) reviewParts(v *Review) {
 	t.part(v.Labels.Doubted, v.Doubted)
 	t.part(v.Labels.Unread, v.Unread)
 	t.gatesRead(v)
+	t.part(v.Labels.Wishes, v.Wishes)
 	t.changes(v)
 }
 

@@ -2,6 +2,7 @@ package view
 
 import (
 	"slices"
+	"strings"
 
 	"gatepost/program"
 )
@@ -20,6 +21,8 @@ type Sheet struct {
 	Tests  SheetTable
 	How    string // title of the drawings
 	Panels SheetPanels
+	Drawn  []SheetPanel // where nothing is hung: what is tested first, before lean and straddle if there is room
+	Notes  string       // title of what is left of the first page, where there are no bands
 	Marks  SheetMarks
 	Stop   string // when to stop a test
 	Foot   string // who decides
@@ -49,8 +52,8 @@ type SheetTable struct {
 	First   []string // what stands in the first column already, a row each
 }
 
-// SheetPanel is what a drawing of measuring explains.
-type SheetPanel struct{ Title, Text string }
+// SheetPanel is what a drawing of measuring explains; of an exercise its own drawing.
+type SheetPanel struct{ Title, Text, ExerciseID string }
 
 // SheetPanels are the drawings. Of who hangs the second is the straight hang, not the lean.
 type SheetPanels struct{ Rig, Second, Board, Straddle SheetPanel }
@@ -81,8 +84,14 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Bands = s.table("bands", "band", "rest", "at", "force", "at", "force", "at", "force")
 	sheet.Rig = s.part("rig", s.field("anchor", "sheet.cm"), s.field("offset", "sheet.cm"), s.field("support", "sheet.cm"),
 		s.field("bar", "sheet.cm"), s.field("drops", "sheet.cm"))
-	if s.lifts() {
+	if s.repeats() || s.balances() { // no band hangs, and no lever is reckoned
+		sheet.Bands, sheet.Rig, sheet.Drawn, sheet.Notes = SheetTable{}, SheetPart{}, s.drawnFirst(), s.say("card.notes")
+	}
+	switch {
+	case s.lifts():
 		sheet.Rig = s.part("blocks", s.field("blocks", "sheet.cm"))
+	case s.repeats():
+		sheet.Rig = s.part("pads", s.field("pads", "sheet.cm"))
 	}
 	sheet.Whose = [2]string{s.say("sheet.name"), s.say("sheet.measured")}
 	counted, second := []string{"reps", "ahead", "scale"}, "lean"
@@ -125,9 +134,13 @@ func (s *speech) stepNames() []string {
 
 // bodyFields are the measures of a body that the road map works with.
 func (s *speech) bodyFields() []Field {
-	all := []Field{s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm"), s.field("straddle", "sheet.degrees")}
+	all := []Field{s.field("mass", "sheet.kg"), s.field("height", "sheet.cm"), s.field("arm_span", "sheet.cm")}
+	if s.balances() || s.repeats() && !s.lifts() {
+		return all
+	}
+	all = append(all, s.field("straddle", "sheet.degrees"))
 	if s.lifts() {
-		all = append(all, s.field("fold", "sheet.degrees"))
+		return append(all, s.field("fold", "sheet.degrees"))
 	}
 	return append(all, s.field("balance_point", "sheet.cm"))
 }
@@ -159,5 +172,32 @@ func (s *speech) table(name string, columns ...string) SheetTable {
 }
 
 func (s *speech) panel(name string) SheetPanel {
-	return SheetPanel{s.say("sheet.how_" + name), s.say("sheet.how_" + name + "_text")}
+	return SheetPanel{Title: s.say("sheet.how_" + name), Text: s.say("sheet.how_" + name + "_text")}
+}
+
+// mostPanels is how many drawings the second page has room for; of a lift, which has a lean
+// and a straddle to measure, how many beside those.
+const mostPanels, mostOfLift = 4, 2
+
+// drawnFirst are the exercises of the entry, and then of the first steps, with their cues.
+func (s *speech) drawnFirst() []SheetPanel {
+	var all []SheetPanel
+	most := mostPanels
+	if s.lifts() {
+		most = mostOfLift
+	}
+	add := func(id, title string) {
+		e, ok := s.lib.Exercise(id)
+		if !ok || len(all) == most || slices.ContainsFunc(all, func(p SheetPanel) bool { return p.ExerciseID == id }) {
+			return
+		}
+		all = append(all, SheetPanel{Title: title, Text: strings.Join(e.Cues, ". ") + ".", ExerciseID: id})
+	}
+	for _, h := range s.road.Entry {
+		add(h.Exercise, s.say("level.asked", "exercise", s.exercise(h.Exercise), "amount", s.asked(h)))
+	}
+	for i := range s.road.Steps {
+		add(s.road.Steps[i].Exercise, capital(s.road.Steps[i].Name))
+	}
+	return all
 }

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -18,13 +19,14 @@ type speech struct {
 	road    *program.RoadMap
 	program *program.Program
 	lang    string
+	coach   string            // whose words are said
 	twins   []string          // of its keys
 	turns   turns             // of the odd sets, in the plans before this one
 	missing map[string]string // key to what is wrong with it
 }
 
 func newSpeech(coach program.Coach, lib *program.Library, p *program.Program) *speech {
-	s := &speech{lib: lib, program: p, lang: coach.Lang, missing: map[string]string{}}
+	s := &speech{lib: lib, program: p, lang: coach.Lang, coach: coach.Name, missing: map[string]string{}}
 	if s.lang == "" {
 		s.lang = "en"
 	}
@@ -117,6 +119,10 @@ func (s *speech) exercise(id string) string {
 	return strings.ReplaceAll(id, "-", " ")
 }
 
+// thing is a thing of the kit; what a coach added to the library is in the coach's own
+// words already.
+func (s *speech) thing(id string) string { return cmp.Or(s.lib.Words["kit."+id], id) }
+
 // noted is a week's note of one code; empty where it has none.
 func (s *speech) noted(w program.Week, code string) string {
 	if i := slices.IndexFunc(w.Notes, func(n program.Note) bool { return n.Code == code }); i >= 0 {
@@ -125,25 +131,37 @@ func (s *speech) noted(w program.Week, code string) string {
 	return ""
 }
 
-// notes writes the planner's notes.
+// notes writes the planner's notes. Values of one name, one after the other, are a list.
 func (s *speech) notes(notes []program.Note) []string {
 	var all []string
 	for _, n := range notes {
 		key, pairs := "note."+n.Code, []string(nil)
 		for _, value := range n.Values {
-			pairs = append(pairs, value.Name, s.value(value))
 			if value.Kind == program.ValueCount {
 				key = s.plural(key, round(value.Number))
 			}
+			if last := len(pairs) - 2; last >= 0 && pairs[last] == value.Name {
+				pairs[last+1] += s.between(value) + s.value(value)
+				continue
+			}
+			pairs = append(pairs, value.Name, s.value(value))
 		}
 		all = append(all, s.say(key, pairs...))
 	}
 	return all
 }
 
+// between stands before a value that goes on with a list: of kit any one thing will do.
+func (s *speech) between(v program.Value) string {
+	if v.Kind == program.ValueKit {
+		return s.say("exercise.any_of")
+	}
+	return ", "
+}
+
 // private are the notes that speak of the client's joints, age, slips or other skills. They are for
 // the coach's terminal, never for paper or page.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "kin", "practice-sore",
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "tests-disagree", "kin", "practice-sore", "left-out-wrists",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
 
 // public leaves the private notes out.
@@ -174,10 +192,24 @@ func (s *speech) value(v program.Value) string {
 		return s.step(v.Text)
 	case program.ValueExercise:
 		return s.exercise(v.Text)
+	case program.ValueKit:
+		return s.thing(v.Text)
 	case program.ValueWord:
 		return s.say(v.Text)
+	case program.ValueList:
+		return s.things(v.Text)
 	}
 	return v.Text
+}
+
+// things are those of a list, each with its words where it has some.
+func (s *speech) things(list string) string {
+	things := strings.Split(list, "\n")
+	for i, key := range things {
+		_, own, _ := strings.Cut(key, ".")
+		things[i] = cmp.Or(s.lib.Words[key], own, key)
+	}
+	return join(things...)
 }
 
 // capital makes the first letter a large one, to begin a line with.

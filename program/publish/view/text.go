@@ -27,6 +27,7 @@ func Text(out io.Writer, v *View) error {
 		t.bullets("", v.Outline)
 		t.bullets(v.ForCoach.AsksTitle, v.ForCoach.Asks)
 		t.bullets(v.ForCoach.OffsetsTitle, v.ForCoach.Offsets)
+		t.bullets(v.ForCoach.WishesTitle, v.ForCoach.Wishes)
 		t.sessions(v)
 	}
 	t.bullets(v.Advice.DayTitle, v.Advice.DayRule)
@@ -125,8 +126,11 @@ func (t *text) sessions(v *View) {
 		t.notes(w.Notes)
 		for _, s := range w.Sessions {
 			t.line("%s, %s", s.Title, s.Minutes)
+			for _, said := range s.Say {
+				t.wrap("    ", said)
+			}
 			for _, i := range s.Items {
-				t.wrap("    ", i.Name()+": "+join(i.Line, i.Help, i.Spot, i.Remark, i.Rest))
+				t.wrap("    ", i.Name()+": "+join(i.Line, i.Help, i.Spot, i.Found, i.Remark, i.Rest))
 			}
 			t.notes(s.Dropped)
 		}

@@ -19,6 +19,7 @@ package view
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"slices"
 	"strings"
 	"time"
 
@@ -34,6 +35,7 @@ type View struct {
 	Slug     string // for file names; never on the site
 	Page     string // random part of the page's address
 	Public   bool   // the client agreed to a page on the site
+	Large    bool   // printed for weak eyes
 	SkillID  string
 	Skill    string // "Planche"
 	Goal     string // "Straddle for 10 s by 30 November 2027"
@@ -60,12 +62,17 @@ type View struct {
 	After    string   // the same in a line
 	Notes    []string // about the whole program, none of joints or age
 	AllNotes []string // the same with those: for the coach's own eyes
+	LeftOut  []string // of Notes, what the kit leaves out of the ladder, and what opens it
 
 	Cue      string // the one cue of the block
 	CueWorth []CueWorth
 	Advice   Advice
 	Labels   Labels
 
+	ChartTerms, PageTerms []string // what wall chart and one-page plan have words for, explained
+
+	Time   int          // minutes after midnight when sessions begin; 0: whenever
+	Remind int          // minutes before that its calendar reminds; 0: never
 	Made   program.Date // the day the plan on the wall was made; of the first, the day measured
 	Events []Event      // of its calendar, in order
 
@@ -171,14 +178,14 @@ func New(coach program.Coach, lib *program.Library, p *program.Program, kept ...
 		v.ForCoach = s.coachPage(p)
 		v.Made, v.Events = wall.On, s.calendar(days, v, &wall)
 	}
-	return v, s.problems()
+	return v, append(s.problems(), s.wishProblems(p.Wishes)...)
 }
 
 func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
 		Client: p.Client.Name, First: first(p.Client.Name), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
-		Coach:  coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
+		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
@@ -202,8 +209,10 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 		v.After = capital(strings.Join(v.Outline, "; ")) + "."
 	}
 	v.Notes, v.AllNotes = s.notes(public(p.Notes)), s.notes(p.Notes)
+	v.LeftOut = s.notes(slices.DeleteFunc(public(p.Notes), func(n program.Note) bool { return !strings.HasPrefix(n.Code, "left-out-") }))
 	v.Cue = s.cue(p)
 	v.CueWorth = s.cueWorth(p)
+	v.ChartTerms, v.PageTerms = s.blockTerms(v, true), s.blockTerms(v, false)
 	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)
 	return v
 }

@@ -2,6 +2,7 @@ package view_test
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"testing"
 
@@ -123,6 +124,21 @@ func TestPrivateNotesStayWithTheCoach(t *testing.T) {
 	v, _ := view.New(viewtest.Coach(), lib, p)
 	if len(v.Notes) != 0 || len(v.AllNotes) != 1 {
 		t.Errorf("notes %q, all %q", v.Notes, v.AllNotes)
+	}
+}
+
+// Values of one name are a list; of kit any one thing will do, and what a coach added to the
+// library is called as the coach does.
+func TestNotesList(t *testing.T) {
+	lib, p := viewtest.Library(), viewtest.Program()
+	lib.Words["note.left-out-kit"], lib.Words["kit.box"], lib.Words["exercise.any_of"] = "Without {kit}: {steps}.", "wooden box", " or "
+	kit := func(id string) program.Value { return program.Value{Name: "kit", Kind: program.ValueKit, Text: id} }
+	step := func(id string) program.Value { return program.Value{Name: "steps", Kind: program.ValueStep, Text: id} }
+	p.Notes = []program.Note{{Code: "left-out-kit", Values: []program.Value{kit("box"), kit("vault"), step("tuck"), step("half-open-tuck")}}}
+	v, problems := view.New(viewtest.Coach(), lib, p)
+	want := []string{"Without wooden box or vault: tuck, half-open tuck."}
+	if problems != nil || !slices.Equal(v.Notes, want) || !slices.Equal(v.LeftOut, want) {
+		t.Errorf("%v, %q, %q", problems, v.Notes, v.LeftOut)
 	}
 }
 

@@ -31,12 +31,15 @@ type Week struct {
 	Bands       []string
 	Drop        string // "strap 20 cm"
 	Help        string // "6.5 kg"; empty when free or on a lean
+	Helped      string // the same in a line: "6.5 kg of help"
 	HelpKG      float64
 	LeanCM      int    // shoulder ahead of the wrist crease; 0: no lean
 	Rest        string // "2:30 min"
-	Line        string // "4 × 12 s, narrow + middle, strap 20 cm"
+	Mark        string // "by the coach"; empty where the plan chose the main work
+	Line        string // "4 × 12 s, narrow + middle, strap 20 cm", with its mark
 	Test        string // "tested: open tuck, advanced tuck"
 	Check       string // "check hold", in a week that opens with one; "gate's open set"
+	CheckShort  string // the same for a narrow column
 	Provisional bool   // stands until the next check hold has spoken
 	Stance      program.Stance
 	Sessions    []Session
@@ -52,7 +55,11 @@ type Session struct {
 	DayDate string // "Mon 11"
 	Short   string // the same, and where the day has fewer main sets than the week's most: "Mon 11, 3 ×"
 	Minutes string // "57 min"
+	Length  int    // min
+	Work    string // what it is about: "4 × 12 s open tuck, narrow + middle"
+	After   int    // days after the block's first Monday
 	Items   []Item
+	Say     []string // the coach's own words: "Tilda: Film the side view."
 	Dropped []string
 }
 
@@ -63,6 +70,7 @@ func (s *speech) weeks(from []program.Week, turns turns) []Week {
 		all = append(all, s.week(w))
 	}
 	s.oddSides(all, from, turns)
+	s.works(all)
 	return all
 }
 
@@ -73,6 +81,9 @@ func (s *speech) week(w program.Week) Week {
 		Kind: s.kind(w), KindKey: w.Kind, Gate: w.Gate,
 		StepID: w.Step, ExerciseID: w.Exercise, Sets: w.Sets, Hold: w.Hold,
 		Provisional: w.Provisional, Notes: s.notes(w.Notes), Test: s.test(w), Check: s.check(w),
+	}
+	if v.CheckShort = v.Check; v.Check == s.say("week.check") {
+		v.CheckShort = s.say("week.check_short")
 	}
 	v.Step, v.Stance = s.name(w), w.Stance
 	if w.Sets > 0 && w.Hold > 0 {
@@ -92,7 +103,8 @@ func (s *speech) week(w program.Week) Week {
 		v.Range = v.Main
 	}
 	v.Asked = strings.TrimSpace(cmp.Or(s.noted(w, "gate-week"), s.noted(w, "gate-week-longer"), s.noted(w, "gate-week-tries"), s.noted(w, "gate-week-held")) + " " + s.noted(w, "gate-days"))
-	v.Line = join(v.Range, v.Rig, v.Drop)
+	v.Mark = s.byCoach(w.ByCoach)
+	v.Line = join(v.Range, v.Rig, v.Drop, v.Mark)
 	for i, session := range w.Sessions {
 		v.Sessions = append(v.Sessions, s.session(i+1, session, w))
 		v.Sessions[i].Short += s.fewer(w, session)
@@ -133,9 +145,13 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
 	case w.Scale > 0:
 		v.Rig, v.Help, v.HelpKG = s.say("rig.on_scale"), s.kilograms(w.Scale), HalfKilograms(w.Scale)
+		v.Helped = v.Help
 	case w.Step != "":
-		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.drop(w.Rig), w.Rig.Bands, w.Rig.Free()
+		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.dropShort(w.Rig), w.Rig.Bands, w.Rig.Free()
 		v.Help, v.HelpKG = s.kilograms(w.Help), HalfKilograms(w.Help)
+		if v.Help != "" {
+			v.Helped = s.say("rig.help", "kilograms", v.Help)
+		}
 	}
 }
 
@@ -190,7 +206,8 @@ func (s *speech) session(number int, from program.Session, w program.Week) Sessi
 	brief := s.say("date.brief", "weekday", s.weekdayShort(from.Date), "day", strconv.Itoa(from.Date.Time().Day()))
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
 		DayDate: brief, Short: brief,
-		Minutes: s.minutes(from.Minutes), Dropped: s.notes(from.Dropped)}
+		Minutes: s.minutes(from.Minutes), Length: from.Minutes, Say: s.said(from.Say), Dropped: s.notes(from.Dropped),
+		After: int(from.Date-w.Start) + 7*(w.Number-1)}
 	for _, item := range from.Items {
 		v.Items = append(v.Items, s.item(item, s.openLeast(w)))
 	}
@@ -247,7 +264,7 @@ func (s *speech) longerGate(w program.Week) string {
 func (s *speech) fewer(w program.Week, session program.Session) string {
 	sets := 0
 	for _, item := range session.Items {
-		if item.Role == program.RoleMain || item.Check && w.Kind == program.WeekBuild {
+		if item.Role == program.RoleMain || item.Check && item.Exercise == w.Exercise && w.Kind == program.WeekBuild {
 			sets += item.Sets
 		}
 	}
