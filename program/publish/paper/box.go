@@ -55,7 +55,10 @@ const (
 )
 
 // Mark is anything on a page.
-type Mark interface{ extent() Box }
+type Mark interface {
+	extent() Box
+	times(by float64) Mark // the same so many times as large
+}
 
 // Text is lines of one face and size. Each line takes Lead mm of the box's
 // height, capitals centred in it.

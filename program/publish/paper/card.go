@@ -10,7 +10,7 @@ import (
 // Cards prints a session on each card, four to a sheet, to be cut along the
 // marks: to train from, alone at the wall, and to write on. With bothSides every
 // second page is the back of the one before: flipped on the long edge, each card
-// has the session four further on at its back. A withheld program has no cards:
+// has the session four further on at its back. In large print a card is a sheet. A withheld program has no cards:
 // no bytes and no problems. Problems are warnings about characters that could not
 // be printed.
 func Cards(v *view.View, bothSides bool) ([]byte, program.Problems) {
@@ -39,6 +39,9 @@ const (
 // own: the back of the last one's sheet stays empty.
 func layCards(ts *typesetter, v *view.View, bothSides bool, batches ...[]view.Card) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
+	if v.Large {
+		return layLargeCards(ts, v, bothSides, hand, batches)
+	}
 	plates := map[any]*Plate{}
 	var pages []*Page
 	for _, cards := range batches {
@@ -56,6 +59,32 @@ func layCards(ts *typesetter, v *view.View, bothSides bool, batches ...[]view.Ca
 			}
 			back := bothSides && len(pages)%2 == 0
 			layCard(page, ts, v, &cards[i], place(hand, i%view.CardsASheet, back), plates)
+		}
+	}
+	return pages
+}
+
+// layLargeCards are the same cards at twice the size, one a sheet: four of them fill a
+// sheet as they are.
+func layLargeCards(ts *typesetter, v *view.View, bothSides bool, hand Sheet, batches [][]view.Card) []*Page {
+	const by = 2
+	b := place(hand, 0, false)
+	b.X, b.Y = b.X/by, b.Y/by
+	plates := map[any]*Plate{}
+	var pages []*Page
+	for _, cards := range batches {
+		if bothSides && len(pages)%2 == 1 && len(cards) > 0 {
+			pages = append(pages, hand.portrait("", leastLarge))
+		}
+		for i := range cards {
+			small := Page{}
+			layCard(&small, ts, v, &cards[i], b, plates)
+			page := hand.portrait("", leastLarge)
+			if i == 0 || cards[i-1].Number != cards[i].Number {
+				page.Name = cards[i].Week
+			}
+			page.add(enlarged(small.Marks, by)...)
+			pages = append(pages, page)
 		}
 	}
 	return pages

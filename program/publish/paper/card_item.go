@@ -16,7 +16,7 @@ func (p *card) large(item view.CardItem, y float64) ([]Mark, float64) {
 	marks, w, end := p.figure(item, y)
 	head, below := p.largeHead(item, y, w)
 	marks = append(marks, head...)
-	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
+	for _, line := range []string{joined(item.Rig, item.Help), item.Spot, item.Found} {
 		if line != "" {
 			var t Text
 			t, below = p.lines(p.X, below, w, style{Face: Bold, Size: 8.5, Leading: 1.1}, line, 2)
@@ -60,7 +60,7 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 	texts := p.waysOf(item)
 	lines := 0
 	for _, text := range texts {
-		lines += len(breakLines(s.Face, s.Size, b.W, p.clean(text)))
+		lines += len(p.linesOf(s.Face, s.Size, b.W, p.clean(text)))
 	}
 	if more := 0.6 + s.lead(s.Size); y+float64(lines)*s.lead(s.Size) > b.Bottom()+0.01 {
 		under := Box{p.X, b.Bottom() + 0.6, p.W, s.lead(s.Size)}
@@ -86,7 +86,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 		p.fit(Box{p.X + w - dose, y, dose, 5.4}, style{Face: Bold, Size: 14, Least: leastHold, Leading: 1.05}, item.Amount))
 	end := y + 5.4
 	if p.terse {
-		text := joined(item.Rig, item.Help, item.Spot, p.pause(item, w, style{Size: leastCard}))
+		text := joined(item.Rig, item.Help, item.Spot, item.Found, p.pause(item, w, style{Size: leastCard}))
 		t, below := p.lines(p.X, end, w, style{Face: Bold, Size: leastCard, Leading: 1.05}, text, 3)
 		return append(marks, t), max(below, bottom) - y
 	}
@@ -95,7 +95,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 	for _, line := range []struct {
 		text  string
 		style style
-	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {last, fine}} {
+	}{{joined(item.Rig, item.Help), bold}, {item.Spot, bold}, {item.Found, bold}, {last, fine}} {
 		if line.text != "" {
 			var t Text
 			t, end = p.lines(p.X, end, w, line.style, line.text, 3)
@@ -120,7 +120,7 @@ func (p *card) largeHead(item view.CardItem, y, w float64) ([]Mark, float64) {
 	name := style{Face: Bold, Size: 14, Least: 8, Leading: 1.05, Middle: true}
 	if item.Open {
 		marks := []Mark{p.fit(Box{p.X, y, w, 5.6}, name, item.Name)}
-		t, end := p.lines(p.X, y+5.6, w, style{Face: Bold, Size: 11, Leading: 1.1}, item.Amount, 2)
+		t, end := p.lines(p.X, y+5.6, w, style{Face: Bold, Size: 11, Leading: 1.1}, item.Amount, 3)
 		return append(marks, t), end
 	}
 	dose := style{Face: Bold, Size: 22, Least: leastHold, Leading: 1.02, Middle: true}
@@ -167,19 +167,25 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 			item.Rig = p.v.CardText.AsBelow
 		}
 	}
-	if below || item.StepID != "" && item.Help == "" && item.Spot == "" {
+	if below || item.StepID != "" && item.Help == "" && item.Spot == "" && item.Full == "" {
 		item.Name, item.Rig = joined(item.Name, item.Rig), "" // "Open tuck, free"
 	}
 	bold := style{Face: Bold, Size: nameSize, Least: leastCard, Leading: 1.08}
 	name := p.fit(Box{p.X, y, w, 2 * bold.lead(nameSize)}, bold, item.Name)
 	name.H = float64(len(name.Lines)) * name.Lead
 	marks, end := append(boxes, name), name.Bottom()
-	for _, line := range []string{joined(item.Rig, item.Help), item.Spot} {
-		if line != "" {
-			var t Text
-			t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: Bold}, line, 4)
-			marks = append(marks, t)
+	strong := Bold
+	help := func() {
+		for _, line := range []string{joined(item.Rig, item.Help), item.Spot, item.Found} {
+			if line != "" {
+				var t Text
+				t, end = p.lines(p.X, end, w, style{Size: 8, Leading: 1.08, Face: strong}, line, 4)
+				marks = append(marks, t)
+			}
 		}
+	}
+	if item.Full == "" { // what is found comes first, and then how
+		help()
 	}
 	if item.Open {
 		s := style{Size: 9, Leading: 1.08}
@@ -189,8 +195,15 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 		if item.Sets > 1 {
 			item.Amount = joined(item.Amount, item.Pause)
 		}
-		t, below := p.lines(p.X, end, w, s, item.Amount, 3)
-		return append(marks, t), max(below, bottom) - y
+		if item.Full != "" {
+			s.Face, strong = Bold, Regular
+		}
+		var t Text
+		t, end = p.lines(p.X, end, w, s, item.Amount, 3)
+		if marks = append(marks, t); item.Full != "" {
+			help()
+		}
+		return marks, max(end, bottom) - y
 	}
 	marks = append(marks, p.dose(item, Box{dose, y, doseWidth, bottom - y})...)
 	small := style{Size: leastCard, Leading: 1.08, Tone: Quiet}

@@ -4,6 +4,7 @@ import (
 	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
+	"strings"
 )
 
 // card is a session's card being laid out.
@@ -14,16 +15,18 @@ type card struct {
 	c      *view.Card
 	plates map[any]*Plate // of the document, by what they show
 	marks  []Mark
+	told   int    // of the card's words, how many it has room to explain
+	words  []Text // those, by their number, as far as they were measured
 	sharing
 }
 
 func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[any]*Plate) {
 	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
-	top, floor := p.header(p.Y)+1.4, p.rules(p.foot()-1.2)-1.4
+	top, floor := p.says(p.header(p.Y)+1.4), p.rules(p.foot()-1.2)-1.4
 	rows, heights := p.arrange(top, floor)
 	marks, y := p.prepare(top)
 	p.put(marks...)
-	p.lay(rows, heights, y+rowsAir, p.cue(floor)-rowsAir)
+	p.lay(rows, heights, y+p.air(), p.cue(p.terms(floor))-p.air())
 	page.add(p.marks...)
 }
 
@@ -34,45 +37,126 @@ func (p *card) rule(y, width float64, tone Tone) {
 }
 
 const (
-	jointBox   = 12.2 // mm wide
-	headHeight = 12.4
+	jointBox     = 12.2 // mm wide
+	jointsHeight = 12.1
+	nameHeight   = 5.8
+	weekHeight   = 4.3
+	dateHeight   = 3.7
+	noteHeight   = 2.9
+	leastName    = 11 // points, of whose card it is: found among others at the wall
 )
 
-// header is week, session, date and minutes, and how the joints are before.
+// header is whose card it is, week, session, date and minutes, what the session has to
+// say first, and how the joints are before. Where name and week have room on one line they
+// share it.
 func (p *card) header(y float64) float64 {
 	joints := 3*jointBox + 2
 	w := p.W - joints - 3
-	week := p.c.Week
-	x := p.X
-	if p.c.Kind != "" {
-		x = p.kind(y)
+	p.joints(Box{p.Right() - joints, y, joints, jointsHeight}, p.v.CardText.Before)
+	top := y
+	name := p.name(Box{p.X, y, w, nameHeight})
+	p.put(name)
+	x := p.X + Bold.width(name.Lines[0], name.Size) + 3
+	y += nameHeight
+	if p.weekWidth() <= p.X+w-x {
+		p.week(x, top+0.9, p.X+w)
+	} else {
+		p.week(p.X, y, p.X+w)
+		y += weekHeight
 	}
-	session := Regular.width(p.clean(p.c.Session), leastCard) + 2 // at the least
-	number := p.fit(Box{x, y, p.X + w - x - session, 5.6}, style{Face: Bold, Size: 15, Least: 9, Leading: 1.05}, week)
-	number.W = min(Bold.width(number.Lines[0], number.Size), number.W)
-	x = number.Right() + 1.8
-	p.put(number,
-		p.fit(Box{x, y + 0.6, p.X + w - x, 4.6}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session),
-		p.fit(Box{p.X, y + 5.7, w, 3.9}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1}, p.c.Date+" · "+p.c.Minutes),
-		p.fit(Box{p.X, y + 9.6, w, 2.8}, style{Face: Bold, Size: leastCard, Leading: 1.1}, p.c.Note),
-	)
-	p.joints(Box{p.Right() - joints, y, joints, headHeight}, p.v.CardText.Before)
-	p.rule(y+headHeight+0.7, 0.5, Ink)
-	return y + headHeight + 0.9
+	p.put(p.fit(Box{p.X, y, w, dateHeight}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Date+" · "+p.c.Minutes))
+	y += dateHeight
+	if p.c.Note != "" {
+		note := style{Face: Bold, Size: 7.5, Least: leastCard, Leading: 1.1}
+		b := Box{p.X, y, w, noteHeight}
+		if _, beside := note.fits(b, leastCard, p.clean(p.c.Note)); !beside || y+noteHeight > top+jointsHeight+0.8 {
+			b.Y, b.W = max(y, top+jointsHeight+0.4), p.W
+		}
+		p.put(p.fit(b, note, p.c.Note))
+		y = b.Bottom()
+	}
+	y = max(y, top+jointsHeight+0.2)
+	p.rule(y+0.3, 0.5, Ink)
+	return y + 0.5
+}
+
+var (
+	weekStyle = style{Face: Bold, Size: 12, Least: 9, Leading: 1.05, Middle: true}
+	kindStyle = style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1, Middle: true}
+)
+
+// weekWidth is how wide kind, week and session are at the least.
+func (p *card) weekWidth() float64 {
+	w := Bold.width(p.clean(p.c.Week), weekStyle.Least) + 1.8 + Regular.width(p.clean(p.c.Session), leastCard+1)
+	if p.c.Kind != "" {
+		w += Bold.width(p.clean(p.c.Kind), kindStyle.Size) + 7
+	}
+	return w
+}
+
+// week is the week's kind, its number and which session it is, from x to a right edge.
+func (p *card) week(x, y, right float64) {
+	if p.c.Kind != "" {
+		x = p.kind(x, y)
+	}
+	session := Regular.width(p.clean(p.c.Session), leastCard+1)
+	week := p.fit(Box{x, y, right - x - 1.8 - session, weekHeight}, weekStyle, p.c.Week)
+	week.W = min(Bold.width(week.Lines[0], week.Size), week.W)
+	x = week.Right() + 1.8
+	p.put(week, p.fit(Box{x, y, right - x, weekHeight}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session))
+}
+
+// name is the client's, in full where it stands large, else its first word; the foot has
+// all of it.
+func (p *card) name(b Box) Text {
+	s := style{Face: Bold, Size: 16.5, Least: leastName, Leading: 1, Middle: true}
+	name := p.v.Client
+	if _, whole := s.fits(b, leastName, p.clean(name)); !whole {
+		name = levelNumber(p.v.First)
+	}
+	t := p.fit(b, s, name)
+	t.W = min(b.W, Bold.width(t.Lines[0], t.Size)+0.1)
+	return t
+}
+
+// levelNumber is what stands before a level's name, and any other name whole.
+func levelNumber(name string) string {
+	number, _, _ := strings.Cut(name, ":")
+	return number
+}
+
+// mostSaid is how many lines a coach's words take on a card, all of them together.
+const mostSaid = 4
+
+// says are the coach's own words, and what a star means, under the header; it says where
+// they end.
+func (p *card) says(y float64) float64 {
+	s := style{Face: Bold, Size: 8.5, Leading: 1.1, Tone: Accent}
+	for left, i := mostSaid, 0; i < len(p.c.Say) && left > 0; i++ {
+		t, end := p.lines(p.X, y, p.W, s, p.c.Say[i], left)
+		p.put(t)
+		y, left = end, left-len(t.Lines)
+	}
+	if p.c.Mark != "" {
+		t, end := p.lines(p.X, y, p.W, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, p.c.Mark, 1)
+		p.put(t)
+		y = end
+	}
+	return y
 }
 
 // kind is a plate before the week of a deload (hatched), a gate or a test (dark),
 // and says where it ends.
-func (p *card) kind(y float64) float64 {
-	const h = 4.8
-	s := style{Face: Bold, Size: 10, Least: leastCard, Leading: 1.1, Middle: true}
+func (p *card) kind(x, y float64) float64 {
+	const h = 4
+	s := kindStyle
 	shown := p.c.KindKey == program.WeekTest || p.c.KindKey == program.WeekBuild // a gate, in a build week
 	if shown {
 		s.Tone = Paper
 	}
-	t := p.fit(Box{p.X + 2.4, y + 0.3, 20, h}, s, p.c.Kind)
+	t := p.fit(Box{x + 2.4, y + 0.2, 20, h}, s, p.c.Kind)
 	t.W = min(t.W, Bold.width(t.Lines[0], t.Size))
-	plate := Box{p.X, y + 0.3, t.W + 4.8, h}
+	plate := Box{x, y + 0.2, t.W + 4.8, h}
 	if shown {
 		p.put(Fill{plate, Ink})
 	} else {
@@ -111,11 +195,15 @@ func (p *card) foot() float64 {
 	x := p.X + label + 3*jointBox + 4
 	s := style{Size: leastCard, Leading: 0.99, Align: AlignRight, Tone: Quiet}
 	y -= 0.6
-	block := p.v.CardText.Foot
-	if _, fits := s.fits(Box{W: p.Right() - x, H: s.lead(s.Size)}, s.Size, p.clean(block)); !fits {
+	line := Box{W: p.Right() - x, H: s.lead(s.Size)}
+	whose, block := p.v.Client, p.v.CardText.Foot
+	if _, fits := s.fits(line, s.Size, p.clean(whose)); !fits {
+		whose = levelNumber(whose)
+	}
+	if _, fits := s.fits(line, s.Size, p.clean(block)); !fits {
 		block = p.v.Skill // each card has its own day
 	}
-	for _, text := range []string{p.v.Client, block, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
+	for _, text := range []string{whose, block, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
 		p.put(p.fit(Box{x, y, p.Right() - x, s.lead(s.Size)}, s, text))
 		y += s.lead(s.Size)
 	}
@@ -170,20 +258,28 @@ func (p *card) cueHeight() float64 {
 	case p.terse:
 		return 5
 	}
-	return 7.6
+	return 6.8
 }
 
-// cue is the one to think of, large; it says where it begins.
+// cue is the one to think of, large; it says where it begins. Where rows have no room for
+// the figure, it stands small at the end of the band.
 func (p *card) cue(bottom float64) float64 {
 	h := p.cueHeight()
 	if h == 0 {
 		return bottom
 	}
 	b := Box{p.X, bottom - h, p.W, h}
-	p.put(Fill{b, Tint}, Fill{Box{b.X, b.Y, 1.2, b.H}, Accent},
-		p.fit(b.Inset(3, 0.3), style{Face: Bold, Size: 16, Least: 9, Leading: 1.05, Middle: true}, p.c.Cue))
+	p.put(Fill{b, Tint}, Fill{Box{b.X, b.Y, 1.2, b.H}, Accent})
+	text := b.Inset(3, 0.3)
+	if plate := p.plate(bandFigure, h-0.6); plate != nil && p.bare && !p.terse {
+		p.put(Picture{Box{b.Right() - plate.Width - 1.5, b.Y + (h-plate.Height)/2, plate.Width, plate.Height}, plate})
+		text.W -= plate.Width
+	}
+	p.put(p.fit(text, style{Face: Bold, Size: 16, Least: 9, Leading: 1.05, Middle: true}, p.c.Cue))
 	return b.Y
 }
+
+const bandFigure = 16 // mm wide, at the most
 
 // plate is the week's figure at a size; nil where the session has none.
 func (p *card) plate(w, h float64) *Plate {

@@ -57,28 +57,37 @@ func drawShape(pdf pen, s figure.Shape, scale float64, at func(figure.Point) (x,
 			edge += width
 		}
 		pdf.line(Paper, edge, 0)
-		tracePaths(pdf, s.Paths, at, "D")
+		tracePaths(pdf, s.Paths, at, "S")
 	}
 	if s.Stroke {
 		pdf.line(inks[s.Ink], width, scale*s.Dash)
-		tracePaths(pdf, s.Paths, at, "D")
+		tracePaths(pdf, s.Paths, at, "S")
 		return
 	}
 	pdf.fill(inks[s.Ink])
-	tracePaths(pdf, s.Paths, at, "F")
+	tracePaths(pdf, s.Paths, at, "f")
 }
 
-func tracePaths(pdf pen, paths []figure.Path, at func(figure.Point) (x, y float64), how string) {
+// tracePaths writes paths and how to paint them, "f" or "S" (ISO 32000-1, 8.5): a drawing has
+// hundreds of curves, and the writer formats each by reflection.
+func tracePaths(pdf pen, paths []figure.Path, at func(figure.Point) (x, y float64), paint string) {
+	_, height := pdf.GetPageSize()
+	var out []byte
+	point := func(p figure.Point) {
+		x, y := at(p)
+		out = number(number(out, x/mmPerPoint), (height-y)/mmPerPoint)
+	}
 	for _, p := range paths {
-		pdf.MoveTo(at(p.From))
+		point(p.From)
+		out = append(out, "m\n"...)
 		for _, c := range p.Curves {
-			ax, ay := at(c.A)
-			bx, by := at(c.B)
-			x, y := at(c.To)
-			pdf.CurveBezierCubicTo(ax, ay, bx, by, x, y)
+			point(c.A)
+			point(c.B)
+			point(c.To)
+			out = append(out, "c\n"...)
 		}
 	}
-	pdf.DrawPath(how)
+	pdf.RawWriteStr(string(append(out, paint...)))
 }
 
 // Sizes of a code: 0.4 mm a module is read by any phone at arm's length, 0.33 by

@@ -53,6 +53,14 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, list: true},
 }
 
+// air is what is left free over and under the rows.
+func (p *card) air() float64 {
+	if p.list {
+		return rowsAir / 2
+	}
+	return rowsAir
+}
+
 // lay puts rows between two heights, and gives what is left over to the gaps.
 func (p *card) lay(rows []cardRow, heights []float64, top, bottom float64) {
 	spare := bottom - top
@@ -66,7 +74,7 @@ func (p *card) lay(rows []cardRow, heights []float64, top, bottom float64) {
 			p.rule(y, 0.2, Line)
 		}
 		marks, _ := p.row(r, y+gap/2)
-		p.put(marks...)
+		p.put(append(marks, p.drawnBeside(r, marks, Box{p.X, y, p.W, heights[i] + gap})...)...)
 		y += heights[i] + gap
 	}
 	p.notes(y, bottom)
@@ -86,27 +94,27 @@ func (p *card) notes(y, bottom float64) {
 }
 
 // arrange takes the first way of sharing rows that fits between two heights, the
-// preparation above them and the cue below.
+// preparation above them, cue and words below; and then explains as many words as there
+// is room for.
 func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) {
 	for _, s := range sharings {
 		rows, heights = s.rows(p.c, p.v.CardText), nil
 		p.sharing = s
 		_, y := p.prepare(top)
-		room := bottom - p.cueHeight() - y - 2*rowsAir
+		room := bottom - p.cueHeight() - y - 2*p.air()
 		if len(rows) >= mostRows && s != sharings[len(sharings)-1] {
 			continue
-		}
-		total := 0.0
-		for _, r := range rows {
-			_, h := p.row(r, 0)
-			heights = append(heights, h)
-			total += h
 		}
 		gap := leastGap
 		if s.tight {
 			gap /= 2
 		}
-		if total+gap*float64(len(rows)) <= room {
+		for _, r := range rows {
+			_, h := p.row(r, 0)
+			heights = append(heights, h)
+			room -= h + gap
+		}
+		if p.explain(room) {
 			break
 		}
 	}

@@ -10,15 +10,23 @@ import (
 
 // WallChart prints the weeks as columns: page 1 for the wall (A3, or Tabloid
 // where the coach's paper is Letter), page 2 the same on the small sheet for who
-// has no large printer. A withheld program has no chart: no bytes and no
+// has no large printer. In large print the weeks are rows, on small sheets. A withheld program has no chart: no bytes and no
 // problems. Problems are warnings about characters that could not be printed.
 func WallChart(v *view.View) ([]byte, program.Problems) {
 	if len(v.Weeks) == 0 {
 		return nil, nil
 	}
 	ts := &typesetter{lost: map[rune]bool{}}
+	return write(v, ts, v.Title, layCharts(ts, v)...)
+}
+
+// layCharts are the chart's pages.
+func layCharts(ts *typesetter, v *view.View) []*Page {
+	if v.Large {
+		return layLargeChart(ts, v)
+	}
 	hand, wall := sheets(v.Coach.Paper)
-	return write(v, ts, v.Title, layChart(ts, v, wall), layChart(ts, v, hand))
+	return []*Page{layChart(ts, v, wall), layChart(ts, v, hand)}
 }
 
 func write(v *view.View, ts *typesetter, title string, pages ...*Page) ([]byte, program.Problems) {
@@ -41,7 +49,8 @@ type chart struct {
 	columnWidth float64 // mm, width of a column
 	rows        rows
 	footHeight  float64
-	testTold    bool // what is tested stands before the last week
+	testTold    bool    // what is tested stands before the last week
+	rigSize     float64 // points, of the row of bands
 }
 
 // rows are the heights of the bands of the chart, from Top down, in mm.
@@ -63,8 +72,11 @@ const (
 	leastChart  = 7  // points, on any sheet
 	chartMargin = 10 // A3 mm
 	chartGutter = 17 // A3 mm for the captions of the rows
-	chartFoot   = 46 // A3 mm at least for cue, rules and cautions
+	chartFoot   = 46 // A3 mm at least for cue, rules, words and cautions
 	curveLeast  = 40 // A3 mm, the curve's row before the foot grows
+	curveNeeds  = 26 // A3 mm, with the names of what is tested beside it; the main figures give
+	mainGives   = 6  // A3 mm of theirs for that
+	testLine    = 9  // A3 mm under the boxes to tick, for what is tested, where there is no curve
 )
 
 func layChart(ts *typesetter, v *view.View, sheet Sheet) *Page {
@@ -92,14 +104,17 @@ func (c *chart) pt(a3 float64) float64 { return a3 * c.unit }
 // to the main figures where there is no curve. A tall sheet's foot grows too.
 func (c *chart) shareHeight() {
 	r := rows{Top: chartMargin + chartHead + 3, Strip: 8, Head: 13, Main: 35, Step: 17, Rig: 18, Help: 0, Done: 32, Gate: 15}
-	spare := c.Height/c.unit - chartMargin - chartFoot - r.bottom()
-	c.footHeight = chartFoot + math.Min(math.Max(spare-curveLeast, 0)/2, 10)
-	spare -= c.footHeight - chartFoot
+	foot := c.footNeeds()
+	spare := c.Height/c.unit - chartMargin - foot - r.bottom()
+	c.footHeight = foot + math.Min(math.Max(spare-curveLeast, 0)/2, 10)
+	spare -= c.footHeight - foot
 	if c.hasCurve() {
-		r.Help = spare
+		r.Help = math.Max(spare, math.Min(curveNeeds, spare+mainGives))
+		r.Main -= r.Help - math.Max(spare, 0)
 	} else {
-		r.Main += math.Min(spare, 20)
-		r.Done += spare - math.Min(spare, 20)
+		named := math.Min(spare, testLine)
+		r.Main += math.Min(spare-named, 20)
+		r.Done += spare - math.Min(spare-named, 20)
 	}
 	c.footHeight = c.mm(c.footHeight)
 	c.rows = rows{c.mm(r.Top), c.mm(r.Strip), c.mm(r.Head), c.mm(r.Main), c.mm(r.Step), c.mm(r.Rig),

@@ -84,27 +84,58 @@ func (c *chart) flag(b Box, g view.Gate) {
 	}
 }
 
-// foot has the cue, what each day's sets answer to, when to stop, and the
-// cautions.
+// foot has the cue, what each day's sets answer to, when to stop, the chart's words, and
+// the cautions.
 func (c *chart) foot() {
 	v := c.v
-	x, y := c.mm(chartMargin), c.Height-c.mm(chartMargin)-c.footHeight+c.mm(3)
-	width := c.Width - 2*c.mm(chartMargin)
-	h := c.footHeight - c.mm(11)
+	x, y, width := c.mm(chartMargin), c.Height-c.mm(chartMargin)-c.footHeight+c.mm(3), c.footWidth()
 	c.add(Fill{Box{x, y - c.mm(2), width, c.mm(0.6)}, Ink})
-	cue, rules := 0.26*width, 0.24*width
+	cue := Box{x, y + c.mm(1), cueShare * width, c.footHeight - c.mm(footRest)}
 	c.add(
-		c.fit(Box{x, y + c.mm(1), cue, c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Face: Bold, Tone: Accent}, v.Labels.Cue),
-		c.fit(Box{x, y + c.mm(7), cue, h - c.mm(7)}, style{Face: Bold, Size: c.pt(30), Least: c.pt(14), Leading: 1.1}, v.Cue),
+		c.fit(Box{cue.X, cue.Y, cue.W, c.mm(6)}, style{Size: c.pt(12), Least: c.Least, Face: Bold, Tone: Accent}, v.Labels.Cue),
+		c.fit(Box{cue.X, cue.Y + c.mm(6), cue.W, cue.H - c.mm(7)}, style{Face: Bold, Size: c.pt(30), Least: c.pt(14), Leading: 1.1}, v.Cue),
 	)
-	x += cue + c.mm(8)
-	c.block(Box{x, y + c.mm(1), rules, h}, 13, []passage{
-		{v.Advice.DayTitle, title}, {v.Advice.DayShort, prose}, {v.Advice.StopTitle, title}, {v.Advice.StopShort, prose}})
-	x += rules + c.mm(8)
-	cautions := []passage{{v.Advice.CautionTitle, title},
-		{strings.Join(slices.Concat(v.Advice.Cautions, []string{v.Advice.NotMedical}), " "), prose}}
-	c.block(Box{x, y + c.mm(1), c.Width - c.mm(chartMargin) - x, h}, 11, cautions)
+	x = cue.Right() + c.mm(footGap)
+	for _, part := range c.footParts() {
+		c.block(Box{x, cue.Y, part.share * width, cue.H}, part.size, part.all)
+		x += part.share*width + c.mm(footGap)
+	}
 	c.lastLine()
+}
+
+const (
+	footRest = 11 // A3 mm of the foot that are no text of its columns
+	footGap  = 8  // A3 mm between them
+	cueShare = 0.17
+)
+
+// footPart is a column of the foot beside the cue: its share of the width and its largest type.
+type footPart struct {
+	share, size float64
+	all         []passage
+}
+
+func (c *chart) footParts() []footPart {
+	a := &c.v.Advice
+	cautions := strings.Join(slices.Concat(a.Cautions, []string{a.NotMedical}), " ")
+	return []footPart{
+		{0.20, 13, []passage{{a.DayTitle, title}, {a.DayShort, prose}, {a.StopTitle, title}, {a.StopShort, prose}}},
+		{0.21, 11, []passage{{c.v.Labels.Terms, title}, {strings.Join(c.v.ChartTerms, " "), prose}}},
+		{0.42 - 3*c.mm(footGap)/c.footWidth(), 11, []passage{{a.CautionTitle, title}, {cautions, prose}}},
+	}
+}
+
+func (c *chart) footWidth() float64 { return c.Width - 2*c.mm(chartMargin) }
+
+// footNeeds is how high the foot is, in A3 mm, so that all its texts have room in the
+// smallest type.
+func (c *chart) footNeeds() float64 {
+	high := float64(chartFoot)
+	for _, part := range c.footParts() {
+		_, end := c.column(0, 0, part.share*c.footWidth(), c.Least, 0, part.all)
+		high = math.Max(high, end/c.unit+footRest+0.1)
+	}
+	return high
 }
 
 // block sets passages at the largest size that lets all of them fit; at the

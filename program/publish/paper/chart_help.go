@@ -130,7 +130,21 @@ func (c *chart) testBeside(i int, w view.Week, dot, top, base float64, drawn boo
 	} else if drawn {
 		b.H = dot - c.mm(10) - b.Y
 	}
-	c.test(w, b)
+	if !c.test(w, b) {
+		c.underRig(i, w)
+	}
+}
+
+// underRig names what is tested under the week's bands, where these leave a line: the last
+// place there is.
+func (c *chart) underRig(i int, w view.Week) {
+	const line = 4.9 // A3 mm
+	b := c.cell(i, c.rows.help()-c.mm(line), c.mm(line))
+	s := style{Size: c.rigSize, Leading: 1.15}
+	_, end := c.flow(b.X, c.rows.rig(), b.W, s, joined(w.Rig, w.Drop))
+	if end <= b.Y {
+		c.test(w, b)
+	}
 }
 
 // lineEnd is how low the line from a week's dot is where the next column begins.
@@ -146,18 +160,23 @@ func (c *chart) lineEnd(i int, dot, top, base float64) float64 {
 	return base - (base-dot)*next/now
 }
 
-// test names what a week tests, or that it opens with a check hold, if there is
-// room.
-func (c *chart) test(w view.Week, b Box) {
+// test names what a week tests, or that it opens with a check hold, if there is room; it
+// reports whether all is said.
+func (c *chart) test(w view.Week, b Box) bool {
 	s := style{Face: Bold, Size: c.pt(14), Least: c.Least, Leading: 1.1, Tone: Accent}
 	text := w.Test
 	if text != "" && c.testTold {
-		return
+		return true
 	}
 	if text == "" {
 		text, s.Tone, s.Face = w.Check, Ink, Regular
+		if _, room := s.fits(b, s.Least, c.clean(text)); !room {
+			text = w.CheckShort
+		}
 	}
-	if text != "" && b.H > c.mm(9) {
+	_, room := s.fits(b, s.Least, c.clean(text))
+	if room && text != "" {
 		c.add(c.fit(b, s, text))
 	}
+	return room || text == ""
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -23,19 +24,37 @@ func (c *chart) weeks() {
 	c.heads()
 	c.row(c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5), style{Face: Bold, Size: c.pt(18), Least: c.pt(12), Leading: 1.1},
 		func(w view.Week) string { return w.Step })
-	c.row(c.rows.rig(), c.rows.Rig-c.mm(1), style{Size: c.pt(15), Least: c.Least, Leading: 1.15},
+	marks := c.marks()
+	c.rigSize = c.row(c.rows.rig(), c.rows.Rig-c.mm(1)-marks, style{Size: c.pt(15), Least: c.Least, Leading: 1.15},
 		func(w view.Week) string { return joined(w.Rig, w.Drop) })
 	c.ticks()
 }
 
-// row sets one text a week.
-func (c *chart) row(y, h float64, s style, of func(view.Week) string) {
+// marks say under its bands that a week is of the coach's own hand, and how high they are:
+// nothing where no week is.
+func (c *chart) marks() float64 {
+	if !slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.Mark != "" }) {
+		return 0
+	}
+	h := c.mm(4.8)
+	c.row(c.rows.help()-c.mm(0.6)-h, h, style{Face: Bold, Size: c.pt(12), Least: c.Least, Leading: 1.05, Tone: Accent},
+		func(w view.Week) string { return w.Mark })
+	return h
+}
+
+// row sets one text a week, all at one size, which it gives.
+func (c *chart) row(y, h float64, s style, of func(view.Week) string) (size float64) {
 	var boxes []Box
 	var texts []string
 	for i, w := range c.v.Weeks {
 		boxes, texts = append(boxes, c.cell(i, y, h)), append(texts, of(w))
 	}
-	c.add(c.fitAlike(boxes, s, texts)...)
+	for _, m := range c.fitAlike(boxes, s, texts) {
+		t := m.(Text)
+		t.H, size = float64(len(t.Lines))*t.Lead, t.Size
+		c.add(t)
+	}
+	return size
 }
 
 func joined(parts ...string) string {
@@ -62,9 +81,19 @@ func (c *chart) heads() {
 		room = room && ok
 	}
 	if !room {
-		spans = firsts
+		spans = c.whole(boxes, days, firsts)
 	}
 	c.add(c.fitAlike(boxes, days, spans)...)
+}
+
+// whole are texts that may break between day and month, where else a word would be broken.
+func (c *chart) whole(boxes []Box, s style, texts []string) []string {
+	for i, text := range texts {
+		if _, ok := s.fits(boxes[i], s.Least, c.clean(text)); !ok {
+			texts[i] = strings.ReplaceAll(text, "\u00a0", " ")
+		}
+	}
+	return texts
 }
 
 // figure parts: the sets with their ×, the number, and its unit.
@@ -147,12 +176,16 @@ func (c *chart) ticks() {
 	for _, w := range c.v.Weeks {
 		most = max(most, len(w.Sessions))
 	}
-	pitch := math.Min(c.mm(13), (c.rows.Done-c.mm(3))/float64(most))
+	room := c.rows.Done - c.mm(3)
+	if c.rows.Help == 0 {
+		room -= c.mm(testLine)
+	}
+	pitch := math.Min(c.mm(13), room/float64(most))
 	side := math.Min(math.Min(c.mm(9), 0.26*c.columnWidth), pitch-c.mm(0.6))
 	names := style{Size: c.pt(14), Least: c.Least, Leading: 1.05, Middle: true}
 	var boxes []Box
 	var texts, days []string
-	room := true
+	all := true
 	for i, w := range c.v.Weeks {
 		b := c.cell(i, c.rows.done()+c.mm(2), side)
 		for _, s := range w.Sessions {
@@ -161,14 +194,14 @@ func (c *chart) ticks() {
 			boxes = append(boxes, Box{b.X + side + c.mm(1.3), b.Y, b.W - side - c.mm(1.3), side})
 			texts, days = append(texts, s.Short), append(days, s.DayDate)
 			_, ok := names.fits(boxes[len(boxes)-1], c.Least, c.clean(s.Short))
-			room = room && ok
+			all = all && ok
 			b.Y += pitch
 		}
 		if c.rows.Help == 0 {
 			c.test(w, Box{b.X, b.Y, b.W, c.rows.gate() - c.mm(1) - b.Y})
 		}
 	}
-	if !room {
+	if !all {
 		texts = days
 	}
 	c.add(c.fitAlike(boxes, names, texts)...)

@@ -15,6 +15,7 @@ import (
 	"gatepost/program/intake"
 	"gatepost/program/ladder"
 	"gatepost/program/planner"
+	"gatepost/program/posture"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
 )
@@ -74,8 +75,15 @@ func viewOf(t fataler, coach program.Coach, a *program.Assessment) *view.View {
 	if problems.Stop() {
 		t.Fatal(problems)
 	}
+	v.Show(album().Of)
 	return v
 }
+
+// album are the exercises' drawings, which are the same in every language.
+var album = sync.OnceValue(func() *posture.Album {
+	studio, _ := repo()
+	return posture.NewAlbum(&studio.Library)
+})
 
 // names as people have them, in Polish, Vietnamese, Greek and Cyrillic letters,
 // short and very long, composed and not.
@@ -150,5 +158,33 @@ func days(t *rapid.T) []time.Weekday {
 func shown(t testing.TB) Shown {
 	studio := demo(t)
 	banded, lean := ladder.Shown(&studio.Library, "")
-	return Shown{banded, lean}
+	return Shown{banded, lean, album().Of}
+}
+
+// others are clients of the skills that the demo studio does not train, one of each
+// family: pressed, lifted into, practised; and a heavy one who begins with nothing but a
+// floor.
+func others() []program.Assessment {
+	base := program.Assessment{Measured: 20822, Places: program.Places{},
+		Athlete:  program.Athlete{Sex: program.SexFemale, Born: 20822 - 365*32, Height: 1.68, ArmSpan: 1.68, Mass: 60},
+		Health:   program.Health{Wrists: program.JointFine, Elbows: program.JointFine, Shoulders: program.JointFine},
+		Training: program.Training{Experience: 52, Days: []time.Weekday{1, 3, 5}, Minutes: 60},
+		Kit:      []string{"wall", "box", "parallettes"}}
+	press, lift, balance, heavy := base, base, base, base
+	heavy.Slug, heavy.Athlete.Name, heavy.Athlete.Mass, heavy.Kit = "ottilie", "Ottilie", 104, nil
+	heavy.Training.Experience, heavy.Training.Days, heavy.Training.Minutes = 0, []time.Weekday{1, 4}, 30
+	heavy.Goal = program.Goal{Skill: "planche", Step: "tuck", Hold: 10, By: 20822 + 330}
+	press.Slug, press.Athlete.Name = "quirin", "Quirin"
+	press.Goal = program.Goal{Skill: "handstand-push-up", Step: "wall", Reps: 5, Hold: 15, By: 20822 + 330}
+	press.Hanging.Pads = []float64{.05, .10, .15}
+	press.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 50}, {Exercise: "push-up", Reps: 20}, {Step: "pike", Reps: 8}}
+	lift.Slug, lift.Athlete.Name, lift.Athlete.Fold = "ilka", "Ilka", 2.4
+	lift.Goal = program.Goal{Skill: "press-to-handstand", Step: "straddle", Reps: 3, Hold: 9, By: 20822 + 330}
+	lift.Hanging.Blocks = []float64{.10, .20, .30, .40}
+	lift.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 45}, {Exercise: "straddle-support", Seconds: 12},
+		{Exercise: "planche-lean", Seconds: 20, Ahead: .20}, {Step: "block-40", Rig: program.Rig{Block: .40}, Reps: 5}}
+	balance.Slug, balance.Athlete.Name = "edda", "Edda"
+	balance.Goal = program.Goal{Skill: "free-handstand", Step: "short-stand", Hold: 10, By: 20822 + 330}
+	balance.Tests = []program.Hold{{Exercise: "lying-handstand-line", Seconds: 40}, {Exercise: "box-handstand-line", Seconds: 35}}
+	return []program.Assessment{press, lift, balance, heavy}
 }

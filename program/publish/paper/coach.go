@@ -26,33 +26,54 @@ const coachSize = 8.5 // points, of charts and notes
 type coachPage struct {
 	*Page
 	*typesetter
-	v *view.View
-	c *view.CoachPage
+	v    *view.View
+	c    *view.CoachPage
+	size float64 // points, of what was noted
 }
 
 func layCoach(ts *typesetter, v *view.View) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
-	page := func(title string) *coachPage { return &coachPage{hand.portrait(title, leastPage), ts, v, &v.ForCoach} }
+	page := func(title string) *coachPage {
+		return &coachPage{hand.portrait(title, leastPage), ts, v, &v.ForCoach, coachNotes}
+	}
 	notes := page(v.ForCoach.NotesTitle)
 	top := notes.head()
 	high := notes.second(top) - top
 	var pages []*Page
-	for _, scale := range []float64{1, 0.8} { // charts somewhat lower, where that makes it one page
+	for _, scale := range []float64{1, 0.8, 0.65} { // charts lower, where that makes it one page and leaves the axes room
 		charts := page(v.ForCoach.HelpTitle)
 		y := charts.charts(charts.head(), scale) + 3
-		if y+high <= charts.bottom() {
+		if y+high <= charts.bottom() && (scale > 0.7 || charts.Faults() == nil) {
 			charts.second(y)
 			pages = []*Page{charts.Page}
 			break
 		}
 		if pages == nil {
-			pages = []*Page{charts.Page, notes.Page}
+			pages = []*Page{charts.Page, nil}
 		}
+	}
+	if len(pages) > 1 {
+		pages[1] = roomy(page, v.ForCoach.NotesTitle).Page
 	}
 	for i, p := range pages {
 		foot(p, ts, v, i+1, len(pages))
 	}
 	return pages
+}
+
+// roomy is the second page in the largest type with which it fits: a page that it does not
+// share is not left half empty.
+func roomy(page func(string) *coachPage, name string) *coachPage {
+	for size := roomyNotes; size > coachNotes; size -= 0.5 {
+		p := page(name)
+		p.size = size
+		if p.second(p.head()) <= p.bottom() {
+			return p
+		}
+	}
+	p := page(name)
+	p.second(p.head())
+	return p
 }
 
 func (p *coachPage) width() float64  { return p.Width - 2*pageMargin }

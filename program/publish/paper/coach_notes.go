@@ -11,11 +11,12 @@ const (
 	rigHeight = 105 // mm, the drawing of the first rig
 	worthRow  = 8   // mm
 
-	coachNotes = 9.5 // points
+	coachNotes = 9.5  // points
+	roomyNotes = 12.0 // points, on a page of their own
 )
 
 // second is the worths over two columns, the rig and week by week, and what was noted
-// about the whole; over the whole width where one of them is empty. It says where it
+// about the whole. It says where it
 // ends in full: beyond the page it was squeezed.
 func (p *coachPage) second(y float64) float64 {
 	if len(p.c.Worth) > 0 {
@@ -33,24 +34,40 @@ func (p *coachPage) second(y float64) float64 {
 	for _, part := range []struct {
 		title string
 		lines []string
-	}{{p.c.AsksTitle, p.c.Asks}, {p.c.OffsetsTitle, p.c.Offsets}, {p.c.NotesTitle, p.v.AllNotes}, {p.c.DroppedTitle, p.c.Dropped}} {
+	}{{p.c.AsksTitle, p.c.Asks}, {p.c.WishesTitle, p.c.Wishes}, {p.c.OffsetsTitle, p.c.Offsets}, {p.c.NotesTitle, p.v.AllNotes}, {p.c.DroppedTitle, p.c.Dropped}} {
 		if len(part.lines) > 0 {
 			notes = append(notes, bullets(part.title, part.lines)...)
 		}
 	}
 	x := pageMargin + w + columnGap
-	if left == y && (weeks == nil || notes == nil) {
-		x, w = pageMargin, p.width()
+	if left == y { // nothing is drawn: both columns as high as each other
+		weeks, notes = p.halves(w, append(weeks, notes...))
 	}
 	first := p.part(Box{pageMargin, left, w, bottom - left}, weeks)
 	second := p.part(Box{x, y, w, bottom - y}, notes)
 	return max(first, second) + p.bottom() - bottom
 }
 
+// halves cuts passages in two where both columns are most alike, never after a title.
+func (p *coachPage) halves(w float64, all []passage) (left, right []passage) {
+	cut, least := len(all), math.Inf(1)
+	for i := 1; i <= len(all); i++ {
+		if all[i-1].kind == title {
+			continue
+		}
+		_, a := p.column(0, 0, w, p.size, 0, all[:i])
+		_, b := p.column(0, 0, w, p.size, 0, all[i:])
+		if high := max(a, b); high < least {
+			cut, least = i, high
+		}
+	}
+	return all[:cut], all[cut:]
+}
+
 // part sets passages into a box, squeezed where they have no room, and says where they
 // end in full.
 func (p *coachPage) part(b Box, all []passage) float64 {
-	marks, end := p.column(b.X, b.Y, b.W, coachNotes, 0, all)
+	marks, end := p.column(b.X, b.Y, b.W, p.size, 0, all)
 	if end > b.Bottom() {
 		marks = p.squeezed(b, all)
 	}

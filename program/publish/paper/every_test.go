@@ -54,7 +54,7 @@ func TestTestSheetFits(t *testing.T) {
 					t.Error(problems)
 				}
 				banded, second := ladder.Shown(&studio.Library, skill)
-				for _, page := range layTestSheet(setter(), sheet, Shown{banded, second}) {
+				for _, page := range layTestSheet(setter(), sheet, Shown{banded, second, album().Of}) {
 					if faults := page.Faults(); faults != nil {
 						t.Errorf("%s, %s, %s, %s: %s", language, paper, skill, page.Name, strings.Join(faults, "\n"))
 					}
@@ -75,7 +75,7 @@ func TestTestSheetStandsAlone(t *testing.T) {
 		studio.Coach.Paper = paper
 		sheet, _ := view.NewSheet(studio.Coach, &studio.Library, "planche")
 		banded, second := ladder.Shown(&studio.Library, "planche")
-		text := textOf(layTestSheet(setter(), sheet, Shown{banded, second})[1])
+		text := textOf(layTestSheet(setter(), sheet, Shown{banded, second, album().Of})[1])
 		for _, want := range []string{"Name\n", "Measured\n", "Times\n", "Scale, kg\n", "Lean, cm\n", "Steps, easiest first: tuck, half-open tuck"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is missing", paper, want)
@@ -83,6 +83,35 @@ func TestTestSheetStandsAlone(t *testing.T) {
 		}
 		if strings.Contains(text, "…") {
 			t.Errorf("%s: cut: %s", paper, text)
+		}
+	}
+}
+
+// The form asks for what a skill needs and shows what it tests: no band is hung where one
+// presses, lifts or balances, pads and blocks have their line, and only who lifts measures
+// lean and straddle there.
+func TestTestSheetIsOfItsSkill(t *testing.T) {
+	studio := demo(t)
+	for skill, want := range map[string]struct{ has, not []string }{
+		"planche":            {[]string{"Bands", "Anchor", "Balance point", "Rig\n"}, []string{"Pads under", "Blocks under", "What is tested first"}},
+		"front-lever":        {[]string{"Bands", "Anchor", "Bar\n"}, []string{"Pads under", "What is tested first"}},
+		"handstand-push-up":  {[]string{"Pads under the head", "Push-up, 15 reps", "What is tested first"}, []string{"Bands", "Anchor", "Rig\n", "Balance point", "Straddle\n"}},
+		"press-to-handstand": {[]string{"Blocks under the feet", "Fold\n", "Lean\n", "Straddle\n", "Straddle support, 8 s"}, []string{"Bands", "Anchor", "Rig\n", "Balance point"}},
+		"free-handstand":     {[]string{"Lying handstand line, 30 s", "Notes"}, []string{"Bands", "Anchor", "Rig\n", "Balance point", "Blocks", "Pads"}},
+	} {
+		sheet, _ := view.NewSheet(studio.Coach, &studio.Library, skill)
+		banded, second := ladder.Shown(&studio.Library, skill)
+		pages := layTestSheet(setter(), sheet, Shown{banded, second, album().Of})
+		text := textOf(pages...)
+		for _, word := range want.has {
+			if !strings.Contains(text, word) {
+				t.Errorf("%s: no %q", skill, word)
+			}
+		}
+		for _, word := range want.not {
+			if strings.Contains(text, word) {
+				t.Errorf("%s: %q has no place there", skill, word)
+			}
 		}
 	}
 }

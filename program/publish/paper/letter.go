@@ -13,15 +13,8 @@ func layLetter(ts *typesetter, v *view.View, sheet Sheet) *Page {
 		ts.fit(Box{margin, 37, width, 24}, style{Face: Bold, Size: 30, Least: 12, Leading: 1.1, Bottom: true}, v.Client),
 		Fill{Box{margin, 64, width, 0.7}, Ink},
 	)
-	body := []passage{{v.Labels.Withheld, title}, {v.Labels.Lead, prose}}
-	for _, reason := range v.Withheld {
-		body = append(body, passage{reason, bullet})
-	}
-	body = append(body, passage{v.Labels.Next, prose}, passage{v.Coach.Name, strong})
-	body = append(body, bullets(v.Advice.CautionTitle, v.Advice.Cautions)...)
-	body = append(body, passage{v.Advice.NotMedical, prose})
 	for _, try := range tries(12) {
-		marks, end := ts.column(margin, 70, width, try.size, try.most, body)
+		marks, end := ts.column(margin, 70, width, try.size, try.most, letterText(v))
 		if end <= page.Height-30 {
 			page.add(marks...)
 			break
@@ -29,4 +22,15 @@ func layLetter(ts *typesetter, v *view.View, sheet Sheet) *Page {
 	}
 	foot(page, ts, v, 1, 1)
 	return page
+}
+
+// letterText are the reasons, what comes next, and the cautions.
+func letterText(v *view.View) []passage {
+	body := []passage{{v.Labels.Withheld, title}, {v.Labels.Lead, prose}}
+	for _, reason := range v.Withheld {
+		body = append(body, passage{reason, bullet})
+	}
+	body = append(body, passage{v.Labels.Next, prose}, passage{v.Coach.Name, strong})
+	body = append(body, bullets(v.Advice.CautionTitle, v.Advice.Cautions)...)
+	return append(body, passage{v.Advice.NotMedical, prose})
 }

@@ -49,3 +49,22 @@ func TestALeanIsSaidOnceAWeek(t *testing.T) {
 		t.Errorf("14 cm are said %d times in %d weeks", said, len(v.Weeks))
 	}
 }
+
+// Bands and leans stand in the table of weeks once, and again where they change; a ditto mark
+// stands for them between.
+func TestTheSameRigIsSaidOnce(t *testing.T) {
+	v := fixture(t)
+	for i := range v.Weeks {
+		w := &v.Weeks[i]
+		w.StepID, w.Step, w.Rig, w.Drop, w.Main, w.Range = "tuck", "tuck", "narrow", "strap 20 cm", "4 × 9 s", "4 × 9 s"
+		if i >= 6 {
+			w.Drop = "strap 40 cm"
+		}
+	}
+	text := textOf(layOnePage(setter(), v))
+	for rig, want := range map[string]int{"narrow, strap 20 cm\n": 1, "narrow, strap 40 cm\n": 1, "\u2033\n": len(v.Weeks) - 2} {
+		if n := strings.Count(text, rig); n != want {
+			t.Errorf("%q stands there %d times, want %d", rig, n, want)
+		}
+	}
+}

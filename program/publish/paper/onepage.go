@@ -8,13 +8,16 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// OnePage prints the plan to hand over: always one page. What is long makes the
+// OnePage prints the plan to hand over: always one page, but in large print. What is long makes the
 // type smaller, down to eight points; then the notes are left out, then the rules
 // are said in a sentence each, then the ladder's figures shrink and the ladder
 // goes, and last of all texts are held to a few lines, the cautions never. A
 // withheld program gets a letter with the reasons instead.
 func OnePage(v *view.View) ([]byte, program.Problems) {
 	ts := &typesetter{lost: map[rune]bool{}}
+	if v.Large {
+		return write(v, ts, v.Title, layLargePage(ts, v)...)
+	}
 	return write(v, ts, v.Title, layOnePage(ts, v))
 }
 
@@ -87,7 +90,7 @@ func layOnePage(ts *typesetter, v *view.View) *Page {
 }
 
 func (p *onePage) zones() []zone {
-	return []zone{p.header, p.aim, p.ladder, p.table, p.remarks, p.rules, p.cue, p.cautions}
+	return []zone{p.header, p.aim, p.ladder, p.table, p.remarks, p.rules, p.cue, p.terms, p.cautions}
 }
 
 func (p *onePage) lay() float64 {
@@ -167,22 +170,7 @@ func (p *onePage) rules(y float64) float64 {
 
 // gate is the words of the next gate and of the goal's, and who signs.
 func (p *onePage) gate(x, y, w float64) float64 {
-	var all []passage
-	for i, g := range p.nextGates() {
-		if i == 0 {
-			all = append(all, passage{p.v.Labels.Gate, title})
-		}
-		all = append(all, passage{g.Short, strong})
-		if i == 0 {
-			for _, term := range g.Terms[1:] {
-				all = append(all, passage{term, bullet})
-			}
-		}
-	}
-	if len(all) > 0 {
-		all = append(all, passage{p.v.Labels.Moves, prose})
-	}
-	y = p.passages(x, y, w, all) + 1.7*p.line()
+	y = p.passages(x, y, w, gateText(p.v)) + 1.7*p.line()
 	l := p.v.Labels
 	for _, label := range []string{l.Passed, l.Signed} {
 		s := style{Size: p.size, Least: leastPage, Tone: Quiet}
@@ -193,9 +181,25 @@ func (p *onePage) gate(x, y, w float64) float64 {
 	return y - 1.2*p.line()
 }
 
-// nextGates are the gates of the block and the goal's, the same one once.
-func (p *onePage) nextGates() []view.Gate {
-	return slices.CompactFunc(slices.Clone(p.v.Gates), func(a, b view.Gate) bool { return a.StepID == b.StepID })
+// gateText are the gates of the block and the goal's, the same one once, the terms of the
+// first in full.
+func gateText(v *view.View) []passage {
+	var all []passage
+	for i, g := range slices.CompactFunc(slices.Clone(v.Gates), func(a, b view.Gate) bool { return a.StepID == b.StepID }) {
+		if i == 0 {
+			all = append(all, passage{v.Labels.Gate, title})
+		}
+		all = append(all, passage{g.Short, strong})
+		if i == 0 {
+			for _, term := range g.Terms[1:] {
+				all = append(all, passage{term, bullet})
+			}
+		}
+	}
+	if len(all) > 0 {
+		all = append(all, passage{v.Labels.Moves, prose})
+	}
+	return all
 }
 
 func (p *onePage) cue(y float64) float64 {
@@ -210,6 +214,14 @@ func (p *onePage) cue(y float64) float64 {
 	label.W = x - label.X - 1
 	p.add(label, p.fit(Box{x, y, p.right() - x - 2, h}, style{Face: Bold, Size: 16, Least: leastPage, Middle: true, Leading: 1.1}, p.v.Cue))
 	return y + h
+}
+
+// terms are the page's words of the trade, explained; like the cautions never left out.
+func (p *onePage) terms(y float64) float64 {
+	lead := p.passages(pageMargin, y, p.width(), []passage{{p.v.Labels.Terms, title}})
+	t, end := p.flow(pageMargin, lead, p.width(), style{Size: leastPage}, strings.Join(p.v.PageTerms, " "))
+	p.add(t)
+	return end
 }
 
 func (p *onePage) cautions(y float64) float64 {

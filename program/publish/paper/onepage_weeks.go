@@ -48,8 +48,11 @@ func (p *onePage) table(y float64) float64 {
 	y += h
 	p.rule(y, 0.4, 0)
 	for i, w := range p.v.Weeks {
-		same := i > 0 && w.StepID == p.v.Weeks[i-1].StepID && w.Help == p.v.Weeks[i-1].Help
-		p.weekRow(y, h, w, most, same)
+		var above view.Week
+		if i > 0 {
+			above = p.v.Weeks[i-1]
+		}
+		p.weekRow(y, h, w, above, most)
 		y += h
 		firm := i+1 < len(p.v.Weeks) && !w.Provisional && p.v.Weeks[i+1].Provisional
 		if firm {
@@ -63,18 +66,23 @@ func (p *onePage) table(y float64) float64 {
 
 // underTable says what is tested, and in which week, and how sides take turns.
 func (p *onePage) underTable(y float64) float64 {
-	var tests []string
-	for _, w := range p.v.Weeks {
-		if w.Test != "" {
-			tests = append(tests, joined(w.Title, w.Test))
-		}
-	}
-	for _, text := range []string{strings.Join(tests, "; "), p.v.Turns} {
+	for _, text := range []string{testsOf(p.v), p.v.Turns} {
 		if text != "" {
 			y = p.passages(pageMargin+1, y+0.5, p.width()-1, []passage{{text, prose}})
 		}
 	}
 	return y
+}
+
+// testsOf are what is tested, and in which week.
+func testsOf(v *view.View) string {
+	var tests []string
+	for _, w := range v.Weeks {
+		if w.Test != "" {
+			tests = append(tests, joined(w.Title, w.Test))
+		}
+	}
+	return strings.Join(tests, "; ")
 }
 
 func (p *onePage) rule(y, width, dash float64) {
@@ -85,8 +93,12 @@ func (p *onePage) rule(y, width, dash float64) {
 	p.add(Stroke{Points: []Point{{pageMargin, y}, {p.right(), y}}, Width: width, Dash: dash, Tone: tone})
 }
 
-// weekRow is a week's line; the same help as in the week before is said by its bar alone.
-func (p *onePage) weekRow(y, h float64, w view.Week, most float64, same bool) {
+// ditto stands for what the line above says.
+const ditto = "\u2033"
+
+// weekRow is a week's line. The same help as in the line above is said by its bar alone, the
+// same bands or lean by a ditto mark.
+func (p *onePage) weekRow(y, h float64, w, above view.Week, most float64) {
 	row := Box{pageMargin, y, p.width(), h}
 	kind := w.Check
 	if w.Gate {
@@ -105,11 +117,14 @@ func (p *onePage) weekRow(y, h float64, w view.Week, most float64, same bool) {
 		b := cells[5]
 		p.add(Fill{Box{b.X + helpText + 1, y + 0.3*h, (b.W - helpText - 2) * w.HelpKG / most, 0.4 * h}, Accent})
 	}
-	help := w.Help
-	if same {
+	help, rig := w.Help, joined(w.Rig, w.Drop, w.Mark)
+	if w.StepID == above.StepID && help == above.Help {
 		help = ""
 	}
-	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, joined(w.Rig, w.Drop), help, kind}, []int{0, 2}, Ink, w.Help == "")
+	if w.Step == above.Step && rig != "" && rig == joined(above.Rig, above.Drop, above.Mark) {
+		rig = ditto
+	}
+	p.row(y, h, []string{strconv.Itoa(w.Number), w.Dates, w.Range, w.Step, rig, help, kind}, []int{0, 2}, Ink, w.Help == "")
 }
 
 // row sets one line of cells; those listed in bold. Without help the cells before have

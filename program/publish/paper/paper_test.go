@@ -122,7 +122,7 @@ func TestTextComesOut(t *testing.T) {
 	docs := documents(t)
 	for name, wants := range map[string][]string{
 		"wall-chart": {"Nguyễn Łucja Ωμέγα Жанна", "Straddle for 10 s by 30 November 2027", "6.5 kg", "narrow +", "strap 20 cm",
-			"open tuck: 3 × 12 s free", "Push the floor away", "Deload", "Provisional until the check hold."},
+			"open tuck: 3 × 12 s free", "Push the floor", "Deload", "Provisional until the check hold."},
 		"one-page": {"Nguyễn Łucja Ωμέγα Жанна", "4 × 12 s", "narrow + middle, strap 20 cm", "August 2027", "May 2029",
 			"last set at RPE 9 or less", "75 %", "tilda@lantern.example.org", "This is training guidance and not medical advice"},
 		"letter":     {"No room for the planche in 5 minutes."},

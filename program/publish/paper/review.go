@@ -28,7 +28,7 @@ func layReview(ts *typesetter, v *view.View, r *view.Review) []*Page {
 	hand, _ := sheets(v.Coach.Paper)
 	titles := &view.CoachPage{Title: r.Labels.Page, Lead: r.Title}
 	page := func(name string) *reviewPage {
-		return &reviewPage{&coachPage{hand.portrait(name, leastPage), ts, v, titles}, r}
+		return &reviewPage{&coachPage{hand.portrait(name, leastPage), ts, v, titles, coachNotes}, r}
 	}
 	first, second := page(r.Labels.Progress), page(r.Labels.Gates)
 	y := first.standing(first.head())
@@ -104,6 +104,7 @@ func (p *reviewPage) words(y, bottom float64) {
 	part(&learned, l.Doubted, r.Doubted)
 	part(&learned, l.Unread, r.Unread)
 	part(&follows, l.Asks, r.Asks)
+	part(&follows, l.Wishes, r.Wishes)
 	follows = append(follows, p.gates()...)
 	follows = append(follows, p.changes()...)
 	w := (p.width() - gap) / 2

@@ -6,8 +6,34 @@ import (
 )
 
 // typesetter turns strings into Texts and remembers the characters that could
-// not be printed.
-type typesetter struct{ lost map[rune]bool }
+// not be printed; and what it has cleaned and broken before, since a document says most
+// things many times, and tries several ways to say them.
+type typesetter struct {
+	lost    map[rune]bool
+	cleaned map[string]string
+	lines   map[measure][]string
+}
+
+// measure is a clean text in one face and size, broken to one width.
+type measure struct {
+	Face
+	size, width float64
+	text        string
+}
+
+// linesOf sets a clean text into lines, which nobody may change.
+func (ts *typesetter) linesOf(f Face, size, width float64, text string) []string {
+	key := measure{f, size, width, text}
+	lines, ok := ts.lines[key]
+	if !ok {
+		if ts.lines == nil {
+			ts.lines = map[measure][]string{}
+		}
+		lines = breakLines(f, size, width, text)
+		ts.lines[key] = lines
+	}
+	return lines
+}
 
 // style is how a text is set. The type size goes down from Size to Least, in
 // half points, until the text fits its box.
@@ -30,11 +56,18 @@ func (s style) lead(size float64) float64 {
 }
 
 func (ts *typesetter) clean(s string) string {
-	s, lost := clean(s)
+	if done, ok := ts.cleaned[s]; ok {
+		return done
+	}
+	if ts.cleaned == nil {
+		ts.cleaned = map[string]string{}
+	}
+	done, lost := clean(s)
 	for _, r := range lost {
 		ts.lost[r] = true
 	}
-	return s
+	ts.cleaned[s] = done
+	return done
 }
 
 // fit sets a text into a box at the largest size at which no word is broken and
@@ -44,12 +77,12 @@ func (ts *typesetter) fit(b Box, s style, text string) Text {
 	text = ts.clean(text)
 	least := s.least()
 	for size := s.Size; size > least; size -= 0.5 {
-		if lines, ok := s.fits(b, size, text); ok {
+		if lines := ts.linesOf(s.Face, size, b.W, text); s.holds(b, size, text, lines) {
 			return s.text(b, size, lines)
 		}
 	}
 	room := max(1, int((b.H+0.01)/s.lead(least)))
-	return s.text(b, least, clip(s.Face, least, b.W, breakLines(s.Face, least, b.W, text), room))
+	return s.text(b, least, clip(s.Face, least, b.W, ts.linesOf(s.Face, least, b.W, text), room))
 }
 
 func (s style) least() float64 {
@@ -63,7 +96,12 @@ func (s style) least() float64 {
 // without a broken word.
 func (s style) fits(b Box, size float64, text string) ([]string, bool) {
 	lines := breakLines(s.Face, size, b.W, text)
-	return lines, float64(len(lines))*s.lead(size) <= b.H+0.01 && !broken(s.Face, size, b.W, text)
+	return lines, s.holds(b, size, text, lines)
+}
+
+// holds says whether a box has room for a text's lines, none of them the part of a word.
+func (s style) holds(b Box, size float64, text string, lines []string) bool {
+	return float64(len(lines))*s.lead(size) <= b.H+0.01 && (len(lines) == 1 || !broken(s.Face, size, b.W, text))
 }
 
 // fitAlike sets texts into boxes of one size each at the same size of type: the
@@ -108,7 +146,7 @@ func (s style) text(b Box, size float64, lines []string) Text {
 // flow sets a text at its full size in as many lines as it takes, from a corner,
 // and says where it ends.
 func (ts *typesetter) flow(x, y, width float64, s style, text string) (Text, float64) {
-	lines := breakLines(s.Face, s.Size, width, ts.clean(text))
+	lines := ts.linesOf(s.Face, s.Size, width, ts.clean(text))
 	h := float64(len(lines)) * s.lead(s.Size)
 	return s.text(Box{x, y, width, h}, s.Size, lines), y + h
 }

@@ -6,8 +6,12 @@ import (
 )
 
 // Shown are the holds that explain rigging and measuring: under a band, and a lean or a
-// straight hang. One that is not Drawn leaves its drawing out.
-type Shown struct{ Banded, Second program.Stance }
+// straight hang; and what gives the pictures of an exercise's page. What is not drawn leaves
+// its drawing out.
+type Shown struct {
+	Banded, Second program.Stance
+	Pictures       func(exercise string) []program.Picture
+}
 
 // TestSheet prints the blank form of the next assessment: the fields in the order
 // of the assessment file, each with how to measure it and room to write, a table
@@ -44,9 +48,7 @@ func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	hand, _ := sheets(sheet.Coach.Paper)
 	first := &testSheet{hand.portrait(sheet.Title, leastPage), ts, sheet}
 	y := first.fields(sheet, first.head(sheet.Lead))
-	room := first.Height - pageMargin - 12.5 - y - stripRoom - first.caption(sheet.Bands, 0, false) - tableNames
-	y = first.table(y+3, sheet.Bands, min(max(int(room/sheetRow), 2), bandRows), bandShares)
-	first.strip(sheet.Rig, y+3)
+	first.kit(y)
 	first.end(1)
 	second := &testSheet{hand.portrait(sheet.Tests.Title, leastPage), ts, sheet}
 	y = second.table(second.head(""), sheet.Tests, testRows, sharesOf(len(sheet.Tests.Columns)))
@@ -54,6 +56,26 @@ func layTestSheet(ts *typesetter, sheet *view.Sheet, shown Shown) []*Page {
 	second.panels(y+5, shown)
 	second.end(2)
 	return []*Page{first.Page, second.Page}
+}
+
+// kit is a table of bands and where they hang; or what else helps, and lines for notes.
+func (p *testSheet) kit(y float64) {
+	sheet := p.sheet
+	if len(sheet.Bands.Columns) > 0 {
+		room := p.Height - pageMargin - 12.5 - y - stripRoom - p.caption(sheet.Bands, 0, false) - tableNames
+		y = p.table(y+3, sheet.Bands, min(max(int(room/sheetRow), 2), bandRows), bandShares)
+		p.strip(sheet.Rig, y+3)
+		return
+	}
+	if len(sheet.Rig.Fields) > 0 {
+		p.strip(sheet.Rig, y+3)
+		y += stripRoom
+	}
+	title, y := p.flow(pageMargin, y+3, p.Width-2*pageMargin, style{Face: Bold, Size: 10, Tone: Accent}, sheet.Notes)
+	p.add(title)
+	for y += sheetRow; y < p.Height-pageMargin-14; y += sheetRow {
+		p.add(Stroke{Points: []Point{{pageMargin, y}, {p.Width - pageMargin, y}}, Width: 0.2, Tone: Quiet})
+	}
 }
 
 // head is the title and how to fill the form in.

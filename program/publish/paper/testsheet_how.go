@@ -16,17 +16,41 @@ func (p *testSheet) panels(y float64, shown Shown) {
 	y += 6
 	w := (p.Width - 2*pageMargin - gap) / 2
 	h := (p.Height - pageMargin - 13 - y - 3) / 2
-	panels := p.sheet.Panels
-	for i, panel := range []struct {
-		view.SheetPanel
-		draw func(Box)
-	}{
-		{panels.Rig, func(b Box) { p.rig(b, shown) }}, {panels.Second, func(b Box) { p.second(b, shown.Second) }},
-		{panels.Board, p.board}, {panels.Straddle, p.straddle},
-	} {
+	for i, panel := range p.drawings(shown) {
 		b := Box{pageMargin + float64(i%2)*(w+gap), y + float64(i/2)*(h+3), w, h}
 		p.panel(b, panel.SheetPanel, panel.draw)
 	}
+}
+
+// sheetDrawing is a panel, and what draws it.
+type sheetDrawing struct {
+	view.SheetPanel
+	draw func(Box)
+}
+
+// drawings are how to rig and measure, or where nothing is hung what is tested first.
+func (p *testSheet) drawings(shown Shown) []sheetDrawing {
+	panels := p.sheet.Panels
+	lean, straddle := sheetDrawing{panels.Second, func(b Box) { p.second(b, shown.Second) }}, sheetDrawing{panels.Straddle, p.straddle}
+	if len(p.sheet.Drawn) == 0 {
+		return []sheetDrawing{{panels.Rig, func(b Box) { p.rig(b, shown) }}, lean, {panels.Board, p.board}, straddle}
+	}
+	var all []sheetDrawing
+	for _, panel := range p.sheet.Drawn {
+		all = append(all, sheetDrawing{panel, func(b Box) { p.exercise(b, shown, panel.ExerciseID) }})
+	}
+	return append(all, lean, straddle)[:max(len(all), min(len(all)+2, 4))]
+}
+
+// exercise is how an exercise begins and ends.
+func (p *testSheet) exercise(b Box, shown Shown, id string) {
+	if shown.Pictures == nil {
+		return
+	}
+	all := framesOf(shown.Pictures(id))
+	scale := all.scale(b.W, b.H)
+	corner := Point{b.X + (b.W-all.width(scale))/2, b.Y + (b.H-all.height(scale))/2}
+	p.add(p.frames(all, corner, scale)...)
 }
 
 const panelText = 15.5 // mm of a panel for its words

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"encoding/binary"
+	"math"
 	"strconv"
 	"unicode/utf16"
 )
@@ -65,9 +66,23 @@ func (s *subset) hex(out []byte, text string) []byte {
 	return out
 }
 
-// number writes an operand to a thousandth.
+// number writes an operand to a thousandth, without needless zeros: nine of ten bytes of a
+// page are numbers.
 func number(out []byte, v float64) []byte {
-	return append(strconv.AppendFloat(out, v, 'f', 3, 64), ' ')
+	n := int64(math.Round(1000 * v))
+	if n < 0 {
+		out, n = append(out, '-'), -n
+	}
+	out = strconv.AppendInt(out, n/1000, 10)
+	if rest := n % 1000; rest > 0 {
+		digits := [4]byte{'.', byte('0' + rest/100), byte('0' + rest/10%10), byte('0' + rest%10)}
+		long := 4
+		for digits[long-1] == '0' {
+			long--
+		}
+		out = append(out, digits[:long]...)
+	}
+	return append(out, ' ')
 }
 
 // inUTF16 is a string as a PDF keeps text outside its pages (ISO 32000-1, 7.9.2.2).

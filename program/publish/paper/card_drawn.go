@@ -1,0 +1,87 @@
+package paper
+
+import (
+	"math"
+)
+
+// Drawings of exercises on a card take what its rows leave free, and move nothing.
+const (
+	drawnLeast = 6   // mm a metre: a body of 1 cm is made out at arm's length (our judgement)
+	drawnMost  = 12  // as large as most main figures
+	drawnAir   = 0.8 // mm to words
+)
+
+// drawnBeside are the drawings of a row's one exercise in what the row's marks leave free.
+func (p *card) drawnBeside(r cardRow, marks []Mark, row Box) []Mark {
+	if len(r.items) > 1 || len(r.items[0].Pictures) == 0 {
+		return nil
+	}
+	all := framesOf(r.items[0].Pictures)
+	b := freeBeside(marks, row.Inset(0, drawnAir), all.width(drawnLeast)/all.height(drawnLeast))
+	scale := min(drawnMost, all.scale(b.W, b.H))
+	if scale < drawnLeast {
+		return nil
+	}
+	at := Point{b.Right() - all.width(scale), b.Y + (b.H-all.height(scale))/2}
+	return p.drawnOnce(r.items[0].ExerciseID, all, at, scale)
+}
+
+// drawnKey tells the drawings of exercises apart.
+type drawnKey struct {
+	exercise string
+	frame    int
+	scale    float64
+}
+
+// drawnOnce are an exercise's drawings from a corner on, which the document holds once.
+func (p *card) drawnOnce(exercise string, all frames, at Point, scale float64) []Mark {
+	var marks []Mark
+	for i, d := range all {
+		b := Box{at.X, at.Y, scale * d.Width(), scale * d.Height()}
+		key := drawnKey{exercise, i, scale}
+		if p.plates[key] == nil {
+			p.plates[key] = figurePlate(d, b.W, b.H)
+		}
+		marks = append(marks, Picture{b, p.plates[key]})
+		at.X += b.W + frameGap
+	}
+	return marks
+}
+
+// freeBeside is the box at the right of a row that its marks leave free and that has most
+// room for what is so wide for its height.
+func freeBeside(marks []Mark, row Box, shape float64) Box {
+	tops, ends := []float64{row.Y}, []float64{row.Bottom()}
+	for _, m := range marks {
+		ink := inked(m)
+		tops, ends = append(tops, ink.Bottom()+drawnAir), append(ends, ink.Y-drawnAir)
+	}
+	best, most := Box{}, 0.0
+	for _, top := range tops {
+		for _, end := range ends {
+			b := Box{row.X, top, row.W, end - top}
+			for _, m := range marks {
+				if ink := inked(m); ink.Y < end+drawnAir/2 && ink.Bottom() > top-drawnAir/2 {
+					b.X = math.Max(b.X, ink.Right()+3*drawnAir)
+				}
+			}
+			b.W = row.Right() - b.X
+			if high := min(b.H, b.W/shape); high > most {
+				best, most = b, high
+			}
+		}
+	}
+	return best
+}
+
+// inked is the part of a mark's box that has ink.
+func inked(m Mark) Box {
+	b := m.extent()
+	if t, ok := m.(Text); ok && t.Align == AlignLeft {
+		b.W = 0
+		for _, line := range t.Lines {
+			b.W = math.Max(b.W, t.Face.width(line, t.Size))
+		}
+	}
+	return b
+}
