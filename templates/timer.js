@@ -1,15 +1,17 @@
-// The hold timer of a session: beeps at the start and the end of each hold and
-// counts the last seconds of each rest. Without this file nothing is missing.
-// Words and times stand in the page, as data of the panel and of the buttons.
+// The hold timer: beeps at the start and the end of each hold and counts the last
+// seconds of each rest. A test and a check hold count up, until they are enough or
+// somebody taps. Without this file nothing is missing.
+// Words and times stand in the page, as data of the dialog and of the buttons.
 (() => {
   "use strict";
-  const panel = document.querySelector(".timer");
-  if (!panel) return;
+  const panel = document.querySelector("dialog.timer");
+  if (!panel || !panel.showModal) return;
   const part = (name) => panel.querySelector("." + name), words = panel.dataset;
   const digits = part("digits"), phase = part("phase"), round = part("round"), bar = part("left");
   const hold = part("hold"), skip = part("further"), end = part("end");
   const READY = 8; // s to get into position (our judgement)
-  let sound, lock, opener, plan = [], at = 0, until = 0, left = 0, paused = true, last = -1, clock = 0;
+  const MARK = 5; // s between the beeps of a hold that counts up
+  let sound, lock, opener, plan = [], held = [], at = 0, from = 0, passed = 0, paused = true, last = -1, clock = 0;
 
   // One beep: hertz, seconds.
   const beep = (pitch, length) => {
@@ -24,19 +26,22 @@
     tone.stop(now + length + 0.05);
   };
 
-  // The whole exercise as a list of stretches: ready, hold, rest, hold …
-  const stretches = ({ sets, hold, rest }) => {
+  // The whole exercise as a list of stretches: ready, hold, rest, hold … Of a hold
+  // that counts up, no seconds mean until somebody taps.
+  const stretches = ({ sets, hold, rest, up }) => {
     const list = [{ kind: "ready", set: 1, seconds: READY }];
     for (let set = 1; set <= sets; set++) {
       if (set > 1) list.push({ kind: "rest", set, seconds: Math.max(+rest, READY) });
-      list.push({ kind: "hold", set, seconds: +hold });
+      list.push({ kind: "hold", set, seconds: +hold, up: up !== undefined });
     }
     return list;
   };
 
-  const show = (seconds) => {
-    digits.textContent = seconds;
-    bar.value = plan[at] ? left / (plan[at].seconds * 1000) : 0;
+  // A stretch of a minute or more is counted in minutes and seconds to its end.
+  const show = (seconds, long) => {
+    const text = long ? Math.floor(seconds / 60) + ":" + String(seconds % 60).padStart(2, "0") : String(seconds);
+    if (digits.textContent !== text) digits.textContent = text;
+    panel.dataset.letters = text.length;
   };
 
   const enter = (index) => {
@@ -44,59 +49,84 @@
     const now = plan[at], done = !now;
     panel.dataset.now = done ? "done" : now.kind;
     phase.textContent = words[done ? "done" : now.kind];
-    round.textContent = done ? "" : words.round.replace("{number}", now.set).replace("{sets}", plan[plan.length - 1].set);
+    const set = done ? "" : words.round.replace("{number}", now.set).replace("{sets}", plan[plan.length - 1].set);
+    const result = held.length && (done || now.kind === "rest") ? words.held.replace("{number}", (done ? held : held.slice(-1)).join(", ")) : "";
+    round.textContent = [result, set].filter(Boolean).join(" · ");
     hold.hidden = skip.hidden = done;
     if (done) {
       run(false);
-      show(0);
       end.focus();
       return;
     }
-    left = now.seconds * 1000;
-    until = performance.now() + left;
+    passed = 0;
+    from = performance.now();
     last = -1;
     if (now.kind === "hold") beep(880, 0.35);
-    show(now.seconds);
+    label();
+    tell(0);
+  };
+
+  const label = () => (hold.textContent = paused ? words.go : plan[at]?.up ? words.down : words.pause);
+
+  // What the dialog shows after so many milliseconds of a stretch.
+  const tell = (ms) => {
+    const now = plan[at], length = now.seconds * 1000;
+    const seconds = now.up ? Math.floor(ms / 1000) : Math.ceil((length - ms) / 1000);
+    show(seconds, (now.up ? seconds : now.seconds) >= 60);
+    bar.value = length ? Math.max(0, 1 - ms / length) : 1;
+    if (seconds === last) return;
+    last = seconds;
+    if (now.up ? seconds > 0 && seconds % MARK === 0 : now.kind !== "hold" && seconds > 0 && seconds <= 3) beep(587, 0.1);
   };
 
   const tick = () => {
-    left = Math.max(0, until - performance.now());
-    const seconds = Math.ceil(left / 1000);
-    if (seconds !== last) {
-      last = seconds;
-      if (seconds > 0 && seconds <= 3 && plan[at].kind !== "hold") beep(587, 0.1);
+    passed = performance.now() - from;
+    const now = plan[at];
+    if (now.seconds && passed >= now.seconds * 1000) leave(now.seconds);
+    else tell(passed);
+  };
+
+  // The end of a stretch, in a hold after so many seconds.
+  const leave = (seconds) => {
+    const now = plan[at];
+    if (now.kind === "hold") {
+      beep(440, 0.7);
+      const boxes = opener.closest("li, tr").querySelectorAll(".ticks input");
+      if (boxes[now.set - 1]) boxes[now.set - 1].checked = true;
+      if (now.up) held.push(seconds);
     }
-    show(seconds);
-    if (left > 0) return;
-    if (plan[at].kind === "hold") beep(440, 0.7);
     enter(at + 1);
   };
+
+  const awake = () => navigator.wakeLock?.request("screen").then((l) => (paused ? l.release() : (lock = l)), () => {});
 
   const run = (going) => {
     paused = !going;
     clearInterval(clock);
-    hold.textContent = paused ? words.go : words.pause;
+    label();
     if (going) {
-      until = performance.now() + left;
+      from = performance.now() - passed;
       clock = setInterval(tick, 100);
-      navigator.wakeLock?.request("screen").then((l) => (paused ? l.release() : (lock = l)), () => {});
+      awake();
     } else {
       lock?.release();
       lock = null;
     }
   };
 
-  const close = () => {
+  hold.onclick = () => {
+    if (!paused && plan[at].up) leave(Math.floor((performance.now() - from) / 1000));
+    else run(paused);
+  };
+  skip.onclick = () => enter(at + 1);
+  end.onclick = () => panel.close();
+  panel.onclose = () => {
     run(false);
-    panel.hidden = true;
     opener?.focus();
   };
-
-  hold.onclick = () => run(paused);
-  skip.onclick = () => enter(at + 1);
-  end.onclick = close;
-  addEventListener("keydown", (e) => {
-    if (e.key === "Escape" && !panel.hidden) close();
+  // A screen that was put away lets go of the lock.
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden && !paused) awake();
   });
 
   for (const button of document.querySelectorAll("button.go")) {
@@ -108,7 +138,8 @@
       opener = button;
       part("name").textContent = button.dataset.name;
       plan = stretches(button.dataset);
-      panel.hidden = false;
+      held = [];
+      panel.showModal();
       enter(0);
       run(true);
       hold.focus();

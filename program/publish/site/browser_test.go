@@ -59,9 +59,10 @@ next();
 func TestOnANarrowPhone(t *testing.T) {
 	files := build(t, source(t))
 	dir := written(t, files)
-	pages := "index.html page-measure.html exercises.html exercise-planche-lean.html roadmap-planche.html" +
+	pages := "index.html roadmaps.html page-measure.html exercises.html exercise-planche-lean.html roadmap-planche.html" +
 		" programs.html program-open-hours.html find-open-hours.html level-open-hours-1.html level-open-hours-1-week-5.html" +
-		" c/k7f3q9w2m4/index.html c/k7f3q9w2m4/week-1.html c/k7f3q9w2m4/week-12.html"
+		" level-open-hours-1-week-5-day-1.html c/k7f3q9w2m4/index.html c/k7f3q9w2m4/week-1.html c/k7f3q9w2m4/week-12.html" +
+		" c/k7f3q9w2m4/day-2027-01-11.html"
 	mux := http.NewServeMux()
 	mux.Handle("/", http.FileServer(http.Dir(dir)))
 	mux.HandleFunc("/measure", func(w http.ResponseWriter, _ *http.Request) {
@@ -85,22 +86,31 @@ func TestOnANarrowPhone(t *testing.T) {
 	}
 }
 
-// The pages of the printed programs are counted by poppler's pdfinfo. They are
-// opened as from a file manager.
-func TestProgramPrintsOnOneSheet(t *testing.T) {
+// The pages of the printed programs and sessions are counted by poppler's pdfinfo. They
+// are opened as from a file manager. The session is the fullest of all levels.
+func TestPrintsOnFewSheets(t *testing.T) {
 	if _, err := exec.LookPath("pdfinfo"); err != nil {
 		t.Skip("left out: the printed program (pdfinfo)")
 	}
-	dir := written(t, build(t, source(t)))
-	for _, page := range []string{"c/k7f3q9w2m4/index.html", "level-open-hours-1.html"} {
+	files := build(t, demo(t, nil))
+	dir, fullest := written(t, files), ""
+	for path := range files {
+		if strings.Contains(path, "-day-") && (fullest == "" || len(files[path]) > len(files[fullest])) {
+			fullest = path
+		}
+	}
+	for page, most := range map[string]string{
+		"c/k7v2qm9xw4tdhz3p/index.html": "[12]", "level-ropes-and-bands-1.html": "[12]",
+		"c/k7v2qm9xw4tdhz3p/day-2027-01-11.html": "1", strings.TrimPrefix(fullest, "site/"): "1",
+	} {
 		pdf := filepath.Join(t.TempDir(), "program.pdf")
 		browser(t, "--no-pdf-header-footer", "--print-to-pdf="+pdf, "file://"+filepath.Join(dir, page))
 		out, err := exec.Command("pdfinfo", pdf).Output()
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !regexp.MustCompile(`(?m)^Pages:\s+1$`).Match(out) {
-			t.Errorf("%s: want one page:\n%s", page, out)
+		if !regexp.MustCompile(`(?m)^Pages:\s+` + most + `$`).Match(out) {
+			t.Errorf("%s: want %s pages:\n%s", page, most, out)
 		}
 	}
 }

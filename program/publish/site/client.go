@@ -24,9 +24,11 @@ type programView struct {
 	Ladder                             []rungOfClient
 	Weeks                              []weekRow
 	Gates                              []gateView
-	Outline                            []string
+	LeftOut                            []string
 	Progress                           *progressView // nil: nothing was written down yet
-	Cue, NotYet                        string
+	Cue, NotYet, Done                  string
+	Documents                          []link
+	Subscribe                          string // address of the calendar; empty: none is known
 	Advice                             view.Advice
 }
 
@@ -61,8 +63,9 @@ type weekRow struct {
 // dayView leads to a session. Title is its day in full.
 type dayView struct {
 	link
-	Date  program.Date
-	Title string
+	Date        program.Date
+	Title, Work string
+	After       int // days after the block's first Monday
 }
 
 // gateView is a gate; Href leads to the last week on its step.
@@ -74,7 +77,7 @@ type gateView struct {
 // safePage is the random part of a client's address.
 var safePage = regexp.MustCompile(`^[a-z0-9]{8,32}$`)
 
-func (b *builder) client(v *view.View) {
+func (b *builder) client(v *view.View, documents []Document) {
 	if !b.claim(v) {
 		b.report(program.Problem{
 			Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
@@ -85,12 +88,24 @@ func (b *builder) client(v *view.View) {
 	}
 	folder := clientFolder + v.Page + "/"
 	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-"}
-	b.write(folder+"index.html", "program.html", b.program(v, at))
+	page := b.program(v, at)
+	page.Subscribe = b.public(folder + "calendar.ics")
+	for _, d := range documents {
+		b.add(folder+d.Name, d.Bytes)
+		page.Documents = append(page.Documents, link{Text: b.documentName(d.Name), Href: d.Name})
+	}
+	b.write(folder+"index.html", "program.html", page)
 	b.add(folder+"calendar.ics", view.Calendar(v))
 	for i := range v.Weeks {
 		w := b.week(v, i, at)
 		w.Title = b.words.fill("site.week_of", "week", w.Heading, "skill", v.Skill, "name", v.First)
 		b.write(folder+at.week(v.Weeks[i].Number), "week.html", w)
+	}
+	all := days(v)
+	for n, d := range all {
+		s := b.session(v, all, n, at)
+		s.Title = b.words.fill("site.week_of", "week", s.Heading, "skill", v.Skill, "name", v.First)
+		b.write(folder+at.session(d.week, d.session), "session.html", s)
 	}
 }
 
@@ -108,6 +123,15 @@ type place struct {
 
 func (p place) week(number int) string { return p.weeks + strconv.Itoa(number) + ".html" }
 
+// session is the page of a day. A client's is named after its date, so that it stays
+// where it is whatever becomes of the weeks.
+func (p place) session(w *view.Week, s *view.Session) string {
+	if s.Date == 0 {
+		return p.weeks + strconv.Itoa(w.Number) + "-day-" + dayID(s) + ".html"
+	}
+	return "day-" + dayID(s) + ".html"
+}
+
 func (b *builder) program(v *view.View, at place) programView {
 	p := programView{
 		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", at.root),
@@ -115,7 +139,7 @@ func (b *builder) program(v *view.View, at place) programView {
 		Version: b.words.fill("foot.version", "version", v.Version),
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
-		Outline:  v.Outline, Progress: progress(v), Cue: v.Cue, NotYet: v.Labels.NotYet, Advice: v.Advice,
+		LeftOut:  v.LeftOut, Progress: progress(v), Cue: v.Cue, Done: b.words.fill("site.block_over", "name", v.First), NotYet: v.Labels.NotYet, Advice: v.Advice,
 	}
 	for _, r := range v.Ladder {
 		p.Ladder = append(p.Ladder, b.rung(r, at))
@@ -124,8 +148,8 @@ func (b *builder) program(v *view.View, at place) programView {
 	for _, w := range v.Weeks {
 		most = max(most, w.HelpKG)
 	}
-	for _, w := range v.Weeks {
-		r := row(w, most, at)
+	for i := range v.Weeks {
+		r := row(&v.Weeks[i], most, at)
 		p.Weeks = append(p.Weeks, r)
 		if len(r.Days) > 0 && p.First == nil {
 			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
@@ -160,14 +184,15 @@ func (b *builder) rung(r view.Rung, at place) rungOfClient {
 	return c
 }
 
-func row(w view.Week, most float64, at place) weekRow {
+func row(w *view.Week, most float64, at place) weekRow {
 	r := weekRow{
 		link: link{Text: strconv.Itoa(w.Number), Href: at.week(w.Number)},
 		From: w.From, Dates: w.Dates, Kind: w.Kind, KindKey: w.KindKey, Gate: w.Gate, Step: sentence(w.Step), Main: w.Range,
 		Rig: w.Rig, Help: w.Help, Test: w.Test, Provisional: w.Provisional,
 	}
-	for _, s := range w.Sessions {
-		r.Days = append(r.Days, dayView{link{Text: s.DayDate, Href: r.Href + "#day-" + dayID(s)}, s.Date, s.Title})
+	for i := range w.Sessions {
+		s := &w.Sessions[i]
+		r.Days = append(r.Days, dayView{link{Text: s.DayDate, Href: at.session(w, s)}, s.Date, s.Title, s.Work, s.After})
 	}
 	if w.Drop != "" {
 		r.Rig += ", " + w.Drop

@@ -10,6 +10,7 @@ import (
 	"gatepost/program/intake"
 	"gatepost/program/ladder"
 	"gatepost/program/planner"
+	"gatepost/program/posture"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
 	"gatepost/templates"
@@ -54,6 +55,7 @@ func studio(t testing.TB, folder fs.FS, change func(*program.Assessment)) site.S
 			s.References = append(s.References, site.Reference{RoadMap: m.ID, Name: string(sex), Steps: ladder.Reference(m, sex)})
 		}
 	}
+	s.Pictures = posture.NewAlbum(&studio.Library).Of
 	for _, p := range problems {
 		if !p.Warning {
 			t.Errorf("%v (%s)", p.Error(), p.Advice)

@@ -20,11 +20,11 @@
 //
 // Files are flat: index.html, roadmap-<id>.html, exercises.html,
 // exercise-<id>.html, page-<id>.html, style.css, icon.svg, timer.js, today.js,
-// and for a shared client c/<page>/index.html, c/<page>/week-<n>.html and
-// c/<page>/calendar.ics. Public programs are programs.html, program-<id>.html
+// figure-<exercise>.svg, and for a shared client c/<page>/index.html,
+// c/<page>/week-<n>.html, c/<page>/day-<date>.html and c/<page>/calendar.ics. Public programs are programs.html, program-<id>.html
 // (the way in, which says who should see a professional first), find-<id>.html
 // (the tests, to which only the way in and the levels lead), level-<id>-<n>.html
-// with level-<id>-<n>-week-<n>.html, and level-<id>-<n>-<document> to download.
+// with level-<id>-<n>-week-<n>.html and level-<id>-<n>-week-<n>-day-<n>.html, and level-<id>-<n>-<document> to download.
 // The coach's notes are notes.html and note-<id>.html.
 // Where the public address is known there are sitemap.xml, robots.txt and, with
 // notes, the Atom feed feed.xml.

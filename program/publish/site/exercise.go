@@ -28,8 +28,9 @@ type exerciseView struct {
 	MakeHarder template.HTML
 	Easier     []link
 	Harder     []link
-	Used       []link // steps that hold it or drill it
-	Figure     template.HTML
+	Used       []link        // steps that hold it or drill it
+	Figure     template.HTML // of a step, with its marks
+	Picture    *pictureView  // of what is no step
 }
 
 // indexView lists the exercises by what they are for.
@@ -47,7 +48,8 @@ type group struct {
 // entry is an exercise in a list.
 type entry struct {
 	link
-	Kit string
+	Kit     string
+	Picture *pictureView
 }
 
 // exercises writes the index and a page for each exercise.
@@ -77,7 +79,7 @@ func (b *builder) group(purpose program.Purpose) group {
 		return cmp.Or(y.Rank-x.Rank, b.stage(x.ID)-b.stage(y.ID))
 	})
 	for _, e := range those {
-		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, b.kit(e.Kit)})
+		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, b.kit(e.Kit), b.thumbnail(e.ID)})
 	}
 	return g
 }
@@ -99,7 +101,11 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		Used:     b.used(e.ID),
 		Figure:   b.figureOf(e.ID),
 	}
-	b.exercisePlan(&v.frame, e)
+	if p := b.picture(e.ID, ""); p != nil && (p.End != "" || len(e.Figures) > 0 || v.Figure == "") {
+		v.Figure, v.Picture = "", p
+	}
+	v.Description = summary(e.SetUp)
+	b.way(&v.frame, link{Text: b.words.word("nav.exercises"), Href: exercisesPage})
 	ids := newHeadingIDs()
 	section := func(text string) template.HTML {
 		return b.html(passage{text: text, file: e.File, top: 3, ids: ids})

@@ -9,6 +9,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/ladder"
+	"gatepost/program/posture"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
@@ -56,6 +57,7 @@ func source(t testing.TB) site.Source {
 			{RoadMap: "planche", Name: "male", Steps: viewtest.Program().Steps},
 		},
 		Illustrations: ladder.Illustrations(&lib.RoadMaps[0]),
+		Pictures:      posture.NewAlbum(lib).Of,
 		Notes: []program.CoachNote{
 			{ID: "quiet", Title: "A quiet < week", On: program.NewDate(2027, 1, 18), File: "content/notes/quiet.md", Line: 4,
 				Body: "Read [the lean](../exercises/planche-lean.md) and [an older note](old.md)."},

@@ -19,15 +19,23 @@ type frame struct {
 	Mark        string // whose site it is, at the top of each page
 	Root        string // the way back to the site's folder: "" or "../../"
 	Private     bool   // asks not to be indexed
-	Nav         []link
+	Nav, More   []link
 	Cautions    string // address; empty: the coach took the page away
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
 	Scripts     []string
-	Canonical   string      // the page's public address; empty: private, or none is known
-	Feed        string      // address of the feed; empty: there is none
-	Plan        template.JS // an exercise plan for machines; empty: none
-	PlanHash    string      // by which the policy knows it
+	Canonical   string     // the page's public address; empty: private, or none is known
+	Feed        string     // address of the feed; empty: there is none
+	Description string     // what the page is about, for who finds it; empty: private, or nothing to say
+	Cover       string     // address of the picture that it is shared with; empty: none is known
+	Touch       bool       // there is an icon of pixels
+	Data        []dataView // for machines
+}
+
+// dataView is JSON-LD, and the hash by which the page's policy knows it.
+type dataView struct {
+	Text template.JS
+	Hash string
 }
 
 // link is a text that leads somewhere.
@@ -48,13 +56,13 @@ func (b *builder) frame(heading, page, root string) frame {
 		Coach:   b.Coach,
 	}
 	if !f.Private {
-		f.Nav = b.nav(page)
+		f.Nav, f.More = b.nav(page)
 	}
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
 	}
 	if !f.Private {
-		f.Canonical = b.public(page)
+		f.Canonical, f.Cover, f.Touch = b.public(page), b.public(coverFile), b.builtInIcon()
 	}
 	if !f.Private && len(b.Notes) > 0 && b.Coach.Site != "" {
 		f.Feed = feedFile
@@ -68,29 +76,30 @@ func (b *builder) frame(heading, page, root string) frame {
 	return f
 }
 
-// nav lists the public programs, the road maps, the exercises and the coach's pages. The cautions
-// stand at the foot of every page instead, and shared programs nowhere.
-func (b *builder) nav(page string) []link {
-	var links []link
-	add := func(text, to string) {
-		links = append(links, link{Text: text, Href: to, Here: to == page})
+// nav lists the four ways in: a level for who trains alone, the road maps, the
+// exercises, the words. All else is under More; the cautions stand at the foot of
+// every page as well, and shared programs nowhere.
+func (b *builder) nav(page string) (first, more []link) {
+	add := func(to *[]link, text, href string) {
+		*to = append(*to, link{Text: text, Href: href, Here: href == page})
 	}
 	if len(b.Publics) > 0 {
-		add(b.words.word("find.programs"), programsPage)
+		add(&first, b.words.word("find.title"), programsPage)
 	}
-	for _, m := range b.Library.RoadMaps {
-		add(m.Name, roadMapPage(m.ID))
+	add(&first, b.words.word("nav.roadmaps"), roadMapsPage)
+	add(&first, b.words.word("nav.exercises"), exercisesPage)
+	if _, ok := b.page(glossary); ok {
+		add(&first, b.words.word("nav.words"), textPage(glossary))
 	}
-	add(b.words.word("nav.exercises"), exercisesPage)
 	for _, p := range b.Library.Pages {
-		if p.ID != "home" && p.ID != "cautions" {
-			add(p.Title, textPage(p.ID))
+		if p.ID != "home" && p.ID != glossary {
+			add(&more, p.Title, textPage(p.ID))
 		}
 	}
 	if len(b.Notes) > 0 {
-		add(b.words.word("nav.notes"), notesPage)
+		add(&more, b.words.word("nav.notes"), notesPage)
 	}
-	return links
+	return first, more
 }
 
 func (b *builder) page(id string) (program.Page, bool) {

@@ -22,21 +22,29 @@ const maxTemplate = 256 << 10
 
 // pageKinds are the templates that make pages, each set within base.html.
 var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.html", "level.html", "notes.html",
-	"page.html", "program.html", "programs.html", "public.html", "roadmap.html", "week.html"}
+	"page.html", "program.html", "programs.html", "public.html", "roadmap.html", "roadmaps.html", "session.html", "week.html"}
+
+// shared are templates that several pages take in.
+var shared = []string{"picture.html", "strip.html", "timer.html"}
 
 // assets are copied as they are.
-var assets = []string{"icon.svg", "style.css", timerScript, todayScript}
+var assets = []string{"icon.svg", "style.css", startScript, timerScript, todayScript}
 
 // Scripts: extras that no page needs.
 const (
+	startScript = "start.js"
 	timerScript = "timer.js"
 	todayScript = "today.js"
 )
+
+// inks is the stylesheet within each picture file.
+const inks = "figure.css"
 
 // look is the parsed templates and the files that go with them.
 type look struct {
 	pages  map[string]*template.Template
 	assets []File
+	inks   []byte
 }
 
 // readLook parses the templates out of the layers; the last layer that has a
@@ -44,7 +52,7 @@ type look struct {
 func readLook(layers []fs.FS, words func(string) string) (look, program.Problems) {
 	var problems program.Problems
 	texts := map[string][]byte{}
-	for _, name := range slices.Concat([]string{"base.html"}, pageKinds, assets) {
+	for _, name := range slices.Concat([]string{"base.html", inks}, shared, pageKinds, assets) {
 		text, problem := readLayered(layers, name)
 		if problem != nil {
 			problems = append(problems, *problem)
@@ -55,13 +63,18 @@ func readLook(layers []fs.FS, words func(string) string) (look, program.Problems
 	if problems != nil {
 		return look{}, problems
 	}
-	l := look{pages: map[string]*template.Template{}}
+	l := look{pages: map[string]*template.Template{}, inks: bytes.TrimSpace(texts[inks])}
 	for name, text := range texts {
 		texts[name] = spell(text, words)
 	}
 	base, err := template.New("base.html").Funcs(template.FuncMap{"word": words}).Parse(string(texts["base.html"]))
 	if err != nil {
 		return look{}, program.Problems{templateProblem("base.html", err)}
+	}
+	for _, name := range shared {
+		if _, err := base.New(name).Parse(string(texts[name])); err != nil {
+			return look{}, program.Problems{templateProblem(name, err)}
+		}
 	}
 	for _, name := range pageKinds {
 		page, err := template.Must(base.Clone()).New(name).Parse(string(texts[name]))

@@ -21,8 +21,10 @@ type levelView struct {
 	Mean                            string // whose body the weeks are written for
 	Gates                           []gateView
 	Ladder                          []rungOfClient
+	LeftOut                         []string
 	Up, Down                        link // no Href: there is none
 	Find                            string
+	First                           string // address of the first session
 	Cue, NotYet, Version            string
 	Advice                          view.Advice
 }
@@ -43,7 +45,16 @@ func (b *builder) level(p *Public, n int) {
 	for i := range l.Weeks {
 		w := b.week(l.View, i, at)
 		w.Title = b.words.fill("level.week_of", "week", w.Heading, "level", l.Name, "program", p.View.Title)
+		w.Canonical = page.Canonical
 		b.write(at.week(l.Weeks[i].Number), "week.html", w)
+	}
+	all := days(l.View)
+	for n, d := range all {
+		s := b.session(l.View, all, n, at)
+		day := d.week.Title + b.words.word("site.comma") + s.Heading
+		s.Title = b.words.fill("level.week_of", "week", day, "level", l.Name, "program", p.View.Title)
+		s.Canonical = page.Canonical
+		b.write(at.session(d.week, d.session), "session.html", s)
 	}
 }
 
@@ -57,8 +68,8 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	v := levelView{
 		frame: b.frame(l.Client, at.program.Href, ""), Program: link{Text: p.Title, Href: publicPage(p.ID)},
 		Shown: l.Shown, Goal: l.Goal, Block: l.Block, Range: l.Forecast.Range, Next: l.After,
-		Figure: b.testFigure(l),
-		Help:   l.Help, Find: findPage(p.ID), Cue: l.Cue, NotYet: l.Labels.NotYet, Advice: l.Advice,
+		Figure: b.testFigure(l), LeftOut: l.LeftOut,
+		Help: l.Help, Find: findPage(p.ID), Cue: l.Cue, NotYet: l.Labels.NotYet, Advice: l.Advice,
 		Version: b.words.fill("foot.version", "version", l.Version),
 	}
 	v.Title = b.words.fill("site.program_of", "skill", l.Client, "name", p.Title)
@@ -66,8 +77,8 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	for _, w := range l.Weeks {
 		most = max(most, w.HelpKG)
 	}
-	for _, w := range l.Weeks {
-		v.Weeks = append(v.Weeks, row(w, most, at))
+	for i := range l.Weeks {
+		v.Weeks = append(v.Weeks, row(&l.Weeks[i], most, at))
 	}
 	for _, g := range l.Gates {
 		v.Gates = append(v.Gates, gate(l.View, g, at))
@@ -77,9 +88,15 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 	}
 	v.Mean = b.words.fill("level.band_lead", "mass", l.Help.Mean)
 	v.Up, v.Down = b.neighbour(p, n+1, "level.up"), b.neighbour(p, n-1, "level.down")
+	if len(v.Weeks) > 0 && len(v.Weeks[0].Days) > 0 {
+		v.First = v.Weeks[0].Days[0].Href
+	}
+	v.Scripts = []string{startScript, todayScript}
 	plan := *l.View
 	plan.Skill = p.Skill
+	v.Description = l.Shown
 	b.programPlan(&v.frame, &plan)
+	b.way(&v.frame, link{Text: b.words.word("find.title"), Href: programsPage}, v.Program)
 	return v
 }
 

@@ -16,6 +16,13 @@ type addresses map[string]string
 const (
 	homePage      = "index.html"
 	exercisesPage = "exercises.html"
+	roadMapsPage  = "roadmaps.html"
+)
+
+// glossary is the page of the words, measuring that for coaches.
+const (
+	glossary  = "words"
+	measuring = "measure"
 )
 
 // builtIn marks the name of a file that came with the program and that a coach
@@ -34,7 +41,7 @@ func textPage(id string) string {
 
 // newAddresses knows each file at its own path and at that of its translation.
 func newAddresses(lib *program.Library, lang string) addresses {
-	a := addresses{homePage: homePage, exercisesPage: exercisesPage}
+	a := addresses{homePage: homePage, exercisesPage: exercisesPage, roadMapsPage: roadMapsPage}
 	add := func(file, page string) {
 		a["content/"+file], a["content/"+lang+"/"+file], a[page] = page, page, page
 	}

@@ -3,6 +3,7 @@ package site
 import (
 	"bytes"
 	"encoding/xml"
+	"regexp"
 	"slices"
 	"strings"
 )
@@ -19,12 +20,15 @@ func (b *builder) machines() {
 	b.add("robots.txt", []byte("User-agent: *\nDisallow:\nSitemap: "+b.Coach.Site+"sitemap.xml\n"))
 }
 
-// sitemap lists the public pages (the Sitemaps protocol 0.9; only <loc> is
-// required).
+// ofLevel are the weeks and sessions of levels: a level's page stands for them.
+var ofLevel = regexp.MustCompile(`^level-.*-[0-9]+-week-[0-9]+(-day-[0-9]+)?\.html$`)
+
+// sitemap lists the public pages that stand for themselves (the Sitemaps protocol 0.9;
+// only <loc> is required).
 func (b *builder) sitemap() []byte {
 	var pages []string
 	for _, f := range b.files {
-		if strings.HasSuffix(f.Path, ".html") && !strings.HasPrefix(f.Path, clientFolder) {
+		if strings.HasSuffix(f.Path, ".html") && !strings.HasPrefix(f.Path, clientFolder) && !ofLevel.MatchString(f.Path) {
 			pages = append(pages, b.public(f.Path))
 		}
 	}

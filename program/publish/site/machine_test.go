@@ -3,6 +3,8 @@ package site_test
 import (
 	"encoding/json"
 	"encoding/xml"
+	"image"
+	"image/png"
 	"regexp"
 	"slices"
 	"strings"
@@ -17,40 +19,63 @@ import (
 var schemaProperties = map[string][]string{
 	"ExercisePlan": {"activityDuration", "activityFrequency", "additionalVariable", "exerciseType", "intensity",
 		"repetitions", "restPeriods", "workload", "author", "inLanguage", "description", "name", "url"},
-	"Organization": {"name", "url"},
+	"Organization":   {"name", "url"},
+	"BreadcrumbList": {"itemListElement", "name"},
+	"ListItem":       {"position", "name", "item"},
 }
 
-func TestExercisePlansUseTheVocabulary(t *testing.T) {
-	plans := 0
+// Only programs are plans; an exercise, a road map and a test are none. Public pages
+// that stand for themselves say where they are, from the front page down, and the last
+// of the way is the page itself.
+func TestMachinesAreToldWhatAPageIs(t *testing.T) {
 	for path, text := range build(t, source(t)) {
 		if !isPage(path) {
 			continue
 		}
+		kinds := map[string]int{}
 		for _, n := range elements(parse(t, text)) {
 			if n.Data == "script" && attr(n, "type") == "application/ld+json" {
-				plans++
-				checkPlan(t, path, n)
+				kinds[checkData(t, path, n)]++
 			}
 		}
-	}
-	if plans < 15 {
-		t.Errorf("only %d plans", plans)
+		name := strings.TrimPrefix(path, "site/")
+		isLevel := regexp.MustCompile(`^level-open-hours-[0-9]\.html$`).MatchString(name)
+		isProgram := strings.HasPrefix(name, "c/") && strings.HasSuffix(name, "/index.html") || isLevel
+		if (kinds["ExercisePlan"] == 1) != isProgram {
+			t.Errorf("%s: %d plans", path, kinds["ExercisePlan"])
+		}
+		below := regexp.MustCompile(`^(exercise|roadmap|page|note|find|program)-`).MatchString(name) || isLevel
+		if (kinds["BreadcrumbList"] == 1) != below {
+			t.Errorf("%s: %d ways", path, kinds["BreadcrumbList"])
+		}
 	}
 }
 
-func checkPlan(t *testing.T, path string, n *html.Node) {
+// checkData gives the kind of what a page says to machines.
+func checkData(t *testing.T, path string, n *html.Node) string {
 	var plan map[string]any
 	if err := json.Unmarshal([]byte(n.FirstChild.Data), &plan); err != nil {
 		t.Fatalf("%s: %v", path, err)
 	}
-	if plan["@context"] != "https://schema.org" || plan["@type"] != "ExercisePlan" || plan["name"] == "" {
+	kind, _ := plan["@type"].(string)
+	if plan["@context"] != "https://schema.org" || kind == "ExercisePlan" && plan["name"] == "" {
 		t.Errorf("%s: %v", path, plan)
+	}
+	if items, ok := plan["itemListElement"].([]any); ok {
+		last, _ := items[len(items)-1].(map[string]any)
+		if want := "https://lantern.example.org/" + strings.TrimPrefix(path, "site/"); len(items) < 2 || last["item"] != want {
+			t.Errorf("%s: the way ends at %v", path, last)
+		}
+		for _, item := range items {
+			checkProperties(t, path, item.(map[string]any))
+		}
 	}
 	// ISO 8601, 5.5.2: durations.
 	if d, ok := plan["activityDuration"].(string); ok && !regexp.MustCompile(`^P(\d+W|T\d+S)$`).MatchString(d) {
 		t.Errorf("%s: duration %q", path, d)
 	}
 	checkProperties(t, path, plan)
+	return kind
 }
 
 func checkProperties(t *testing.T, path string, thing map[string]any) {
@@ -90,7 +115,8 @@ func TestSiteMap(t *testing.T) {
 		listed["site/"+below] = true
 	}
 	for path := range files {
-		if isPage(path) && listed[path] == isOfClient(path) {
+		apart := isOfClient(path) || strings.HasPrefix(path, "site/level-") && strings.Contains(path, "-week-")
+		if isPage(path) && listed[path] == apart {
 			t.Errorf("%s: in the site map: %v", path, listed[path])
 		}
 	}
@@ -103,7 +129,8 @@ func TestCanonicalAddressOfPublicPagesOnly(t *testing.T) {
 	canonical := regexp.MustCompile(`<link rel="canonical" href="([^"]*)">`)
 	for path, text := range build(t, source(t)) {
 		found := canonical.FindStringSubmatch(text)
-		want := "https://lantern.example.org/" + strings.TrimSuffix(strings.TrimPrefix(path, "site/"), "index.html")
+		name := strings.TrimSuffix(strings.TrimPrefix(path, "site/"), "index.html")
+		want := "https://lantern.example.org/" + regexp.MustCompile(`^(level-[a-z-]+-[0-9])-week-.*$`).ReplaceAllString(name, "$1.html")
 		switch {
 		case !isPage(path):
 		case isOfClient(path) && found != nil:
@@ -111,6 +138,62 @@ func TestCanonicalAddressOfPublicPagesOnly(t *testing.T) {
 		case !isOfClient(path) && (found == nil || found[1] != want):
 			t.Errorf("%s: %v, want %s", path, found, want)
 		}
+	}
+}
+
+// Who shares a page shows its picture: og:title, og:type, og:image and og:url are what the
+// Open Graph protocol asks for (from memory). A client's page is shared by nobody.
+func TestSharedPages(t *testing.T) {
+	files := build(t, source(t))
+	for path, text := range files {
+		if !isPage(path) {
+			continue
+		}
+		found := map[string]string{}
+		for _, n := range elements(parse(t, text)) {
+			if n.Data == "meta" {
+				found[attr(n, "property")+attr(n, "name")] = attr(n, "content")
+			}
+		}
+		for _, name := range []string{"og:title", "og:type", "og:image", "og:url"} {
+			if (found[name] == "") != isOfClient(path) {
+				t.Errorf("%s: %s is %q", path, name, found[name])
+			}
+		}
+		if isOfClient(path) && found["description"] != "" || len(found["description"]) > 300 {
+			t.Errorf("%s: described as %q", path, found["description"])
+		}
+	}
+	if got := files["site/exercise-planche-lean.html"]; !strings.Contains(got, `<meta name="description" content="Hands down.">`) {
+		t.Error("an exercise is not described by how it is set up")
+	}
+	for name, size := range map[string]image.Point{"cover.png": {X: 1200, Y: 630}, "icon-180.png": {X: 180, Y: 180}, "icon-512.png": {X: 512, Y: 512}} {
+		picture, err := png.Decode(strings.NewReader(files["site/"+name]))
+		if err != nil || picture.Bounds().Size() != size {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	var manifest struct {
+		Start string                 `json:"start_url"`
+		Icons []struct{ Src string } `json:"icons"`
+	}
+	if err := json.Unmarshal([]byte(files["site/manifest.webmanifest"]), &manifest); err != nil || files["site/"+manifest.Start] == "" {
+		t.Errorf("the manifest: %v, it starts at %q", err, manifest.Start)
+	}
+	for _, icon := range manifest.Icons {
+		if files["site/"+icon.Src] == "" {
+			t.Errorf("there is no icon %s", icon.Src)
+		}
+	}
+}
+
+// A coach's own icon has no picture of ours beside it.
+func TestOwnIcon(t *testing.T) {
+	s := source(t)
+	s.Templates = append(s.Templates, layer{"icon.svg": "<svg xmlns=\"http://www.w3.org/2000/svg\"/>"})
+	files := build(t, s)
+	if files["site/icon-180.png"] != "" || strings.Contains(files["site/index.html"], "apple-touch-icon") || strings.Contains(files["site/manifest.webmanifest"], "png") {
+		t.Error("the built-in icon is there beside the coach's")
 	}
 }
 

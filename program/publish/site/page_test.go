@@ -127,17 +127,14 @@ func TestSameInputSameBytes(t *testing.T) {
 	}
 }
 
-// A practical limit for a phone on a poor line: 60 KB a page, drawings included;
-// the scripts are 5 KB (our judgement).
+// A practical limit for a phone on a poor line: 60 KB a page, drawings included; a
+// script is 7 KB (our judgement).
 func TestPagesAreSmall(t *testing.T) {
 	for _, s := range []site.Source{source(t), demo(t, nil)} {
 		for path, text := range build(t, s) {
-			if isPage(path) && len(text) > 60<<10 {
+			if isPage(path) && len(text) > 60<<10 || strings.HasSuffix(path, ".js") && len(text) > 7<<10 {
 				t.Errorf("%s has %d bytes", path, len(text))
 			}
-		}
-		if files := build(t, s); len(files["site/timer.js"])+len(files["site/today.js"]) > 5<<10 {
-			t.Error("the scripts are larger than 5 KB")
 		}
 	}
 }

@@ -32,7 +32,7 @@ func browserTools(t *testing.T) (node, modules string) {
 	modules, _ = filepath.Abs("../../../.ci/node_modules")
 	node, err := exec.LookPath("node")
 	missing := err != nil
-	for _, need := range []string{"playwright-core", "axe-core"} {
+	for _, need := range []string{"playwright-core", "axe-core", "ical.js"} {
 		if _, err := os.Stat(filepath.Join(modules, need)); err != nil {
 			missing = true
 		}
@@ -79,7 +79,7 @@ func TestAccessibility(t *testing.T) {
 	files := build(t, s)
 	client := sharedPage(t, s.Clients)
 	pages := []string{"index.html", "page-measure.html", "exercises.html", "exercise-tuck-hold.html", "roadmap-planche.html",
-		"notes.html", "programs.html", client + "index.html", client + "week-1.html"}
+		"notes.html", "programs.html", "roadmaps.html", client + "index.html", client + "week-1.html", client + "day-2027-01-11.html"}
 	for _, prefix := range []string{"program-", "find-", "level-", "note-"} {
 		pages = append(pages, firstPage(t, files, prefix))
 	}
@@ -109,4 +109,10 @@ func TestTheWayToASession(t *testing.T) {
 	client := sharedPage(t, s.Clients)
 	inBrowser(t, "walk.mjs", under(t, folder, "/some/where/"), client)
 	inBrowser(t, "walk.mjs", "file://"+folder+"/", client)
+}
+
+func TestAStartDay(t *testing.T) {
+	browserTools(t)
+	folder := written(t, build(t, demo(t, nil)))
+	inBrowser(t, "start.mjs", under(t, folder, "/some/where/"), "level-ropes-and-bands-2.html")
 }

@@ -14,17 +14,22 @@ import (
 // in any byte or file name of the site, in capitals or not.
 var canaries = []string{"canary", "paperonly", "paperpaper", "waiting", "waitwaitwait", "791.3", "197.7", "117.2"}
 
+// whispered is what a coach says to one client: it is on their own pages and on no other.
+const whispered = "whispered words"
+
 func withCanaries(p *program.Program) {
 	note := program.Note{Code: "canary-code", Values: []program.Value{{Name: "x", Kind: program.ValueText, Text: "canary text"}}}
 	p.Client = program.Client{Name: "Maren Canary-Name", Slug: "canary-slug", Share: program.ShareSite, Page: "k7f3q9w2m4"}
 	p.Notes, p.Asks = append(p.Notes, note), append(p.Asks, note)
 	p.Offsets = []program.Offset{{Exercise: "canary-lean", Ln: 0.2, Spread: 0.01}}
 	p.Other = []program.OtherTraining{{What: "canary rowing"}}
+	p.Wishes = []program.WishRead{{Wish: program.Wish{Kind: program.WishSay, Text: "canary wish"}, State: program.WishRefused, Why: []program.Note{note}}}
 	p.Capacity.Held12, p.Capacity.Instant = 791.3, 791.3
 	for i := range p.Weeks {
 		p.Weeks[i].Notes = append(p.Weeks[i].Notes, note)
 		for j := range p.Weeks[i].Sessions {
 			p.Weeks[i].Sessions[j].Dropped = append(p.Weeks[i].Sessions[j].Dropped, note)
+			p.Weeks[i].Sessions[j].Say = []string{whispered}
 		}
 	}
 }
@@ -63,16 +68,23 @@ func TestNothingPrivate(t *testing.T) {
 	if !strings.Contains(home, "Maren") || !strings.Contains(home, shared.Progress.Public[0].Title) {
 		t.Fatal("the shared program is not there by first name, with its progress")
 	}
+	own := 0
 	for path, text := range files {
 		all := strings.ToLower(path + "\n" + text)
+		if strings.Contains(all, whispered) {
+			own++
+		}
 		for _, canary := range canaries {
 			if strings.Contains(all, canary) {
 				t.Errorf("%s contains %q", path, canary)
 			}
 		}
-		if !isOfClient(path) && (strings.Contains(all, "maren") || strings.Contains(all, "k7f3q9w2m4")) {
+		if !isOfClient(path) && (strings.Contains(all, "maren") || strings.Contains(all, "k7f3q9w2m4") || strings.Contains(all, whispered)) {
 			t.Errorf("%s, a public page, names a client", path)
 		}
+	}
+	if own == 0 {
+		t.Error("the coach's words are on none of the client's pages")
 	}
 }
 

@@ -30,6 +30,7 @@ type programsView struct {
 type programEntry struct {
 	link
 	Blurb, Goal string
+	Picture     *pictureView // of the goal
 }
 
 // entranceView is the way into a public program: what it needs, and who should see
@@ -62,6 +63,20 @@ type testView struct {
 	Hold   string
 	Figure template.HTML
 	From   link
+	Timer  *timerView
+}
+
+// triesRest is what readers who test a balance wait between tries, s (find.how_tries_order).
+const triesRest = 60
+
+// testTimer counts a test up, to its seconds where it has them.
+func (b *builder) testTimer(t *view.Test) *timerView {
+	v := timerView{Name: sentence(t.Name), Label: b.words.fill("timer.start_for", "exercise", sentence(t.Name)),
+		Sets: max(t.Tries, 1), Hold: t.Seconds, Rest: triesRest, Up: true}
+	if t.Tries == 0 && t.Seconds == 0 {
+		return nil
+	}
+	return &v
 }
 
 type levelEntry struct {
@@ -90,10 +105,11 @@ func (b *builder) publics() {
 	if len(b.Publics) == 0 {
 		return
 	}
-	list := programsView{frame: b.frame(b.words.word("find.programs"), programsPage, "")}
+	list := programsView{frame: b.frame(b.words.word("find.title"), programsPage, "")}
+	list.Scripts, list.Description = []string{startScript}, b.words.word("find.programs_lead")
 	for i := range b.Publics {
 		p := &b.Publics[i]
-		list.Programs = append(list.Programs, programEntry{link{Text: p.View.Title, Href: publicPage(p.View.ID)}, p.View.Blurb, p.View.Goal})
+		list.Programs = append(list.Programs, programEntry{link{Text: p.View.Title, Href: publicPage(p.View.ID)}, p.View.Blurb, p.View.Goal, b.goalPicture(p.View)})
 		b.later(func() { b.write(publicPage(p.View.ID), "public.html", b.entrance(p.View)) })
 		b.later(func() { b.write(findPage(p.View.ID), "find.html", b.find(p.View)) })
 		for n := range p.View.Levels {
@@ -103,14 +119,29 @@ func (b *builder) publics() {
 	b.write(programsPage, "programs.html", list)
 }
 
+// goalPicture is of the last rung on the way; nil: it is not drawn.
+func (b *builder) goalPicture(p *view.Public) *pictureView {
+	for _, l := range p.Levels {
+		for _, r := range l.Ladder {
+			if r.State == view.RungGoal {
+				return b.picture(r.ExerciseID, "")
+			}
+		}
+	}
+	return nil
+}
+
 func (b *builder) entrance(p *view.Public) entranceView {
-	return entranceView{
+	v := entranceView{
 		frame: b.frame(p.Title, publicPage(p.ID), ""),
 		Blurb: p.Blurb, Facts: p.Facts, Bands: p.Bands, Find: findPage(p.ID),
 		Conditions: b.list("find.condition_", conditions),
 		Pain:       b.list("find.pain_", pains),
 		Age:        b.list("find.age_", ages),
 	}
+	v.Description = summary(p.Blurb)
+	b.way(&v.frame, link{Text: b.words.word("find.title"), Href: programsPage})
+	return v
 }
 
 func (b *builder) list(prefix string, names []string) []string {
@@ -125,14 +156,17 @@ func (b *builder) list(prefix string, names []string) []string {
 func (b *builder) find(p *view.Public) findView {
 	v := findView{frame: b.frame(b.words.word("find.title"), findPage(p.ID), ""), Program: link{Text: p.Title, Href: publicPage(p.ID)}}
 	v.Title = b.words.fill("site.program_of", "skill", v.Heading, "name", p.Title)
+	v.Scripts, v.Description = []string{timerScript}, summary(p.Blurb)
+	b.way(&v.frame, link{Text: b.words.word("find.title"), Href: programsPage}, v.Program)
 	for i, l := range p.Levels {
 		v.Levels = append(v.Levels, levelEntry{link{Text: l.Client, Href: levelFiles(p.ID, l.Number) + ".html"}, l.Shown})
 		v.Last = link{Text: l.Name, Href: levelFiles(p.ID, l.Number) + ".html"}
 		if i == len(p.Levels)-1 {
 			break // what it ends with is the goal
 		}
-		for _, t := range l.Tests {
-			row := testView{link: link{Text: sentence(t.Name)}, Hold: t.Hold, From: v.Last, Figure: b.testFigure(&l)}
+		for j := range l.Tests {
+			t := &l.Tests[j]
+			row := testView{link: link{Text: sentence(t.Name)}, Hold: t.Hold, From: v.Last, Figure: b.testFigure(&l), Timer: b.testTimer(t)}
 			if _, ok := b.Library.Exercise(t.ExerciseID); ok {
 				row.Href = exercisePage(t.ExerciseID)
 			}

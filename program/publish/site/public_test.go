@@ -30,7 +30,7 @@ func linksOf(t *testing.T, page, text string) []string {
 // level.
 func TestCautionsComeBeforeTheTests(t *testing.T) {
 	files := build(t, demo(t, nil))
-	level := regexp.MustCompile(`^site/level-([a-z-]+)-[0-9]+(-week-[0-9]+)?\.html$`)
+	level := regexp.MustCompile(`^site/level-([a-z-]+)-[0-9]+(-week-[0-9]+(-day-[0-9]+)?)?\.html$`)
 	found := 0
 	for _, page := range slices.Sorted(maps.Keys(files)) {
 		if !isPage(page) {
@@ -82,10 +82,14 @@ func TestTheWayFromHomeToASession(t *testing.T) {
 			t.Errorf("no way leads from home to %s", page)
 		}
 	}
-	week := files["site/level-ropes-and-bands-2-week-1.html"]
-	for _, want := range []string{`id="day-1"`, "Tuck", "data-hold="} {
-		if !strings.Contains(week, want) {
-			t.Errorf("a week of level 2 lacks %q", want)
+	for page, wants := range map[string][]string{
+		"site/level-ropes-and-bands-2-week-1.html":       {`id="day-1"`, "Tuck, 3"},
+		"site/level-ropes-and-bands-2-week-1-day-1.html": {"Tuck planche", "data-hold=", `type="checkbox"`, "rest 2:30"},
+	} {
+		for _, want := range wants {
+			if !strings.Contains(files[page], want) {
+				t.Errorf("%s lacks %q", page, want)
+			}
 		}
 	}
 }

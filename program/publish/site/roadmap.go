@@ -43,8 +43,75 @@ type stepView struct {
 // as the width of a bar in hundredths.
 type shareView struct{ Body, Text, Width string }
 
+// roadMapsView lists the road maps, each with its steps as figures.
+type roadMapsView struct {
+	frame
+	Strips []stripView
+}
+
+// stripView is the steps of a road map side by side, from the first to the last.
+type stripView struct {
+	link
+	Steps []stepPicture
+}
+
+type stepPicture struct {
+	link
+	Picture *pictureView // nil: the step is not drawn
+}
+
+func (b *builder) roadMaps() {
+	v := roadMapsView{frame: b.frame(b.words.word("nav.roadmaps"), roadMapsPage, "")}
+	v.Description = b.words.word("site.roadmaps_lead")
+	for i := range b.Library.RoadMaps {
+		v.Strips = append(v.Strips, b.strip(&b.Library.RoadMaps[i]))
+	}
+	b.write(roadMapsPage, "roadmaps.html", v)
+}
+
+// shownFirst is the road map of the front page: the one with the most floor rungs,
+// as in the blank form.
+func (b *builder) shownFirst() *program.RoadMap {
+	first := &b.Library.RoadMaps[0]
+	for i := range b.Library.RoadMaps {
+		if m := &b.Library.RoadMaps[i]; len(m.Rungs) > len(first.Rungs) {
+			first = m
+		}
+	}
+	return first
+}
+
+// In a strip a unit of the drawings is so many pixels, or fewer where they are high
+// (our judgement: eight steps fit a desktop).
+const (
+	stripScale  = 0.31
+	stripHeight = 130.0
+)
+
+func (b *builder) strip(m *program.RoadMap) stripView {
+	v := stripView{link: link{Text: m.Name, Href: roadMapPage(m.ID)}}
+	scale := stripScale
+	for _, s := range m.Steps {
+		p := b.picture(s.Exercise, "")
+		if p != nil {
+			scale = min(scale, stripHeight/float64(p.Height))
+		}
+		v.Steps = append(v.Steps, stepPicture{link{Text: sentence(s.Name), Href: v.Href + "#" + s.ID}, p})
+	}
+	for _, s := range v.Steps {
+		if s.Picture != nil {
+			s.Picture.Width, s.Picture.Height = scaled(s.Picture.Width, scale), scaled(s.Picture.Height, scale)
+		}
+	}
+	return v
+}
+
+func scaled(n int, by float64) int { return int(math.Round(float64(n) * by)) }
+
 func (b *builder) roadMap(m *program.RoadMap) {
 	v := roadMapView{frame: b.frame(m.Name, roadMapPage(m.ID), "")}
+	v.Description = summary(m.Body)
+	b.way(&v.frame, link{Text: b.words.word("nav.roadmaps"), Href: roadMapsPage})
 	v.Body = b.html(passage{text: m.Body, file: m.File, ids: newHeadingIDs()})
 	for _, r := range m.Rungs {
 		if e, ok := b.Library.Exercise(r.Exercise); ok {

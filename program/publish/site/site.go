@@ -25,6 +25,9 @@ type Source struct {
 	// Illustrations are the stances that pages show: of each step, and of what
 	// Markdown names by ![title](figure:name).
 	Illustrations []program.Illustration
+	// Pictures are those of an exercise: of a hold one, else its start and its end; nil: no
+	// exercise is drawn.
+	Pictures func(exercise string) []program.Picture
 }
 
 // Reference is a body of the published tables and what each step asks of it.
@@ -50,8 +53,9 @@ type Site struct {
 	look      look
 	poses     map[string]*program.Illustration // by name
 	figures   map[figureKey]template.HTML
-	problems  program.Problems // of what is shared
-	taken     sync.Map         // address of a client's pages to the client's slug
+	pictures  map[string]func() pictureFiles // by exercise
+	problems  program.Problems               // of what is shared
+	taken     sync.Map                       // address of a client's pages to the client's slug
 }
 
 // New begins a site. Clients of the source mean nothing to it.
@@ -62,23 +66,39 @@ func New(s Source) *Site {
 	site.look, site.problems = readLook(s.Templates, site.words.word)
 	b := builder{Site: site}
 	b.draw()
+	site.gather()
 	site.problems = append(site.problems, b.problems...)
 	return site
 }
 
 // Client makes the pages of one shared program; none where it is not shared or
 // waits for clearance: even the waiting is private.
-func (s *Site) Client(v *view.View) ([]File, program.Problems) {
+// Documents are what can be downloaded there, made from Average.
+func (s *Site) Client(v *view.View, documents ...Document) ([]File, program.Problems) {
 	b := builder{Site: s}
-	if v.Public && len(v.Withheld) == 0 {
-		b.client(v)
+	if Shows(v) {
+		b.client(v, documents)
 	}
 	return b.done()
 }
 
+// Shows reports whether a client has pages.
+func Shows(v *view.View) bool { return v.Public && len(v.Withheld) == 0 }
+
+// Average is a client's view as everybody may print it who has the page's address: an
+// average body does it, as everywhere on the site.
+func (s *Site) Average(v *view.View) *view.View {
+	return v.Shared(func(id string) program.Stance {
+		if pose, ok := s.poses[v.SkillID+"/"+id]; ok {
+			return pose.Stance
+		}
+		return program.Stance{}
+	})
+}
+
 // claim says whether a client's address is one, and no other client's.
 func (s *Site) claim(v *view.View) bool {
-	if !v.Public || len(v.Withheld) > 0 || !safePage.MatchString(v.Page) {
+	if !Shows(v) || !safePage.MatchString(v.Page) {
 		return false
 	}
 	owner, _ := s.taken.LoadOrStore(v.Page, v.Slug)
@@ -91,6 +111,7 @@ func (s *Site) Public() ([]File, program.Problems) {
 	b := builder{Site: s}
 	b.home()
 	b.exercises()
+	b.roadMaps()
 	b.texts()
 	b.notes()
 	for i := range s.Library.RoadMaps {
@@ -98,7 +119,9 @@ func (s *Site) Public() ([]File, program.Problems) {
 	}
 	b.publics()
 	b.render()
+	b.covers()
 	b.machines()
+	b.writePictures()
 	b.files = append(b.files, b.look.assets...)
 	b.problems = append(b.problems, s.problems...)
 	files, problems := b.done()

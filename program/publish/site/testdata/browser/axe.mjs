@@ -16,6 +16,16 @@ const run = async (name, state) => {
   }
 };
 
+// What is printed in less than 9 points, drawings apart.
+const tooSmall = () => {
+  const found = new Set(), words = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  while (words.nextNode()) {
+    const e = words.currentNode.parentElement, size = parseFloat(getComputedStyle(e).fontSize);
+    if (words.currentNode.data.trim() && e.getClientRects().length && !e.closest("svg, .unseen") && size < 12) found.add(e.outerHTML.slice(0, 80) + " " + size + " px");
+  }
+  return [...found];
+};
+
 for (const name of pages) {
   await page.goto(base + name);
   await page.evaluate(source);
@@ -27,6 +37,9 @@ for (const name of pages) {
       check((await page.evaluate(() => document.documentElement.scrollWidth)) <= width, name, "is wider than", width);
     }
   }
+  await page.emulateMedia({ media: "print", colorScheme: "light" });
+  for (const small of await page.evaluate(tooSmall)) check(false, name, "printed:", small);
+  await page.emulateMedia({ media: null });
   const timer = page.locator("button.go").first();
   if (await timer.count()) {
     await timer.click();
