@@ -18,7 +18,7 @@ func TestCodesLeadToPages(t *testing.T) {
 		t.Fatal("the demo studio does not read, or has no site")
 	}
 	for i := range studio.Clients {
-		c := makeClient(&studio, &studio.Clients[i], output{}, nil)
+		c := (&making{studio: &studio}).client(&studio.Clients[i])
 		for _, card := range c.view.Cards {
 			page, ok := strings.CutPrefix(card.Link, studio.Coach.Site)
 			if _, err := os.Stat(filepath.Join(folder, outputFolder, "site", page)); !ok || err != nil {

@@ -23,6 +23,8 @@ const (
 	clientsFolder  = "content/clients"
 	assessmentFile = "assessment.yaml"
 	studioFile     = "content/studio.yaml"
+	rulesFile      = "content/rules.yaml"
+	coachFile      = "coach.yaml"
 	templateFolder = "templates"
 	outputFolder   = "output"
 )

@@ -9,8 +9,16 @@ import (
 )
 
 // build makes a part of the output and writes it; of the paper one client's
-// only where one is named.
-func (j *job) build(part output, typed string) error {
+// only where one is named. Messages are about the week of a day, of today where none is
+// given.
+func (j *job) build(part output, typed, on string) error {
+	if part.print {
+		day, err := j.day(on)
+		if err != nil {
+			return err
+		}
+		part.week = view.MessageWeek(day)
+	}
 	if err := j.open(); err != nil {
 		return err
 	}
@@ -62,7 +70,9 @@ func (j *job) check() error {
 		return err
 	}
 	defer j.root.Close()
-	m, err := j.makeSound(wholeOutput, "")
+	part := wholeOutput
+	part.week = view.MessageWeek(program.NewDate(j.now().Date()))
+	m, err := j.makeSound(part, "")
 	lines, number := withheld(m.clients)
 	io.WriteString(j.out, lines)
 	if err == nil {
@@ -115,11 +125,15 @@ func withheld(clients []*client) (lines, number string) {
 }
 
 // plan shows one client's program.
-func (j *job) plan(typed, format string) error {
-	if format != "text" && format != "json" {
-		return wrongUsage("there is no format %q; use text or json", format)
+func (j *job) plan(typed, format, on string) error {
+	if err := knownFormat(format); err != nil {
+		return err
 	}
-	slug, err := clientName(typed)
+	day, err := j.day(on)
+	slug := ""
+	if err == nil {
+		slug, err = clientName(typed)
+	}
 	if err == nil {
 		err = j.open()
 	}
@@ -131,11 +145,35 @@ func (j *job) plan(typed, format string) error {
 	if a == nil {
 		return err
 	}
-	c := makeClient(&studio, a, output{}, nil)
+	c := (&making{studio: &studio}).client(a)
 	if err := j.report(append(problems, c.problems...)); err != nil {
 		return err
 	}
+	if format == "message" {
+		return j.showMessage(&studio, &c.program, &c.read, c.changed, day)
+	}
 	return j.show(&studio.Library, c, format)
+}
+
+// knownFormat refuses a form of results that there is not.
+func knownFormat(format string) error {
+	if format != "text" && format != "json" && format != "message" {
+		return wrongUsage("there is no format %q; use text, json or message", format)
+	}
+	return nil
+}
+
+// showMessage writes the week that comes on a day in five lines.
+func (j *job) showMessage(studio *program.Studio, p *program.Program, r *program.Review, changes []program.Change, on program.Date) error {
+	text, problems := view.NewMessage(studio.Coach, &studio.Library, p, r, changes, on)
+	if err := j.report(problems); err != nil {
+		return err
+	}
+	if len(text.Lines) == 0 {
+		return refused(studio.Library.Words, "no_message", "name", p.Client.Name)
+	}
+	_, err := j.out.Write(text.Text())
+	return err
 }
 
 func (j *job) show(lib *program.Library, c *client, format string) error {

@@ -7,6 +7,7 @@ import (
 	"reflect"
 
 	"gatepost/program"
+	"gatepost/program/posture"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/store"
 )
@@ -17,6 +18,7 @@ import (
 type keepsake struct {
 	studio  program.Studio
 	look    string // hash of the templates
+	album   *posture.Album
 	clients map[string]*client
 	publics []site.Public
 	pages   []store.File
@@ -25,7 +27,7 @@ type keepsake struct {
 
 // keep takes what was made of a studio.
 func (j *job) keep(studio *program.Studio, m made) *keepsake {
-	k := &keepsake{studio: *studio, look: hashLook(j.templates()), publics: m.publics, pages: m.pages,
+	k := &keepsake{studio: *studio, look: hashLook(j.templates()), album: m.album, publics: m.publics, pages: m.pages,
 		clients: map[string]*client{}}
 	for _, c := range m.clients {
 		k.clients[c.slug] = c
@@ -43,6 +45,14 @@ func (k *keepsake) of(studio *program.Studio, look []fs.FS) *keepsake {
 	usable := *k
 	usable.same = reflect.DeepEqual(k.studio.Public, studio.Public) && reflect.DeepEqual(k.studio.Notes, studio.Notes)
 	return &usable
+}
+
+// drawn are the exercises' drawings of a studio.
+func (k *keepsake) drawn(studio *program.Studio) *posture.Album {
+	if k == nil {
+		return posture.NewAlbum(&studio.Library)
+	}
+	return k.album
 }
 
 // public says whether the pages that are no client's can be used.

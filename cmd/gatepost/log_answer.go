@@ -23,7 +23,11 @@ func (t *asking) shown(r program.Rig) string {
 	case r.Block > 0:
 		return t.words().Say("rig.block", "length", t.decimal(centimetres(r.Block)))
 	}
-	return strings.Join(r.Bands, " + ") + " " + t.words().Say("rig.drop", "length", t.decimal(centimetres(r.Drop)))
+	bands := strings.Join(r.Bands, " + ") + " "
+	if r.Pull > 0 {
+		return bands + t.decimal(kilograms(r.Pull))
+	}
+	return bands + t.words().Say("rig.drop", "length", t.decimal(centimetres(r.Drop)))
 }
 
 // decimal writes a length with the decimal sign of the language.
@@ -36,6 +40,7 @@ type row struct {
 	exercise, bands, amounts, rpe, clean, pain, ahead, note string
 	best                                                    string // of several tries, whose amounts are how many reached
 	hung                                                    string // the bands, as they are asked about
+	onScale                                                 bool   // with the toes, in place of bands
 	counted                                                 bool   // in repetitions
 	tried                                                   bool   // in tries
 }

@@ -30,7 +30,7 @@ type asking struct {
 
 // askSession asks for the session printed for a day.
 func (j *job) askSession(studio *program.Studio, a *program.Assessment, day program.Date) ([]program.Entry, error) {
-	c := makeClient(studio, a, output{}, nil)
+	c := (&making{studio: studio}).client(a)
 	printed, words, found := sessionOn(c, day)
 	lacks := intake.LogLacks(studio, logPath(a.Slug), j.logText(a.Slug)) // better said now than after all answers
 	distances := len(lacks) == len(onlyErrors(lacks))
@@ -102,7 +102,10 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 		printed = fmt.Sprintf("%d x %d", p.Sets, p.Hold)
 	}
 	row := row{exercise: p.Exercise, counted: p.Reps > 0 && !p.Max || p.Step != "" && t.load().Repeats(), tried: p.Try && p.Hold > 0}
-	if p.Step != "" {
+	switch {
+	case p.Scale > 0: // where a step is not held off the floor
+		row.bands, row.hung, row.onScale = intake.ScaleCell(p.Scale), t.decimal(kilograms(p.Scale)), true
+	case p.Step != "":
 		row.exercise, row.bands, row.hung = p.Step, intake.RigCell(p.Rig), t.shown(p.Rig)
 	}
 	if row.tried {
@@ -110,6 +113,9 @@ func (t *asking) item(p *program.Prescription, words *view.Item) error {
 	}
 	if p.Ahead > 0 && t.distances {
 		row.ahead = centimetres(p.Ahead)
+	}
+	if p.Find.Any() && (p.Ahead == 0 || t.distances) {
+		return t.mark(row, p, words)
 	}
 	if t.asPrinted && printed != "" {
 		if row.amounts = printed; p.Role == program.RoleMain && !t.rated {
@@ -181,6 +187,9 @@ type question struct {
 // details asks what the seconds of a step or of a lean do not say.
 func (t *asking) details(r row) (row, error) {
 	help, some := t.help()
+	if r.onScale {
+		help, some = "scale", true
+	}
 	err := t.questions(&r, []question{
 		{t.asked(help, "bands", r.hung), &r.bands, some && r.bands != ""},
 		{t.asked("lean", "lean", t.decimal(r.ahead)), &r.ahead, r.ahead != ""},

@@ -8,14 +8,17 @@ import (
 	"gatepost/program"
 	"gatepost/program/ladder"
 	"gatepost/program/planner"
-	"gatepost/program/publish/paper"
+	"gatepost/program/posture"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/store"
 	"gatepost/program/publish/view"
 )
 
 // output is a part of what can be made, and how.
-type output struct{ site, print, bothSides bool }
+type output struct {
+	site, print, bothSides bool
+	week                   program.Date // Monday of the week that messages are about
+}
 
 var (
 	wholeOutput = output{site: true, print: true}
@@ -34,7 +37,7 @@ func (o output) scope(client string) store.Scope {
 	case o.print && client != "":
 		scope = append(scope, printFolder(client)+"/")
 	case o.print:
-		scope = append(scope, "print/")
+		scope = append(append(scope, "print/"), classSheets()...)
 	}
 	return scope
 }
@@ -43,6 +46,7 @@ func printFolder(client string) string { return path.Join("print", client) }
 
 // made is everything made of a studio, not yet written.
 type made struct {
+	album    *posture.Album
 	clients  []*client // in the studio's order
 	publics  []site.Public
 	pages    []store.File // of the site, that are no client's
@@ -58,8 +62,9 @@ type client struct {
 	slug     string
 	withheld []string // why there is no program yet
 	program  program.Program
-	view     *view.View   // nil where a problem stopped the planning
-	review   *view.Review // nil where there is no log
+	view     *view.View // nil where a problem stopped the planning
+	read     program.Review
+	review   *view.Review // the same in words; nil where there is no log
 	changed  []program.Change
 	printNow []program.Date // cards of the coming week
 	files    []store.File
@@ -69,28 +74,28 @@ type client struct {
 // forget lets go of all but the files: of hundreds of clients, all at once would
 // fill the memory.
 func (c *client) forget() {
-	c.program, c.view, c.review, c.changed, c.printNow = program.Program{}, nil, nil, nil, nil
+	c.program, c.view, c.read, c.review, c.changed, c.printNow = program.Program{}, nil, program.Review{}, nil, nil, nil
 }
 
 // makeAll plans every client, or the one named, and makes a part of the output.
 // Of the website everything is made that is not kept from the last time.
 func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 	chosen := pick(studio.Clients, only)
-	m := made{clients: make([]*client, len(chosen))}
+	look := j.templates()
+	kept := j.kept.of(studio, look)
+	m := made{album: kept.drawn(studio), clients: make([]*client, len(chosen))}
 	waiting := slices.DeleteFunc(slices.Clone(studio.Waiting), func(slug string) bool { return only != "" && slug != only })
 	var sheets map[string][]byte
 	if part.print {
 		sheets = testSheets(&m, studio, chosen, waiting)
 	}
-	look := j.templates()
-	kept := j.kept.of(studio, look)
-	var web *site.Site
+	with := making{studio: studio, part: part, album: m.album}
 	if part.site {
-		web = j.website(&m, studio, look, kept)
+		with.web = j.website(&m, studio, look, kept)
 	}
 	j.sideBySide(len(chosen), "clients", func(i int) {
 		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
-			m.clients[i] = makeClient(studio, chosen[i], part, web)
+			m.clients[i] = with.client(chosen[i])
 			m.clients[i].forget()
 			if part.print { // a preview compares what was read with what is read next
 				forgetLog(chosen[i])
@@ -108,27 +113,33 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 		}
 	}
 	if part.print { // for those whose assessment nobody has filled in yet
-		for _, slug := range waiting {
-			m.files = append(m.files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheets[""]})
-		}
+		m.files = append(m.files, m.forms(studio, waiting, sheets[""])...)
 	}
 	if part.site {
-		m.addPublic(web, kept)
+		m.addPublic(with.web, kept)
 	}
 	return m
 }
 
+// draw draws every exercise, which a website shows; what of one is not as its page says
+// is a warning.
+func (j *job) draw(m *made, lib *program.Library) {
+	j.sideBySide(len(lib.Exercises), "drawings", func(i int) { m.album.Of(lib.Exercises[i].ID) })
+	m.problems = append(m.problems, m.album.Problems()...)
+}
+
 // website begins the site; its public programs are planned and printed first.
 func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake) *site.Site {
+	j.draw(m, &studio.Library)
 	if kept.public() {
 		m.publics = kept.publics
 	} else {
-		publics, problems := j.publics(studio)
+		publics, problems := j.publics(studio, m.album)
 		m.publics, m.problems = publics, append(m.problems, problems...)
 	}
 	return site.New(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: look,
-		References: references(&studio.Library), Illustrations: illustrations(&studio.Library),
+		References: references(&studio.Library), Illustrations: illustrations(&studio.Library), Pictures: m.album.Of,
 		Notes: studio.Notes, Publics: m.publics,
 	})
 }
@@ -185,30 +196,56 @@ func illustrations(lib *program.Library) []program.Illustration {
 	return all
 }
 
-// makeClient makes one client's program, the one that hangs on the wall, prints
-// it and makes its pages; without a website, none.
-func makeClient(studio *program.Studio, a *program.Assessment, part output, web *site.Site) *client {
+// making is what clients are made with.
+type making struct {
+	studio *program.Studio
+	part   output
+	album  *posture.Album // nil: cards show no exercises
+	web    *site.Site     // nil: no pages
+}
+
+// client makes one client's program, the one that hangs on the wall, prints it and makes
+// its pages.
+func (m *making) client(a *program.Assessment) *client {
 	c := &client{slug: a.Slug}
-	wall, problems := planner.Wall(&studio.Library, a)
+	wall, problems := planner.Wall(&m.studio.Library, a)
 	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
 	c.printNow = c.program.ToPrint(c.changed, a.Plans, c.program.Version-1)
 	if c.problems.Stop() {
 		return c
 	}
-	v, problems := view.New(studio.Coach, &studio.Library, &c.program, a.Plans...)
+	v, problems := view.New(m.studio.Coach, &m.studio.Library, &c.program, a.Plans...)
 	v.Places = a.Places
+	if m.album != nil {
+		v.Show(m.album.Of)
+	}
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
+	c.read = wall.Review
 	if wall.Review.Last != 0 {
-		c.readBack(studio, &wall)
+		c.readBack(m.studio, &wall)
 	}
-	if part.print {
-		c.print(&studio.Library, part.bothSides)
+	if m.part.print {
+		m.print(c, a)
 	}
-	if web != nil {
-		pages, problems := web.Client(v)
+	if m.web != nil {
+		var documents []site.Document
+		if site.Shows(v) {
+			documents, problems = printFor(m.web.Average(v), path.Join(clientsFolder, c.slug, assessmentFile))
+			c.addNew(problems)
+		}
+		pages, problems := m.web.Client(v, documents...)
 		c.files, c.problems = append(c.files, filesOf(pages)...), append(c.problems, problems...)
 	}
 	return c
+}
+
+// addNew adds problems that are not known yet: what is printed twice has the same ones.
+func (c *client) addNew(problems program.Problems) {
+	for _, p := range problems {
+		if !slices.Contains(c.problems, p) {
+			c.problems = append(c.problems, p)
+		}
+	}
 }
 
 // readBack adds what the log says.
@@ -221,74 +258,6 @@ func (c *client) readBack(studio *program.Studio, wall *planner.OnWall) {
 	r.Progress, problems = view.NewProgress(studio.Coach, &studio.Library, &c.program, &wall.Review)
 	c.problems = append(c.problems, problems...)
 	c.review, c.view.Progress = r, r.Progress
-}
-
-// print adds what goes on paper. Where no program may be made, the one page is a
-// letter that says why, and there are no chart, no cards, no page for the coach.
-func (c *client) print(lib *program.Library, bothSides bool) {
-	one, problems := paper.OnePage(c.view)
-	c.add("one-page.pdf", one, problems)
-	if len(c.withheld) == 0 {
-		chart, problems := paper.WallChart(c.view)
-		c.add("wall-chart.pdf", chart, problems)
-		cards, problems := paper.Cards(c.view, bothSides)
-		c.add("cards.pdf", cards, problems)
-		coach, problems := paper.CoachPage(c.view)
-		c.add("coach-page.pdf", coach, problems)
-		c.add("calendar.ics", view.OwnCalendar(c.view), nil)
-		c.printReview(bothSides)
-	}
-	data, err := view.JSON(lib, &c.program)
-	if err != nil { // a number that is none: a mistake in the planner
-		c.problems = append(c.problems, program.Problem{
-			Place:   program.Place{File: path.Join(clientsFolder, c.slug, assessmentFile)},
-			Message: "the program cannot be written as JSON: " + err.Error(),
-			Advice:  "Please report this with the file.",
-		})
-	}
-	c.add("program.json", data, nil)
-}
-
-// printReview adds the log read back, and the cards that the plan on the wall
-// changed of the one before it.
-func (c *client) printReview(bothSides bool) {
-	if c.review != nil {
-		review, problems := paper.Review(c.view, c.review)
-		c.add("review.pdf", review, problems)
-	}
-	if first, later := c.view.Changed(&c.program, c.changed, c.printNow); len(first) > 0 {
-		cards, problems := paper.ChangedCards(c.view, bothSides, first, later)
-		c.add("changed-cards.pdf", cards, problems)
-	}
-}
-
-func (c *client) add(name string, b []byte, problems program.Problems) {
-	c.files = append(c.files, store.File{Path: printFolder(c.slug) + "/" + name, Bytes: b})
-	c.problems = append(c.problems, problems...)
-}
-
-// testSheets are the blank forms for the next assessment, one for each skill that
-// somebody goes for, and under no name that of those who wait and have no goal yet.
-func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, waiting []string) map[string][]byte {
-	sheets := map[string][]byte{}
-	add := func(skill string) {
-		if sheets[skill] == nil {
-			sheet, problems := blankSheet(studio, skill)
-			sheets[skill], m.problems = sheet, append(m.problems, problems...)
-		}
-	}
-	for _, a := range chosen {
-		add(a.Goal.Skill)
-	}
-	if len(waiting) > 0 {
-		add("")
-	}
-	return sheets
-}
-
-func blankSheet(studio *program.Studio, skill string) ([]byte, program.Problems) {
-	banded, second := ladder.Shown(&studio.Library, skill)
-	return paper.TestSheet(studio.Coach, &studio.Library, skill, paper.Shown{Banded: banded, Second: second})
 }
 
 // pick finds one client by slug, or all where none is named.

@@ -13,6 +13,9 @@ func (j *job) overview(on program.Date, o reviewOptions) error {
 	if o.keep {
 		return wrongUsage("--keep is for one client; name one")
 	}
+	if o.format == "message" {
+		return wrongUsage("a message is for one client; name one")
+	}
 	studio, problems := j.read()
 	if about(problems, "").Stop() {
 		return j.report(problems)

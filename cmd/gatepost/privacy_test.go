@@ -59,9 +59,20 @@ func hidden(t *testing.T) string {
 			t.Fatal(err)
 		}
 	}
+	for slug, text := range map[string]string{ // the second is said to nobody but a client on paper
+		"canary-slug": "avoid: [chin-up]\nset: [{week: 2, hold: 30 s, sets: 9}]\nsay: [{from: 2027-01-04, to: 2027-03-28, text: \"" + whispered + "\"}]\n",
+		"paperly-one": "say: [{from: 2027-01-04, to: 2027-03-28, text: \"Paperly words.\"}]\n",
+	} {
+		if err := os.WriteFile(filepath.Join(clients, slug, "coach.yaml"), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
 	build(t, folder, "publish")
 	return folder
 }
+
+// whispered is what a coach says to one client: it is on their own pages and on no other.
+const whispered = "Friday at six by the small door"
 
 // Every byte of the site, and every file's name; PDFs as they are, taken apart by
 // qpdf, and as pdftotext reads them.
@@ -72,7 +83,7 @@ func TestNothingPrivateIsPublished(t *testing.T) {
 	if err != nil || !bytes.Contains(home, []byte("Ann")) {
 		t.Fatalf("the shared program is not there: %v", err)
 	}
-	seen := 0
+	seen, own := 0, 0
 	for _, path := range found(t, folder, "") {
 		name, inside := strings.CutPrefix(path, site)
 		if !inside {
@@ -87,7 +98,16 @@ func TestNothingPrivateIsPublished(t *testing.T) {
 		if strings.HasSuffix(path, ".pdf") {
 			text = opened(path, text)
 		}
-		leaks(t, name, bytes.ReplaceAll(text, []byte("\r\n "), nil)) // lines of a calendar are folded
+		text = bytes.ReplaceAll(text, []byte("\r\n "), nil) // lines of a calendar are folded
+		leaks(t, name, text)
+		if said := bytes.Contains(text, []byte(whispered)); said && !strings.Contains(name, "k7f3q9w2m4") {
+			t.Errorf("%s has a coach's words to a client", name)
+		} else if said {
+			own++
+		}
+	}
+	if own < 12 {
+		t.Errorf("%d of the client's own pages have the coach's words", own)
 	}
 	if seen < 150 {
 		t.Errorf("only %d files looked at", seen)

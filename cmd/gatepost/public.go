@@ -6,6 +6,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/planner"
+	"gatepost/program/posture"
 	"gatepost/program/publish/paper"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/view"
@@ -22,10 +23,10 @@ var documents = []struct {
 }
 
 // publics plans the public programs and prints what there is to download.
-func (j *job) publics(studio *program.Studio) ([]site.Public, program.Problems) {
+func (j *job) publics(studio *program.Studio, album *posture.Album) ([]site.Public, program.Problems) {
 	views := make([]*view.Public, len(studio.Public))
 	found := make([]program.Problems, len(studio.Public))
-	j.sideBySide(len(views), "programs", func(i int) { views[i], found[i] = planPublic(studio, &studio.Public[i]) })
+	j.sideBySide(len(views), "programs", func(i int) { views[i], found[i] = planPublic(studio, album, &studio.Public[i]) })
 	var all []site.Public
 	for _, v := range views {
 		if v != nil {
@@ -36,12 +37,15 @@ func (j *job) publics(studio *program.Studio) ([]site.Public, program.Problems) 
 }
 
 // planPublic plans a program for each level; nil where a problem stops it.
-func planPublic(studio *program.Studio, from *program.PublicProgram) (*view.Public, program.Problems) {
+func planPublic(studio *program.Studio, album *posture.Album, from *program.PublicProgram) (*view.Public, program.Problems) {
 	levels, problems := planner.Levels(&studio.Library, from)
 	if problems.Stop() {
 		return nil, problems
 	}
 	v, found := view.NewPublic(studio.Coach, &studio.Library, from, levels)
+	for i := range v.Levels {
+		v.Levels[i].Show(album.Of)
+	}
 	return v, append(problems, found...)
 }
 
@@ -57,14 +61,14 @@ func (j *job) printLevels(all []site.Public) program.Problems {
 	found := make([]program.Problems, len(levels))
 	j.sideBySide(len(levels), "levels", func(i int) {
 		p := &all[levels[i].public]
-		p.Documents[levels[i].number], found[i] = printLevel(p.View.Levels[levels[i].number].View, "content/programs/"+p.View.ID+".yaml")
+		p.Documents[levels[i].number], found[i] = printFor(p.View.Levels[levels[i].number].View, "content/programs/"+p.View.ID+".yaml")
 	})
 	return slices.Concat(found...)
 }
 
-// printLevel makes one level's documents. What paper takes for a client's file
-// is that of the program.
-func printLevel(v *view.View, file string) (made []site.Document, problems program.Problems) {
+// printFor makes the documents of a level, or of a client's page. What paper takes for a
+// client's file is the one that they come from.
+func printFor(v *view.View, file string) (made []site.Document, problems program.Problems) {
 	for _, d := range documents {
 		b, found := d.make(v)
 		for i := range found {

@@ -6,6 +6,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	"gatepost/program/posture"
 )
 
 // repository reads the demo studio of this repository.
@@ -43,7 +44,7 @@ func TestPublicsAreKeptUntilTheyChange(t *testing.T) {
 
 // Every level has every document, and each is a PDF.
 func TestEveryLevelHasItsDocuments(t *testing.T) {
-	publics, problems := new(job).publics(repository(t))
+	publics, problems := new(job).publics(repository(t), posture.NewAlbum(&repository(t).Library))
 	for _, p := range problems {
 		t.Error(p)
 	}

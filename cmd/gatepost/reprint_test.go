@@ -64,7 +64,7 @@ func (c *coachAtWork) read(a *program.Assessment, log []program.Entry, sunday pr
 
 // sameOnTheWall compares with the cards that come first in changed-cards.pdf.
 func (c *coachAtWork) sameOnTheWall(a *program.Assessment, now []program.Date) {
-	made := makeClient(c.studio, a, output{}, nil)
+	made := (&making{studio: c.studio}).client(a)
 	if diff := cmp.Diff(now, made.printNow); diff != "" {
 		c.Errorf("%s: the review and the wall print other cards:\n%s", a.Slug, diff)
 	}

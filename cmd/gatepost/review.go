@@ -31,6 +31,9 @@ done and missed, what moved the estimate, which gates are passed, what hurts, an
 the weeks ahead planned anew. Without a client it is one line for each of them,
 those who need you first.
 
+As a message it is the coming week in five lines, as the plan stands once you keep
+it, to paste and send.
+
 It writes no file. With --keep the new plan is put beside the old ones, as
 content/clients/<client>/plans/<date>-<version>.json, and from then on that is the
 plan that gatepost prints; version 1, made from the assessment, is kept with it.
@@ -42,6 +45,7 @@ is written into the plan that is kept, and holds from then on.`,
   gatepost review maren --keep
   gatepost review maren --keep --passed tuck
   gatepost review maren --on 2027-02-12 --format json
+  gatepost review maren --keep --format message
   gatepost review --format json`,
 		Args: func(c *cobra.Command, args []string) error {
 			if len(args) == 0 {
@@ -53,17 +57,17 @@ is written into the plan that is kept, and holds from then on.`,
 		RunE:              work(func(args []string) error { return job.review(strings.Join(args, ""), o) }),
 	}
 	command.Flags().StringVar(&o.on, "on", "", "the `DATE` of the review, such as 2027-02-12 (default today)")
-	command.Flags().StringVar(&o.format, "format", "text", "`FORM` of the result: text or json")
+	command.Flags().StringVar(&o.format, "format", "text", "`FORM` of the result: text, json or, of one client, message")
 	command.Flags().BoolVar(&o.keep, "keep", false, "keep the new plan: from now on it is the one on the wall")
 	command.Flags().StringArrayVar(&o.passed, "passed", nil, "sign the gate of a `STEP`, with --keep; may be given again")
-	command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json"}, cobra.ShellCompDirectiveNoFileComp))
+	command.RegisterFlagCompletionFunc("format", cobra.FixedCompletions([]string{"text", "json", "message"}, cobra.ShellCompDirectiveNoFileComp))
 	return command
 }
 
 // review reads one client's log, or everybody's.
 func (j *job) review(typed string, o reviewOptions) error {
-	if o.format != "text" && o.format != "json" {
-		return wrongUsage("there is no format %q; use text or json", o.format)
+	if err := knownFormat(o.format); err != nil {
+		return err
 	}
 	if len(o.passed) > 0 && !o.keep {
 		return wrongUsage("--passed is written into the plan that is kept; add --keep")
@@ -101,7 +105,11 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 	if o.keep {
 		v.Keep = ""
 	}
-	err = j.showReview(v, &r, o.format)
+	if o.format == "message" {
+		err = j.showMessage(&studio, &p, &r, r.Changes, on)
+	} else {
+		err = j.showReview(v, &r, o.format)
+	}
 	if err == nil && o.keep {
 		err = j.hang(&studio, a, &p, on, signed)
 	}

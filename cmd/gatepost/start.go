@@ -12,6 +12,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/intake"
+	"gatepost/program/posture"
 	"gatepost/program/publish/store"
 )
 
@@ -43,22 +44,45 @@ func (j *job) intake(name, on string) error {
 	return j.start(slug, file, intake.Blank(name, &studio.Library, day), &studio)
 }
 
-// start writes a new client's test sheet and then the assessment: should the
-// second not be possible, a blank form too many does no harm.
-func (j *job) start(slug, file string, assessment []byte, studio *program.Studio) error {
-	sheet, problems := blankSheet(studio, "")
-	if err := j.report(problems); err != nil {
+// blankHands writes the blanks of what a coach asks for by hand: of the client, and in a
+// new studio that of the studio; not where there are such files.
+func (j *job) blankHands(slug string, lib *program.Library) error {
+	own := path.Join(clientsFolder, slug, coachFile)
+	if err := j.createNew(own, intake.BlankWishes(lib, false)); err != nil {
 		return err
 	}
-	sheetFile := printFolder(slug) + "/test-sheet.pdf"
-	if err := j.write([]store.File{{Path: sheetFile, Bytes: sheet}}, store.Scope{sheetFile}); err != nil {
+	fmt.Fprintf(j.out, "ask for more, where you want it otherwise, in %s\n", j.shown(own))
+	if _, err := j.root.Lstat(studioFile); errors.Is(err, fs.ErrNotExist) {
+		return j.createNew(rulesFile, intake.BlankWishes(lib, true))
+	}
+	return nil
+}
+
+// createNew writes a file, unless there is one.
+func (j *job) createNew(file string, b []byte) error {
+	if err := j.create(file, b); err != nil && !errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("cannot write %s: %w", j.shown(file), cause(err))
+	}
+	return nil
+}
+
+// start writes a new client's forms and then the assessment: should the second not be
+// possible, a blank form too many does no harm.
+func (j *job) start(slug, file string, assessment []byte, studio *program.Studio) error {
+	var m made
+	sheet, problems := blankSheet(studio, "", posture.NewAlbum(&studio.Library))
+	files := m.forms(studio, []string{slug}, sheet)
+	if err := j.report(append(problems, m.problems...)); err != nil {
+		return err
+	}
+	if err := j.write(files, store.Scope{files[0].Path, files[1].Path}); err != nil {
 		return err
 	}
 	if err := j.create(file, assessment); err != nil {
 		return fmt.Errorf("cannot write %s: %w", j.shown(file), cause(err))
 	}
-	fmt.Fprintf(j.out, "fill in %s\nprint %s\n", j.shown(file), j.shown(outputFolder, sheetFile))
-	return nil
+	fmt.Fprintf(j.out, "fill in %s\nprint %s\nand %s\n", j.shown(file), j.shown(outputFolder, files[0].Path), j.shown(outputFolder, files[1].Path))
+	return j.blankHands(slug, &studio.Library)
 }
 
 // create writes a file that must not be there yet.
@@ -83,7 +107,7 @@ func (j *job) library() (program.Studio, error) {
 	}
 	studio, problems := intake.Read(coach, j.builtIn, j.chance)
 	problems = slices.DeleteFunc(problems, func(p program.Problem) bool {
-		return strings.HasPrefix(p.File, clientsFolder) || p.File == studioFile && p.Line == 0
+		return strings.HasPrefix(p.File, clientsFolder) || p.File == rulesFile || p.File == studioFile && p.Line == 0
 	})
 	return studio, j.report(problems)
 }

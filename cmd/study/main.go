@@ -6,8 +6,8 @@
 //
 //	go run -tags study ./cmd/study -people 200 -seed 7
 //
-// prints one row a world; the people are those of package people. The same seed gives
-// the same table.
+// prints one row a world; the people are those of package people, who do the planche, or
+// with -skill another skill. The same seed gives the same table.
 //
 //	go run -tags study ./cmd/study -play /tmp/played
 //
@@ -21,6 +21,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 
@@ -34,17 +35,21 @@ func main() {
 	number := flag.Int("people", 200, "people a world")
 	seed := flag.Uint64("seed", 1, "of the people and their days")
 	weeks := flag.Int("weeks", 12, "that each of them lives: a block; more go on into the next")
+	skill := flag.String("skill", people.Skills()[0], "what they train: "+strings.Join(people.Skills(), ", "))
 	only := flag.String("world", "", "the only world to be shown")
 	groups := flag.Bool("groups", false, "a row more for each sort of people")
 	folder := flag.String("play", "", "folder for the logs of the demo clients, who then live in place of those people")
 	flag.Parse()
-	if err := run(*number, *weeks, *seed, *only, *folder, *groups); err != nil {
+	if err := run(*skill, *number, *weeks, *seed, *only, *folder, *groups); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
 }
 
-func run(number, weeks int, seed uint64, only, folder string, groups bool) error {
+func run(skill string, number, weeks int, seed uint64, only, folder string, groups bool) error {
+	if !slices.Contains(people.Skills(), skill) {
+		return fmt.Errorf("nobody is drawn for the skill %q: take one of %s", skill, strings.Join(people.Skills(), ", "))
+	}
 	root := os.DirFS(".")
 	studio, problems := intake.Read(root, root, rand.NewChaCha8([32]byte{}))
 	if problems.Stop() || len(studio.Library.RoadMaps) == 0 {
@@ -53,12 +58,12 @@ func run(number, weeks int, seed uint64, only, folder string, groups bool) error
 	if folder != "" {
 		return play(&studio, folder, weeks, seed)
 	}
-	fmt.Printf("%d people a world, %d weeks, seed %d\n%s", number, weeks, seed, header(weeks))
+	fmt.Printf("%s, %d people a world, %d weeks, seed %d\n%s", skill, number, weeks, seed, header(weeks))
 	for _, w := range people.Worlds() {
 		if only != "" && w.Name != only {
 			continue
 		}
-		courses, err := live(w, &studio.Library, number, weeks, seed)
+		courses, err := live(w, &studio.Library, skill, number, weeks, seed)
 		if err != nil {
 			return err
 		}
@@ -74,14 +79,14 @@ func run(number, weeks int, seed uint64, only, folder string, groups bool) error
 }
 
 // live lets the people of a world live, on all processors.
-func live(w people.World, lib *program.Library, number, weeks int, seed uint64) ([]lives.Course, error) {
+func live(w people.World, lib *program.Library, skill string, number, weeks int, seed uint64) ([]lives.Course, error) {
 	courses, failed := make([]lives.Course, number), make([]error, number)
 	var wait sync.WaitGroup
 	next, done := make(chan int), make(chan bool)
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for i := range next {
-				courses[i], failed[i] = lives.Follow(people.Draw(w, lib, seed, uint64(i)), lib, weeks)
+				courses[i], failed[i] = lives.Follow(people.Draw(w, lib, skill, seed, uint64(i)), lib, weeks)
 				done <- true
 			}
 		})

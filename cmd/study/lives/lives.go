@@ -139,7 +139,8 @@ func WeekOf(p *program.Program, monday program.Date) *program.Week {
 }
 
 // look holds what is believed against the truth. A free hold is compared as the torque
-// that it means at twelve seconds; its range is that of C12 laid around it.
+// that it means at twelve seconds, or four repetitions at three seconds each; its range is
+// that of C12 laid around it.
 func (c *Course) look(n int, p *people.Person, printed *program.Program, step string) {
 	now := &printed.Capacity
 	c.Held[n] = Believed{true, math.Log(now.Held12) - p.C, math.Log(now.Low) <= p.C && p.C <= math.Log(now.High)}
@@ -155,10 +156,13 @@ func (c *Course) look(n int, p *people.Person, printed *program.Program, step st
 			believe = load + people.Margin(s.FreeHold, now.Endurance) - twelve
 		}
 		low, high := believe+math.Log(now.Low/now.Held12), believe+math.Log(now.High/now.Held12)
-		held := func(c12, k float64) float64 { return max(0, people.Lasts(c12-load+people.Margin(12, k), k)) }
-		truth := p.C + load - math.Log(p.Load(step, program.Rig{}, 0)) // as far as this step shows it
-		if hold := held(truth, p.K); hold > 0 || held(believe, now.Endurance) > 0 {
-			c.Step[n] = Believed{true, believe - truth, held(low, now.Endurance) <= hold && hold <= held(high, now.Endurance)}
+		held := func(c12 float64) float64 {
+			return max(0, people.Lasts(c12-load+twelve, now.Endurance))
+		}
+		free := p.Load(step, program.Rig{}, 0)
+		truth := p.C + load - math.Log(free) // as far as this step shows it
+		if hold := p.Longest(free, 0); hold > 0 || held(believe) > 0 {
+			c.Step[n] = Believed{true, believe - truth, held(low) <= hold && hold <= held(high)}
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package people
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -10,22 +11,34 @@ import (
 	"gatepost/program"
 )
 
-// Draw draws a client of a planche: any body, from somebody who holds three fifths of a
-// tuck's load for twelve seconds to one who holds a straddle, with bands or none, one to four days a week, some with a sore
-// joint, some who come back. Their coach has tested them on the first day.
-func Draw(w World, lib *program.Library, seed, number uint64) *Person {
+// Draw draws a client of a skill: any body, of a planche from somebody who holds three fifths
+// of a tuck's load for twelve seconds to one who holds a straddle, with bands or none, one to
+// four days a week, some with a sore joint, some who come back. Their coach has tested them on
+// the first day.
+func Draw(w World, lib *program.Library, skill string, seed, number uint64) *Person {
 	seed = seed<<24 | number
 	d := rand.New(rand.NewPCG(seed, 0))
+	s := skillOf(skill)
 	a := program.Assessment{Slug: fmt.Sprintf("person-%d", number), Measured: monday}
 	a.Athlete, a.Health = body(d)
 	a.Kit, a.Bands, a.Hanging = kit(d)
 	level := d.Float64()
 	a.Training = past(d, level)
-	a.Goal = program.Goal{Skill: "planche", Step: "full", Hold: 10, By: monday + program.Date(7*(40+d.IntN(60)))}
+	a.Goal = program.Goal{Skill: s.id, Step: s.goals[len(s.goals)-1], Hold: s.seconds, By: monday + program.Date(7*(40+d.IntN(60)))}
 	a.Health = soreness(d, a.Health)
+	if s.equip != nil {
+		s.equip(d, &a)
+	}
 
 	p := Of(w, lib, a, 1, seed)
-	low, high := math.Log(0.6*p.drawn("tuck")), math.Log(1.02*p.drawn("straddle"))
+	if p.skill = s; p.repeats {
+		p.Client.Goal.Reps = int(s.seconds / perRep)
+	}
+	p.first = s.first
+	if ids := p.toTry(); !slices.Contains(ids, p.first) { // no block, or a body that does not fold so far
+		p.first = ids[0]
+	}
+	low, high := math.Log(s.from*p.drawn(p.first)), math.Log(s.to*p.drawn(s.most))
 	p.C = low + level*(high-low)
 	p.began, p.best = p.C, p.C
 	p.aim(d)
@@ -117,15 +130,14 @@ func (p *Person) drawn(id string) float64 {
 	return p.Load(id, program.Rig{}, 0) / math.Exp(p.steps[id].off)
 }
 
-// aim sets a goal that lies at least a tenth beyond: the advanced tuck, the straddle
-// or the full position, now and then one further.
+// aim sets a goal that lies at least a tenth beyond, now and then one further.
 func (p *Person) aim(d *rand.Rand) {
-	goals := []string{"advanced-tuck", "straddle", "full"}
+	goals := p.skill.goals
 	i := 0
-	for i < 2 && p.drawn(goals[i]) < 1.1*math.Exp(p.C) {
+	for i < len(goals)-1 && p.drawn(goals[i]) < 1.1*math.Exp(p.C) {
 		i++
 	}
-	if d.Float64() < 0.4 && i < 2 {
+	if d.Float64() < 0.4 && i < len(goals)-1 {
 		i++
 	}
 	p.Client.Goal.Step = goals[i]
@@ -139,9 +151,9 @@ func (p *Person) comesBack(d *rand.Rand) {
 	t.Since = monday - program.Date(7*(1+d.IntN(8)))
 	p.age = t.Experience
 	p.best = p.C + 0.1 + 0.15*d.Float64()
-	margin := p.best + Margin(12, p.K)
+	margin := p.best + p.margin(12)
 	for _, id := range p.inOrder() {
-		held := math.Floor(Lasts(margin-math.Log(p.Load(id, program.Rig{}, 0)), p.K))
+		held := math.Floor(p.lasts(margin - math.Log(p.Load(id, program.Rig{}, 0))))
 		if held >= 5 {
 			t.Best = &program.Hold{Step: id, Seconds: min(20, held)}
 		}
@@ -156,35 +168,42 @@ func (p *Person) inOrder() []string {
 	}
 	slices.Sort(ids)
 	slices.SortStableFunc(ids, func(a, b string) int {
-		return int(math.Copysign(1, p.Load(a, program.Rig{}, 0)-p.Load(b, program.Rig{}, 0)))
+		return cmp.Compare(p.Load(a, program.Rig{}, 0), p.Load(b, program.Rig{}, 0))
 	})
 	return ids
 }
 
-// test is the first day: the hardest step that is held five seconds, or in one case of
-// seven merely the first step for as long as it goes; the next step with the band that
-// leaves about ten seconds; at times a lean. Who holds nothing has tried, or has not.
+// test is the first day: the entry; the hardest step that is held five seconds, or done
+// twice, or in one case of seven merely the first step for as long as it goes; the next step
+// with the aid that leaves about ten seconds; of a planche at times a lean. Who holds nothing
+// has tried, or has not.
 func (p *Person) test(d *rand.Rand) {
 	a := &p.Client
 	form := p.Day * d.NormFloat64()
-	tried := func(h program.Hold, load float64) float64 {
-		h.Seconds = math.Floor(max(0, p.Longest(load, form+p.Set*d.NormFloat64())+p.Stop*d.NormFloat64()))
+	tried := func(h program.Hold, load float64) {
+		seconds := max(0, p.Longest(load, form+p.Set*d.NormFloat64())+p.Stop*d.NormFloat64())
+		if h.Seconds = math.Floor(seconds); p.repeats {
+			h.Reps = int((seconds + halfRep) / perRep)
+			h.Seconds = float64(perRep * h.Reps)
+		}
 		a.Tests = append(a.Tests, h)
-		return h.Seconds
 	}
-	ids := p.inOrder()
-	hardest := -1
+	p.enter()
+	ids := p.toTry()
+	hardest, least := -1, 5.0
+	if p.repeats {
+		least = 2 * perRep
+	}
 	for i, id := range ids {
-		if p.Longest(p.Load(id, program.Rig{}, 0), form) >= 5 {
+		if p.Longest(p.Load(id, program.Rig{}, 0), form) >= least {
 			hardest = i
 		}
 	}
-	first := slices.Index(ids, "tuck")
 	switch {
 	case hardest < 0 && d.IntN(2) == 0:
-		tried(program.Hold{Step: "tuck"}, p.Load("tuck", program.Rig{}, 0))
+		tried(program.Hold{Step: p.first}, p.Load(p.first, program.Rig{}, 0))
 	case hardest >= 0 && d.IntN(7) == 0:
-		tried(program.Hold{Step: ids[first]}, p.Load(ids[first], program.Rig{}, 0))
+		tried(program.Hold{Step: p.first}, p.Load(p.first, program.Rig{}, 0))
 		return
 	case hardest >= 0:
 		tried(program.Hold{Step: ids[hardest]}, p.Load(ids[hardest], program.Rig{}, 0))
@@ -194,21 +213,48 @@ func (p *Person) test(d *rand.Rand) {
 			tried(program.Hold{Step: ids[next], Rig: rig}, p.Load(ids[next], rig, 0))
 		}
 	}
-	if d.IntN(5) < 2 {
-		ahead := 0.06 + 0.02*float64(d.IntN(7))
-		if load := p.LeanLoad(ahead); p.Longest(load, form) >= 30 {
-			a.Tests = append(a.Tests, program.Hold{Exercise: "planche-lean", Ahead: ahead, Seconds: 30, Stopped: true})
-		} else if load > 0 {
-			tried(program.Hold{Exercise: "planche-lean", Ahead: ahead}, load)
-		}
+	if d.IntN(5) < 2 && len(p.skill.entry) == 0 {
+		p.leans(d, form)
 	}
 }
 
-// nearTen is the band, with the strap, that leaves about ten seconds, and how far off.
+// enter writes the entry down; who lifts is somebody whose lean lasts as long as it asks.
+func (p *Person) enter() {
+	for _, h := range p.skill.entry {
+		if h.Ahead > 0 {
+			p.lean = min(p.lean, p.C+Margin(12, p.held)-Margin(h.Seconds, p.held)-math.Log(p.LeanLoad(h.Ahead)/math.Exp(p.lean)))
+		}
+		p.Client.Tests = append(p.Client.Tests, h)
+	}
+}
+
+// leans tests a lean, for half a minute at the most.
+func (p *Person) leans(d *rand.Rand, form float64) {
+	ahead := 0.06 + 0.02*float64(d.IntN(7))
+	h := program.Hold{Exercise: leanOf, Ahead: ahead}
+	if load := p.LeanLoad(ahead); p.LongestLean(load, form) >= 30 {
+		h.Seconds, h.Stopped = 30, true
+	} else if load > 0 {
+		h.Seconds = math.Floor(max(0, p.LongestLean(load, form+p.Set*d.NormFloat64())+p.Stop*d.NormFloat64()))
+	} else {
+		return
+	}
+	p.Client.Tests = append(p.Client.Tests, h)
+}
+
+// toTry are the steps in order that there is what is needed for: no block, no lift from it.
+func (p *Person) toTry() []string {
+	return slices.DeleteFunc(p.inOrder(), func(id string) bool {
+		block := p.steps[id].Lift.Block
+		return math.IsInf(p.Load(id, program.Rig{}, 0), 1) || block > 0 && !p.Client.Hanging.HasBlock(block)
+	})
+}
+
+// nearTen is the band, with the strap, or the pad or block, that leaves about ten seconds, and how far off.
 func (p *Person) nearTen(id string, form float64) (best program.Rig, off float64) {
 	off = math.Inf(1)
 	for _, rig := range p.rigs {
-		if o := math.Abs(p.Longest(p.Load(id, rig, 0), form) - 10); o < off && len(rig.Bands) == 1 {
+		if o := math.Abs(p.Longest(p.Load(id, rig, 0), form) - 10); o < off && len(rig.Bands) < 2 {
 			best, off = rig, o
 		}
 	}

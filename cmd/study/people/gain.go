@@ -55,7 +55,7 @@ func (p *Person) gain(c, age, share float64) float64 {
 // Until is how many weeks from now a step can be held free for so many seconds, run on
 // without noise in weeks like those behind; +Inf where that takes more than five years.
 func (p *Person) Until(id string, seconds float64) float64 {
-	need := math.Log(p.Load(id, program.Rig{}, 0)) + Margin(seconds, p.K) - Margin(12, p.K)
+	need := math.Log(p.Load(id, program.Rig{}, 0)) + p.margin(seconds) - p.margin(12)
 	share := 0.0
 	for _, s := range p.shares {
 		share += s / float64(len(p.shares))

@@ -14,6 +14,13 @@
 // 2009), k being spread as in the shoulders of 40 men: mean 1.02, sd 0.49 a minute
 // (Ma and others, Ergonomics, arXiv 1402.1713).
 //
+// # Repetitions
+//
+// What is pressed or lifted is counted, three seconds a repetition (common practice), by
+// Wathan's equation; people differ by a quarter in how many they do of a share (our
+// judgement). A pad or a block helps a little more or less than measured, as a band does.
+// A lean held tells of lifts as far as strengths go together by .7, of .35 each.
+//
 // # Gain
 //
 // A full week of three sessions adds 0.024/(1 + age/21) to ln of the torque, age in
@@ -96,9 +103,13 @@ type Person struct {
 	World
 	Client program.Assessment // what their coach measured; the log is the caller's to keep
 
-	C float64 // ln of the torque, N·m, that is held twelve seconds on a usual day
-	K float64 // endurance, per minute
+	C float64 // ln of the torque, N·m, or of a press the force, N, that is held twelve seconds or done four times on a usual day
+	K float64 // endurance, per minute; of what is repeated, repetitions over the usual ones
 
+	skill   *skill
+	first   string  // step that is tried first
+	repeats bool    // counted, three seconds a repetition
+	held    float64 // endurance of what is held, per minute
 	seed    uint64
 	frame   mechanics.Body
 	support mechanics.Support
@@ -132,6 +143,7 @@ type habits struct {
 
 // step is a step of the road map as this body holds it.
 type step struct {
+	*program.Step
 	pose      mechanics.Pose
 	allowance float64
 	off       float64 // ln by which it is harder than drawn
@@ -167,12 +179,16 @@ func Of(w World, lib *program.Library, a program.Assessment, held12 float64, see
 	d := p.dice(forBody)
 	p.age = a.Training.Experience
 	p.own = -0.5 * (math.Log(1-d.Float64()) + math.Log(1-d.Float64()))
-	p.K = 0.92 * math.Exp(0.455*d.NormFloat64()) // mean 1.02, sd 0.49
+	k := d.NormFloat64()
+	p.held = 0.92 * math.Exp(0.455*k) // mean 1.02, sd 0.49
 	p.lean = w.Lean * d.NormFloat64()
 	p.embody(lib)
+	if p.K = p.held; p.repeats {
+		p.K = math.Exp(repsSpread * k)
+	}
 	p.began, p.best = p.C, p.C
 	if best := a.Training.Best; best != nil {
-		p.best = max(p.C, math.Log(p.Load(best.Step, best.Rig, 0))+Margin(best.Seconds, p.K)-Margin(12, p.K))
+		p.best = max(p.C, math.Log(p.Load(best.Step, best.Rig, 0))+p.margin(best.Seconds)-p.margin(12))
 	}
 	p.habits = p.drawHabits()
 	return p

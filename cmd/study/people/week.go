@@ -87,7 +87,7 @@ type training struct {
 // doing is what a client makes of an item: as printed at first, easier after a bad set.
 type doing struct {
 	program.Prescription
-	load  float64 // N·m in truth
+	load  float64 // N·m, or N, in truth
 	asked float64 // s
 	eased bool
 }
@@ -95,8 +95,10 @@ type doing struct {
 // item does one item of a session and gives its entries as they are written down; none
 // where nothing is: what no torque holds goes without saying.
 func (t *training) item(item *program.Prescription, date program.Date, build bool) []program.Entry {
-	now := doing{Prescription: *item, asked: float64(max(item.Hold, 3*item.Reps))} // three seconds a repetition of a lean (common practice)
+	now := doing{Prescription: *item, asked: float64(max(item.Hold, perRep*item.Reps))} // three seconds a repetition of a lean (common practice)
 	switch {
+	case item.Find.Any():
+		return t.find(item, date)
 	case item.Reps > 0 && item.Role == program.RoleStrength:
 		return t.press(item, date)
 	case item.Max || item.Try:
@@ -113,7 +115,7 @@ func (t *training) item(item *program.Prescription, date program.Date, build boo
 	if now.asked == 0 {
 		t.asPrinted = false // it has to be said how long it was
 	} else if item.Role == program.RoleMain && build {
-		t.week.Efforts = append(t.week.Efforts, now.asked/max(0.5, t.Longest(now.load, 0)))
+		t.week.Efforts = append(t.week.Efforts, now.asked/max(0.5, t.longest(&now, 0)))
 	}
 	var entries []program.Entry
 	for n := range item.Sets {
@@ -126,7 +128,7 @@ func (t *training) item(item *program.Prescription, date program.Date, build boo
 		last.Sets = append(last.Sets, done)
 		short := limit < now.asked
 		t.asPrinted = t.asPrinted && !short
-		if now.asked > 0 && n+1 < item.Sets && (short || n == 0 && t.careful && limit < now.asked+2) {
+		if now.asked > 0 && n+1 < item.Sets && (short || n == 0 && t.careful && limit < now.asked+t.left(&now)) {
 			t.ease(&now)
 		}
 	}
@@ -179,10 +181,32 @@ func (t *training) helps(now *doing) (best program.Rig, ok bool) {
 	return best, ok
 }
 
+// counts reports whether an item is a step that is counted in repetitions.
+func (t *training) counts(now *doing) bool { return t.repeats && now.Step != "" }
+
+// longest is how long an item could last; a lean is held in every skill.
+func (t *training) longest(now *doing, form float64) float64 {
+	if now.Step == "" {
+		return t.LongestLean(now.load, form)
+	}
+	return t.Longest(now.load, form)
+}
+
+// left is what cards ask to be left: two seconds, or one repetition.
+func (t *training) left(now *doing) float64 {
+	if t.counts(now) {
+		return perRep
+	}
+	return 2
+}
+
 // set does one set and gives it as it is written, and how long it could have lasted.
 func (t *training) set(now *doing) (program.SetDone, float64) {
 	form := t.form - t.tired + t.Set*t.NormFloat64()
-	limit := max(0, t.Longest(now.load, form)+t.Stop*t.NormFloat64())
+	limit := max(0, t.longest(now, form)+t.Stop*t.NormFloat64())
+	if t.counts(now) {
+		limit += halfRep
+	}
 	done := t.hold(now, limit)
 	if now.asked > 0 && (now.Step != "" || now.Role == program.RoleMain) { // easy leans would water it down
 		if t.week.Sets++; limit < float64(now.Hold) {
@@ -192,9 +216,9 @@ func (t *training) set(now *doing) (program.SetDone, float64) {
 	done.RPE = t.rate(&now.Prescription, done.Seconds, limit, limit < now.asked)
 	t.tire(done.Seconds, limit, now.Rest)
 	t.week.held += done.Seconds
-	t.week.work += done.Seconds * strain(math.Exp(-Margin(limit, t.K)))
-	if now.Reps > 0 {
-		done.Reps, done.Seconds = int(done.Seconds/3), 0
+	t.week.work += done.Seconds * strain(math.Exp(-t.margin(limit)))
+	if now.Reps > 0 || t.counts(now) {
+		done.Reps, done.Seconds = int(done.Seconds/perRep), 0
 	}
 	return t.written(done), limit
 }
@@ -211,8 +235,8 @@ func (t *training) hold(now *doing, limit float64) program.SetDone {
 	switch {
 	case now.Max, now.Try:
 		done.Seconds = limit
-	case now.asked == 0: // until two seconds are left
-		done.Seconds = limit - 2 - 2*t.Stop*t.NormFloat64()
+	case now.asked == 0: // until that much is left
+		done.Seconds = limit - t.left(now) - 2*t.Stop*t.NormFloat64()
 	case limit >= now.asked:
 	case breaks && t.Stop > 0:
 		done.Seconds, done.Clean = min(now.asked, limit+2), program.CleanNo

@@ -1,0 +1,128 @@
+package main
+
+import (
+	"path"
+
+	"gatepost/program"
+	"gatepost/program/ladder"
+	"gatepost/program/planner"
+	"gatepost/program/posture"
+	"gatepost/program/publish/paper"
+	"gatepost/program/publish/store"
+	"gatepost/program/publish/view"
+)
+
+// print adds what goes on paper. Where no program may be made, the one page is a
+// letter that says why, and there are no chart, no cards, no page for the coach.
+func (m *making) print(c *client, a *program.Assessment) {
+	one, problems := paper.OnePage(c.view)
+	c.add("one-page.pdf", one, problems)
+	if len(c.withheld) == 0 {
+		chart, problems := paper.WallChart(c.view)
+		c.add("wall-chart.pdf", chart, problems)
+		cards, problems := paper.Cards(c.view, m.part.bothSides)
+		c.add("cards.pdf", cards, problems)
+		coach, problems := paper.CoachPage(c.view)
+		c.add("coach-page.pdf", coach, problems)
+		m.printHowTo(c)
+		m.printMessage(c)
+		c.add("calendar.ics", view.OwnCalendar(c.view), nil)
+		c.printReview(m.part.bothSides)
+	}
+	if c.review == nil { // until the first session is written down
+		m.printFirstSession(c, a)
+	}
+	data, err := view.JSON(&m.studio.Library, &c.program)
+	if err != nil { // a number that is none: a mistake in the planner
+		c.problems = append(c.problems, program.Problem{
+			Place:   program.Place{File: path.Join(clientsFolder, c.slug, assessmentFile)},
+			Message: "the program cannot be written as JSON: " + err.Error(),
+			Advice:  "Please report this with the file.",
+		})
+	}
+	c.add("program.json", data, nil)
+}
+
+func (m *making) printHowTo(c *client) {
+	h, missing := view.NewHowTo(m.studio.Coach, &m.studio.Library, &c.program, m.album.Of)
+	how, problems := paper.HowTo(c.view, h)
+	c.add("how-to.pdf", how, append(missing, problems...))
+}
+
+// printMessage adds the coming week in five lines.
+func (m *making) printMessage(c *client) {
+	text, problems := view.NewMessage(m.studio.Coach, &m.studio.Library, &c.program, &c.read, c.changed, m.part.week)
+	c.add("message.txt", text.Text(), problems)
+}
+
+// printFirstSession adds the coach's script of the first hour.
+func (m *making) printFirstSession(c *client, a *program.Assessment) {
+	h := planner.FirstHour(&m.studio.Library, a, &c.program)
+	f, missing := view.NewFirstSession(m.studio.Coach, &m.studio.Library, &c.program, &h)
+	sheet, problems := paper.FirstSession(c.view, f)
+	c.add("first-session.pdf", sheet, append(missing, problems...))
+}
+
+// printReview adds the log read back, and the cards that the plan on the wall
+// changed of the one before it.
+func (c *client) printReview(bothSides bool) {
+	if c.review != nil {
+		review, problems := paper.Review(c.view, c.review)
+		c.add("review.pdf", review, problems)
+	}
+	if first, later := c.view.Changed(&c.program, c.changed, c.printNow); len(first) > 0 {
+		cards, problems := paper.ChangedCards(c.view, bothSides, first, later)
+		c.add("changed-cards.pdf", cards, problems)
+	}
+}
+
+func (c *client) add(name string, b []byte, problems program.Problems) {
+	c.files = append(c.files, store.File{Path: printFolder(c.slug) + "/" + name, Bytes: b})
+	c.problems = append(c.problems, problems...)
+}
+
+// testSheets are the blank forms for the next assessment, one for each skill that
+// somebody goes for, and under no name that of those who wait and have no goal yet.
+func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, waiting []string) map[string][]byte {
+	sheets := map[string][]byte{}
+	add := func(skill string) {
+		if sheets[skill] == nil {
+			sheet, problems := blankSheet(studio, skill, m.album)
+			sheets[skill], m.problems = sheet, append(m.problems, problems...)
+		}
+	}
+	for _, a := range chosen {
+		add(a.Goal.Skill)
+	}
+	if len(waiting) > 0 {
+		add("")
+	}
+	return sheets
+}
+
+// forms are what those who wait are met with: the blank test sheet, and the first hour.
+func (m *made) forms(studio *program.Studio, waiting []string, sheet []byte) []store.File {
+	if len(waiting) == 0 {
+		return nil
+	}
+	hour, problems := blankHour(studio)
+	m.problems = append(m.problems, problems...)
+	var files []store.File
+	for _, slug := range waiting {
+		files = append(files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheet},
+			store.File{Path: printFolder(slug) + "/first-session.pdf", Bytes: hour})
+	}
+	return files
+}
+
+func blankHour(studio *program.Studio) ([]byte, program.Problems) {
+	h := planner.BlankHour(&studio.Library)
+	f, missing := view.NewFirstSession(studio.Coach, &studio.Library, &program.Program{}, &h)
+	hour, problems := paper.FirstSession(nil, f)
+	return hour, append(missing, problems...)
+}
+
+func blankSheet(studio *program.Studio, skill string, album *posture.Album) ([]byte, program.Problems) {
+	banded, second := ladder.Shown(&studio.Library, skill)
+	return paper.TestSheet(studio.Coach, &studio.Library, skill, paper.Shown{Banded: banded, Second: second, Pictures: album.Of})
+}
