@@ -106,6 +106,27 @@ func TestFirstTimerFindsTheLean(t *testing.T) {
 	}
 }
 
+// Where the plan without some bad news leans ten centimetres on the first day, and no
+// further, no mark lies beyond ten; and where it leans eight, none beyond eight.
+func TestAMarkIsHeldToOtherPlans(t *testing.T) {
+	for furthest, want := range map[float64][]float64{0.14: {6, 10, 14}, 0.10: {2, 6, 10}, 0.08: {4, 8}} {
+		a := heavyFirstTimer(t)
+		other := programOf(t, a)
+		day := &other.Weeks[0].Sessions[0]
+		at := slices.IndexFunc(day.Items, func(it program.Prescription) bool { return it.Find.Any() })
+		past := func(m program.Mark) bool { return m.At > furthest+0.001 || furthest < 0.09 }
+		day.Items[at].Find.Marks = slices.DeleteFunc(day.Items[at].Find.Marks, past)
+		out, m, _ := begin(library(t), &a)
+		p, _ := firstPlan(m, out.Start)
+		p.gentlerThan = []otherPlan{{weeks: other.Weeks}}
+		p.fill(&out, nil)
+		_, finds := findsOf(&out)
+		if len(finds) != 1 || !slices.Equal(marksOf(&finds[0]), want) {
+			t.Errorf("beside a day of %.2f m: %d finds, %v", furthest, len(finds), marksOf(&finds[0]))
+		}
+	}
+}
+
 // What was found is in the next plan: who holds fourteen leans twelve, as the table said,
 // and who stopped at the first mark leans no further than that; a line without the distance
 // is of the first mark, the second of the second. Nobody who has found it looks for it again,
