@@ -95,3 +95,18 @@ func TestASingleSetDoesNotStandStill(t *testing.T) {
 		t.Errorf("changed: %v, %d × %d s", changed, p.loads[0].sets[0].main, p.loads[0].main.hold)
 	}
 }
+
+// Lighter leans that were meant to last seventeen seconds and are printed with fifteen, as
+// long as another plan holds them, are thirteen seconds long in the fourth week.
+func TestLighterWorkIsVariedAsPrinted(t *testing.T) {
+	p := capableOf(t, 20, func(a *program.Assessment) { a.Health.Elbows = program.JointSore })
+	w := program.Week{Kind: program.WeekBuild, Sessions: []program.Session{{Items: []program.Prescription{
+		{Exercise: "planche-lean", Role: program.RoleSecond, Sets: 1, Hold: 15, Ahead: 0.02, StraightArm: true}}}}}
+	p.behind = []program.Week{w, w, w}
+	lean := p.leanAt(p.floorRung(program.RungLean), 1, 0)
+	lean.hold = 17
+	p.loads[0] = load{second: lean, sets: []daySets{{second: 1}}}
+	if changed := p.vary(0, &w); !changed || p.loads[0].second.hold != 13 {
+		t.Errorf("changed: %v, %d s", changed, p.loads[0].second.hold)
+	}
+}

@@ -28,11 +28,19 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 		{program.RoleSecond, &l.second, secondLeast - varySeconds, func(s *daySets) *int { return &s.second }},
 		{program.RoleSecond, &l.leans, secondLeast - varySeconds, func(s *daySets) *int { return &s.leans }},
 	} {
-		if v.work.none() || v.work.gate || !stands(ds.behind, now, v.role, ds.printedAs(*v.work, v.role, i)) {
+		if v.work.none() || v.work.gate {
+			continue
+		}
+		exercise := ds.printedAs(*v.work, v.role, i)
+		doses := dosesOf(now, v.role, exercise)
+		if !stands(ds.behind, doses, v.role, exercise) {
 			continue
 		}
 		changed = true
 		less := *v.work
+		for _, d := range doses { // another plan may have made it shorter than it was meant
+			less.hold = min(less.hold, d.hold)
+		}
 		less.hold = shorter(less)
 		shorter := less.hold >= v.least
 		if shorter && (v.role != program.RoleMain || ds.slack(less, i) == 0) {
@@ -70,8 +78,8 @@ func leastMain(w work) int {
 
 // stands says that an exercise has the same doses as in the last three build weeks
 // that held it.
-func stands(behind []program.Week, now *program.Week, role program.Role, exercise string) bool {
-	same, want := 0, dosesOf(now, role, exercise)
+func stands(behind []program.Week, want []doseRead, role program.Role, exercise string) bool {
+	same := 0
 	for i := len(behind) - 1; i >= 0 && len(want) > 0 && same < sameWeeks; i-- {
 		if behind[i].Kind != program.WeekBuild {
 			continue
