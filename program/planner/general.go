@@ -33,6 +33,8 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	if most, little := p.littleWork(out.Weeks); little && len(p.open) == 0 && p.practised == nil {
 		add(true, noteNoGain, seconds("counted", most))
 	}
+	deeper := p.road.Load == program.LoadLift && len(out.Cues) > 0 // would save something; in a forecast strength alone grows
+	add(deeper && p.athlete.Athlete.Fold > 0 && len(p.open) == 0 && !goal.Met, noteFoldStands, count("fold", degrees(p.athlete.Athlete.Fold)))
 	add(len(p.weeks) > 1 && p.provisional(len(p.weeks)-1), noteProvisional)
 	for _, id := range p.body.Alike {
 		add(true, noteStepDropped, step("step", id))

@@ -74,3 +74,24 @@ func TestLiftsAskForTheirEntry(t *testing.T) {
 		}
 	}
 }
+
+// Whose hips fold by 132 degrees is told once that the dates reckon with that; who has not
+// measured them is told elsewhere that they are not (hour-fold).
+func TestDatesReckonWithTheFold(t *testing.T) {
+	for degrees, want := range map[float64]int{132: 1, 0: 0} {
+		lib, a := lifting(t)
+		a.Athlete.Fold = degrees * math.Pi / 180
+		p, _ := planner.Plan(lib, &a)
+		told := 0
+		for _, n := range p.Notes {
+			if n.Code == "fold-stands" {
+				if told++; n.Values[0].Number != 132 {
+					t.Errorf("%.0f degrees", n.Values[0].Number)
+				}
+			}
+		}
+		if told != want {
+			t.Errorf("a fold of %.0f: told %d times", degrees, told)
+		}
+	}
+}

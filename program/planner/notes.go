@@ -49,6 +49,7 @@ const (
 	noteDisagree     = "tests-disagree"
 	noteKin          = "kin"
 	noteNoGain       = "no-work-no-gain"
+	noteFoldStands   = "fold-stands"
 	noteAwayDeload   = "away-is-deload"
 	noteCheckHold    = "check-hold"
 	noteEntryCheck   = "entry-check"
@@ -201,7 +202,7 @@ var NoteCodes = append([]string{
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteOmitKit, noteOmitBlock, noteOmitWrists, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
-	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain,
+	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain, noteFoldStands,
 	noteAwayDeload, noteCheckHold, noteEntryCheck, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
 	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, notePullUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteComeback,
