@@ -59,7 +59,7 @@ const thirdFrom = 6
 func (x *exercises) against(d day, sets, rests int) []program.Prescription {
 	var shares []*program.Exercise
 	for _, purpose := range x.sharing(d, sets) {
-		if e := x.choose(need{purpose: purpose, bentArms: !d.straight || d.clear}); e != nil {
+		if e := x.choose(need{purpose: purpose, bentArms: !d.straight || d.clear, easier: len(x.open) > 0}); e != nil {
 			shares = append(shares, e)
 		}
 	}

@@ -91,7 +91,7 @@ func (x *exercises) harder(e *program.Exercise, d day) *program.Exercise {
 	}
 	for _, id := range e.Harder {
 		h, ok := x.lib.Exercise(id)
-		if ok && x.can(h) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
+		if ok && x.can(h) && !x.tooSoon(h, d) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
 			return h
 		}
 	}

@@ -155,13 +155,12 @@ func (h *holds) hold(w work, role program.Role, sets, rest int) program.Prescrip
 // well.
 func (x *exercises) strength(d day) []program.Prescription {
 	purposes := slices.Clone(x.road.Strength)
-	onFloor := d.load.main.floor != nil
-	if onFloor && !x.limits.elbowSore {
+	if d.load.main.floor != nil && !x.limits.elbowSore {
 		purposes = append(purposes, program.ForBalance)
 	}
 	for i := range purposes {
 		purpose := purposes[(d.number+i)%len(purposes)]
-		if items := x.one(d, need{purpose: purpose, easier: onFloor}, program.RoleStrength); items != nil {
+		if items := x.one(d, need{purpose: purpose, easier: x.isNew(d)}, program.RoleStrength); items != nil {
 			return items
 		}
 	}
@@ -170,7 +169,7 @@ func (x *exercises) strength(d day) []program.Prescription {
 
 func (x *exercises) trunk(d day) []program.Prescription {
 	purposes := []program.Purpose{program.ForTrunk, program.ForCompression}
-	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: d.load.main.floor != nil, other: x.seldom() && d.number/2%2 == 1}
+	n := need{purpose: purposes[d.number%2], bentArms: d.clear, easier: x.isNew(d), other: x.seldom() && d.number/2%2 == 1}
 	return x.one(d, n, program.RoleTrunk)
 }
 
@@ -189,13 +188,26 @@ func (x *exercises) mobility(d day) []program.Prescription {
 // turns on them.
 func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 
+// isNew reports whether the client is on the floor yet, or before the entry: all that goes
+// beside the work is then its easier version.
+func (x *exercises) isNew(d day) bool { return d.load.main.floor != nil || len(x.open) > 0 }
+
 // line is the handstand line, where wrists and elbows may be loaded today and the entry
 // does not train it.
 func (x *exercises) line(d day) []program.Prescription {
-	if e := x.choose(need{purpose: program.ForHandstand}); d.clear || e != nil && x.misses(e.ID) {
+	n := need{purpose: program.ForHandstand}
+	e := x.choose(n)
+	if d.clear || e == nil || x.misses(e.ID) {
 		return nil
 	}
-	return x.one(d, need{purpose: program.ForHandstand}, program.RoleMobility)
+	n.easier = x.tooSoon(e, d)
+	return x.one(d, n, program.RoleMobility)
+}
+
+// tooSoon reports whether an exercise would turn somebody new upside down who has not
+// shown it for as long as it is printed.
+func (x *exercises) tooSoon(e *program.Exercise, d day) bool {
+	return e.Trains[0] == program.ForHandstand && x.isNew(d) && x.best(program.Hold{Exercise: e.ID}, nil) < e.Dose.Hold
 }
 
 // one prescribes the exercise chosen for a need, if there is one.

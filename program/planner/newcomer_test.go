@@ -1,0 +1,48 @@
+package planner_test
+
+import (
+	"testing"
+
+	"gatepost/program"
+	"gatepost/program/planner"
+)
+
+// printedOf counts the days of a block on which an exercise stands.
+func printedOf(p *program.Program, exercise string) (n int) {
+	for i := range p.Weeks {
+		for _, s := range p.Weeks[i].Sessions {
+			for _, item := range s.Items {
+				if item.Exercise == exercise {
+					n++
+				}
+			}
+		}
+	}
+	return n
+}
+
+// A first-timer of 112 kg with a wall leans for a planche, or hangs for a lever: nobody has
+// seen the handstand, so the line is drawn lying, for all twelve weeks, and the push beside
+// a lever is not the one that leans over the hands. Who has shown a line of 30 s at the
+// wall does it there, three times 25 s (common practice: nobody new is turned upside down
+// on a guess).
+func TestNobodyNewIsTurnedUpsideDown(t *testing.T) {
+	first := readPanel(t, []string{"testdata/panel/25-scale-only.txt"})[0]
+	lib, a := first.library, *first.assessment
+	a.Athlete.Mass, a.Athlete.Height = 112, 1.81
+	a.Kit, a.Tests = []string{"wall"}, nil
+	p, _ := planner.Plan(lib, &a)
+	if wall, lying := printedOf(&p, "wall-handstand-line"), printedOf(&p, "lying-handstand-line"); wall != 0 || lying < 20 {
+		t.Errorf("untested: %d days at the wall, %d lying", wall, lying)
+	}
+	a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 30}}
+	p, _ = planner.Plan(lib, &a)
+	if got := p.Weeks[0].Sessions[0].Items; got[len(got)-1].Exercise != "wall-handstand-line" || got[len(got)-1].Sets != 3 || got[len(got)-1].Hold != 25 {
+		t.Errorf("with a line of 30 s: %+v", got[len(got)-1])
+	}
+	lever := *readPanel(t, []string{"testdata/panel/31-lever-first-timer.txt"})[0].assessment
+	p, _ = planner.Plan(lib, &lever)
+	if n := printedOf(&p, "pseudo-planche-push-up"); n != 0 {
+		t.Errorf("before the entry of a lever: %d days of pushing far over the hands", n)
+	}
+}
