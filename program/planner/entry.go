@@ -125,9 +125,12 @@ func (c *client) foldOpen() bool {
 	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Fold > 0 })
 }
 
-// misses reports whether an exercise is missing of the entry, and somebody saw how much.
-func (c *client) misses(exercise string) bool {
-	return slices.ContainsFunc(c.open, func(o opening) bool { return o.Exercise == exercise && o.shown >= 0 })
+// misses reports whether something is missing of the entry that an exercise like this trains.
+func (c *client) misses(e *program.Exercise) bool {
+	return slices.ContainsFunc(c.open, func(o opening) bool {
+		asked, ok := c.lib.Exercise(o.Exercise)
+		return ok && asked.Trains[0] == e.Trains[0]
+	})
 }
 
 // asksEntry reports whether the road map asks for an exercise before its steps.

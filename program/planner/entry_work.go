@@ -8,7 +8,7 @@ import (
 
 // Of what was shown, entry work does such a share in so many sets, a little more every
 // week, by no more than a fifth of the week before, and never all of it. After each easy
-// week its first day begins with a check of each thing, in place of a set: the log then
+// week its first day begins with a check of each thing that is trained itself, in place of a set: the log then
 // says more, and the share is of that (our judgement).
 const (
 	entryShare, entryMost = 60, 90 // per cent
@@ -41,18 +41,15 @@ func (lo *layout) entryWork(d day) (out []group) {
 	return out
 }
 
-// checked is a day's work with a check of what it leads to before it, where the day has
-// one.
+// checked is a day's work with a check before it, where the day has one; not of what was
+// never tried, which waits for the block's last day.
 func (x *exercises) checked(o *opening, item program.Prescription, d day) []program.Prescription {
 	check, ok := x.entryTest(o)
-	if !d.check || !ok {
+	if !d.check || !ok || item.Exercise != o.Exercise {
 		return []program.Prescription{item}
 	}
-	check.Rest = item.Rest
-	if item.Exercise == o.Exercise {
-		check.Ahead = item.Ahead
-		item.Sets--
-	}
+	check.Rest, check.Ahead = item.Rest, item.Ahead
+	item.Sets--
 	return []program.Prescription{check, item}
 }
 

@@ -82,20 +82,27 @@ func oneSetMore(now, from program.Dose) program.Dose {
 // harder is the next harder version of an exercise that this client may do today; a
 // joint that is sore is not given more, and what the entry asks for is not come to by weeks.
 func (x *exercises) harder(e *program.Exercise, d day) *program.Exercise {
-	asked := func(o opening) bool {
-		a, ok := x.lib.Exercise(o.Exercise)
-		return ok && a.Trains[0] == e.Trains[0]
-	}
-	if slices.ContainsFunc(x.open, asked) || x.isPreferred(e.ID) {
+	if x.isPreferred(e.ID) {
 		return nil
 	}
 	for _, id := range e.Harder {
 		h, ok := x.lib.Exercise(id)
-		if ok && x.can(h) && !x.tooSoon(h, d) && h.Trains[0] == e.Trains[0] && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
+		if ok && x.can(h) && h.Trains[0] == e.Trains[0] && !x.reaches(h) && !(h.StraightArm && (d.clear || !d.straight)) && !slices.ContainsFunc(h.Loads, x.isSore) {
 			return h
+		}
+		if x.isNew(d) {
+			return nil
 		}
 	}
 	return nil
+}
+
+// reaches reports whether an exercise is as hard as one that is missing of the entry.
+func (c *client) reaches(e *program.Exercise) bool {
+	return slices.ContainsFunc(c.open, func(o opening) bool {
+		asked, ok := c.lib.Exercise(o.Exercise)
+		return ok && asked.Trains[0] == e.Trains[0] && e.Rank >= asked.Rank
+	})
 }
 
 func (c *client) isSore(joint string) bool {

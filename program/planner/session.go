@@ -190,14 +190,14 @@ func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 
 // isNew reports whether the client is on the floor yet, or before the entry: all that goes
 // beside the work is then its easier version.
-func (x *exercises) isNew(d day) bool { return d.load.main.floor != nil || len(x.open) > 0 }
+func (x *exercises) isNew(d day) bool { return len(x.open) > 0 || d.load != nil && d.load.main.floor != nil }
 
 // line is the handstand line, where wrists and elbows may be loaded today and the entry
 // does not train it.
 func (x *exercises) line(d day) []program.Prescription {
 	n := need{purpose: program.ForHandstand}
 	e := x.choose(n)
-	if d.clear || e == nil || x.misses(e.ID) {
+	if d.clear || e == nil || x.misses(e) {
 		return nil
 	}
 	n.easier = x.tooSoon(e, d)
