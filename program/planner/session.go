@@ -190,7 +190,9 @@ func (c *client) seldom() bool { return len(c.athlete.Training.Days) <= 2 }
 
 // isNew reports whether the client is on the floor yet, or before the entry: all that goes
 // beside the work is then its easier version.
-func (x *exercises) isNew(d day) bool { return len(x.open) > 0 || d.load != nil && d.load.main.floor != nil }
+func (x *exercises) isNew(d day) bool {
+	return len(x.open) > 0 || d.load != nil && d.load.main.floor != nil
+}
 
 // line is the handstand line, where wrists and elbows may be loaded today and the entry
 // does not train it.
