@@ -128,9 +128,13 @@ func (di *diary) effortFlags() []program.Flag {
 // attendanceFlags look at what was printed and not done.
 func (r *reading) attendanceFlags() []program.Flag {
 	var flags []program.Flag
-	printed, missed := 0, 0
+	printed, missed, open := 0, 0, 0
+	last := r.last()
 	sessions, _, _ := r.sessions()
 	for _, s := range sessions {
+		if s.Done == 0 && s.Printed > last {
+			open++
+		}
 		if s.Printed != 0 && r.on-s.Printed < lately {
 			printed++
 			if s.Done == 0 {
@@ -138,11 +142,10 @@ func (r *reading) attendanceFlags() []program.Flag {
 			}
 		}
 	}
-	last := r.last()
 	switch {
 	case last == 0: // nobody has begun to write
-	case missed > 0 && r.on-max(last, r.block) >= silentDays:
-		flags = append(flags, program.Flag{Note: note(flagSilent, date("last", last), count("sessions", missed))})
+	case open > 0 && r.on-max(last, r.block) >= silentDays:
+		flags = append(flags, program.Flag{Note: note(flagSilent, date("last", last), count("sessions", open))})
 	case printed > 0 && float64(missed) >= missedMany*float64(printed) && missed > 1:
 		flags = append(flags, program.Flag{Note: note(flagMissed, count("sessions", missed), count("of", printed))})
 	}

@@ -21,8 +21,8 @@ func (r *reading) sessions() (out []program.SessionRead, done, missed int) {
 					d.count(&read)
 				}
 			}
-			if read.Done == 0 && s.Date > r.on {
-				continue
+			if read.Done == 0 && s.Date >= r.on {
+				continue // this evening is not over
 			}
 			if read.Done != 0 {
 				done++

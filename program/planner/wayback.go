@@ -206,15 +206,14 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 var straining = []program.Purpose{program.ForStep, program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp, program.ForRow}
 
 // strains reports whether an item loads a joint that rests: with straight arms, by
-// pushing or by hanging, the push-up of the shoulder blades among it.
+// pushing or by hanging, or on flat hands.
 func (sn *season) strains(item *program.Prescription) bool {
 	e, ok := sn.lib.Exercise(item.Exercise)
 	if !ok {
 		return false
 	}
-	hard := e.StraightArm || slices.Contains(straining, e.Trains[0]) || e.Trains[0] == program.ForBlades && e.Grip != program.GripNone
 	for i, j := range joints {
-		if hard && sn.past.rest.joints.has(i) && slices.Contains(e.Loads, j.name) {
+		if sn.past.rest.joints.has(i) && hardOnJoint(e, j.name) {
 			return true
 		}
 	}

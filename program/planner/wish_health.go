@@ -101,9 +101,10 @@ func (c *client) breaks(e *program.Exercise, d dayOf) (rules []program.Note) {
 }
 
 // hardOnJoint reports whether an exercise loads a joint with straight arms, by pushing or
-// by hanging.
+// by hanging, the push-up of the shoulder blades among it, or on flat hands, as rocking on
+// all fours does.
 func hardOnJoint(e *program.Exercise, joint string) bool {
-	hard := e.StraightArm || slices.Contains(straining, e.Trains[0]) || e.Trains[0] == program.ForBlades && e.Grip != program.GripNone
+	hard := e.StraightArm || slices.Contains(straining, e.Trains[0]) || e.Grip == program.GripFlat || e.Trains[0] == program.ForBlades && e.Grip != program.GripNone
 	return hard && slices.Contains(e.Loads, joint)
 }
 
