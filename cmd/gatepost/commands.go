@@ -42,7 +42,7 @@ file, the library or the words have one, nothing is written.`,
 	root.PersistentFlags().StringVar(&job.path, "folder", ".", "the coach's `DIR`, which holds content/")
 	root.MarkPersistentFlagDirname("folder")
 	root.AddCommand(intakeCommand(job), checkCommand(job), planCommand(job), printCommand(job), publishCommand(job), previewCommand(job),
-		logCommand(job), reviewCommand(job))
+		logCommand(job), reviewCommand(job), licencesCommand(job))
 	return root
 }
 
