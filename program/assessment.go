@@ -3,6 +3,7 @@ package program
 import (
 	"math"
 	"slices"
+	"strings"
 	"time"
 )
 
@@ -50,6 +51,7 @@ const (
 // Athlete is the body that trains.
 type Athlete struct {
 	Name         string
+	Called       string // the first name, where it is not the name's first word
 	Sex          Sex
 	Born         Date
 	Mass         float64 // kg
@@ -240,3 +242,12 @@ const DefaultFold = 120 * 3.141592653589793 / 180
 // DefaultStraddle is the angle between the legs where none was measured:
 // 100 degrees (our judgement: a usual active straddle).
 const DefaultStraddle = 100 * 3.141592653589793 / 180
+
+// FirstName is what somebody is called on pages that others may read: as the file says, or
+// the name's first word.
+func FirstName(name, called string) string {
+	if words := strings.Fields(name); called == "" && len(words) > 0 {
+		return words[0]
+	}
+	return called
+}

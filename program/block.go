@@ -39,11 +39,12 @@ type Offset struct {
 
 // Client is whose program it is, without anything private.
 type Client struct {
-	Name  string
-	Slug  string
-	Share Share
-	Page  string
-	Large bool // the client's sheets are printed for weak eyes
+	Name   string
+	Called string // the first name; empty: the first word of Name
+	Slug   string
+	Share  Share
+	Page   string
+	Large  bool // the client's sheets are printed for weak eyes
 
 	Time   int // minutes after midnight when sessions begin; 0: whenever
 	Remind int // minutes before that, when a calendar reminds; 0: never

@@ -26,11 +26,12 @@ const (
 func assessment(a *program.Assessment, like samples) read {
 	return group(
 		must("name", "Maren", text(&a.Athlete.Name)),
+		may("called", "Maren", text(&a.Athlete.Called)),
 		may("sex", "female", choice(&a.Athlete.Sex, program.SexFemale, program.SexMale, program.SexUnspecified)),
 		must("born", "1991-04-02", date(&a.Athlete.Born, earliestBirth, latest)),
 		must("measured", "2027-01-04", date(&a.Measured, earliest, latest)),
 		may("share", "print", choice(&a.Share, program.SharePrint, program.ShareSite)),
-		may("page", "7k2mxq9f4b", text(&a.Page)),
+		may("page", "7k2mxq9f4bd3w", text(&a.Page)),
 		may("large", "yes", yesNo(&a.Large)),
 		must("body", "{mass: 58 kg, height: 166 cm}", body(&a.Athlete)),
 		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training, like)),

@@ -277,7 +277,7 @@ func (l *logLine) checkClient() {
 	if slug, err := Slug(written); err == nil && slug == a.Slug {
 		return
 	}
-	if first, _, _ := strings.Cut(a.Athlete.Name, " "); fold(written) == fold(first) {
+	if fold(written) == fold(program.FirstName(a.Athlete.Name, a.Athlete.Called)) {
 		return
 	}
 	l.fault(l.at(columnClient), "other_client", "written", quote(written), "client", a.Athlete.Name)

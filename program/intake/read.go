@@ -195,6 +195,7 @@ func (f *folder) readClient(slug string, library *shelf, kit *names, chance io.R
 	if c.given("name") || len(src.places) > 1 {
 		c.check()
 		c.checkPage(chance)
+		c.checkCalled()
 	}
 	return c
 }

@@ -220,8 +220,3 @@ func capital(s string) string {
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
 }
-
-func first(name string) string {
-	word, _, _ := strings.Cut(strings.TrimSpace(name), " ")
-	return word
-}

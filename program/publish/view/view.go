@@ -183,7 +183,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program, kept ...
 
 func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
-		Client: p.Client.Name, First: first(p.Client.Name), Slug: p.Client.Slug, Page: p.Client.Page,
+		Client: p.Client.Name, First: program.FirstName(p.Client.Name, p.Client.Called), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p),

@@ -153,7 +153,7 @@ func noBreaks(text string) string { return strings.ReplaceAll(text, "\u00a0", " 
 // said are a coach's own words, with who says them.
 func (s *speech) said(texts []string) (all []string) {
 	for _, text := range texts {
-		all = append(all, s.say("wish.says", "coach", first(s.coach), "text", text))
+		all = append(all, s.say("wish.says", "coach", program.FirstName(s.coach, ""), "text", text))
 	}
 	return all
 }
