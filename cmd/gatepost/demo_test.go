@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"io/fs"
 	"net/http"
@@ -10,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"testing/iotest"
 	"time"
@@ -26,7 +28,7 @@ func demo(t testing.TB) string {
 // built is the folder of the demo studio, built once for all tests that only read it.
 func built(t *testing.T) string {
 	t.Helper()
-	if builtOnce == "" {
+	buildOnce.Do(func() {
 		folder, err := os.MkdirTemp("", "gatepost-demo")
 		if err != nil {
 			t.Fatal(err)
@@ -34,11 +36,14 @@ func built(t *testing.T) string {
 		builtOnce = folder
 		copyDemo(t, folder, "*")
 		build(t, folder)
-	}
+	})
 	return builtOnce
 }
 
-var builtOnce string // removed when the tests are over
+var (
+	buildOnce sync.Once
+	builtOnce string // removed when the tests are over
+)
 
 // copyOfDemo copies what of the demo studio is not built in into a new folder: the
 // coach, the clients, and the public programs of a pattern. These are two thirds of the
@@ -117,23 +122,41 @@ func tool(t *testing.T, name string) string {
 	return ""
 }
 
-// Two runs in two folders give the same bytes, with the same names.
-func TestSameInputSameBytes(t *testing.T) {
-	one, two := built(t), demo(t)
-	for _, path := range found(t, one, "") {
-		name, _ := filepath.Rel(one, path)
-		a, errA := os.ReadFile(path)
-		b, errB := os.ReadFile(filepath.Join(two, name))
-		if strings.HasSuffix(name, "/.gatepost/lock") {
-			continue // holds the process's number
-		}
-		if errA != nil || errB != nil || !bytes.Equal(a, b) {
-			t.Errorf("%s differs (%v, %v)", name, errA, errB)
+// sameFiles reports the first file of one folder that another has not, or not with the
+// same bytes; and a file too many.
+func sameFiles(one, two string) error {
+	count := [2]int{}
+	for i, folder := range []string{one, two} {
+		err := filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
+			name, _ := filepath.Rel(folder, path)
+			if err != nil || entry.IsDir() || name == filepath.FromSlash(".gatepost/lock") { // holds the process's number
+				return err
+			}
+			if count[i]++; i == 1 {
+				return nil
+			}
+			return sameBytes(path, filepath.Join(two, name))
+		})
+		if err != nil {
+			return err
 		}
 	}
-	if a, b := len(found(t, one, "")), len(found(t, two, "")); a != b {
-		t.Errorf("%d files in one folder, %d in the other", a, b)
+	if count[0] != count[1] || count[0] == 0 {
+		return fmt.Errorf("%d files in one folder, %d in the other", count[0], count[1])
 	}
+	return nil
+}
+
+func sameBytes(one, two string) error {
+	a, err := os.ReadFile(one)
+	if err != nil {
+		return err
+	}
+	b, err := os.ReadFile(two)
+	if err == nil && !bytes.Equal(a, b) {
+		err = fmt.Errorf("%s and %s differ", one, two)
+	}
+	return err
 }
 
 // Every PDF of the demo is sound to qpdf, has text for poppler's pdftotext, and

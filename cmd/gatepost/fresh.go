@@ -10,6 +10,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"sync"
 
 	"gatepost/program/publish/store"
 )
@@ -61,17 +62,26 @@ func (j *job) source(part output) string {
 	return hex.EncodeToString(sum.Sum(nil))
 }
 
-func hashProgram(sum hash.Hash) error {
+// thisProgram is a hash of the program itself, which a run reads once: it is some
+// thirty megabytes.
+var thisProgram = sync.OnceValues(func() ([]byte, error) {
 	name, err := os.Executable()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	f, err := os.Open(name)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	defer f.Close()
+	sum := sha256.New()
 	_, err = io.Copy(sum, f)
+	return sum.Sum(nil), err
+})
+
+func hashProgram(sum hash.Hash) error {
+	program, err := thisProgram()
+	sum.Write(program)
 	return err
 }
 

@@ -36,7 +36,8 @@ func (all tidy) Run() int {
 //	asnobody CODE COMMAND…   the same without root's rights
 //	absent PATH WORD…        fails where any file below PATH has one of the words
 //	valid FILE [SCHEMA]      compares a program, or another JSON, with its published schema
-//	studio [programs]        copies the demo studio into the folder, its public programs only where asked
+//	studio WHO…              copies the demo studio into the folder with these clients; all for every client, programs for the public programs
+//	asbuilt PATH             compares an output, byte by byte, with what the same process makes of the whole demo
 //	withoutlogs              takes the logs of all clients away
 //	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
@@ -47,7 +48,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "withoutlogs": withoutLogs, "unended": unended,
+			"exits": exits, "asnobody": asNobody, "absent": absent, "valid": valid, "studio": studio, "asbuilt": asBuilt(t), "withoutlogs": withoutLogs, "unended": unended,
 			"copyall": copyAll, "replace": replace,
 		},
 		RequireExplicitExec: true,
@@ -150,17 +151,36 @@ func valid(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Check(schema.Validate(value))
 }
 
-// studio copies the demo's own files. The library is built in.
+// studio copies the demo's own files: a script that asks nothing of the others takes one
+// client. The library is built in.
 func studio(ts *testscript.TestScript, neg bool, args []string) {
-	from := ts.Getenv("REPO") + "/content"
-	into := ts.MkAbs("content")
-	ts.Check(os.CopyFS(into+"/clients", os.DirFS(from+"/clients")))
-	if len(args) > 0 {
-		ts.Check(os.CopyFS(into+"/"+args[0], os.DirFS(from+"/"+args[0])))
+	if neg || len(args) == 0 {
+		ts.Fatalf("usage: studio WHO…")
 	}
-	b, err := os.ReadFile(from + "/studio.yaml")
+	from, into := ts.Getenv("REPO")+"/content/", ts.MkAbs("content")+"/"
+	for _, who := range args {
+		part := "clients/" + who
+		switch who {
+		case "all":
+			part = "clients"
+		case "programs":
+			part = "programs"
+		}
+		ts.Check(os.CopyFS(into+part, os.DirFS(from+part)))
+	}
+	b, err := os.ReadFile(from + "studio.yaml")
 	ts.Check(err)
-	ts.Check(os.WriteFile(into+"/studio.yaml", b, 0o644))
+	ts.Check(os.WriteFile(into+"studio.yaml", b, 0o644))
+}
+
+// asBuilt compares with the demo as the tests build it in a process of theirs.
+func asBuilt(t *testing.T) func(*testscript.TestScript, bool, []string) {
+	return func(ts *testscript.TestScript, neg bool, args []string) {
+		if neg || len(args) != 1 {
+			ts.Fatalf("usage: asbuilt PATH")
+		}
+		ts.Check(sameFiles(filepath.Join(built(t), outputFolder), ts.MkAbs(args[0])))
+	}
 }
 
 // unended makes a file end as one that was cut: text archives always end lines.
