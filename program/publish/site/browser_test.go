@@ -57,7 +57,7 @@ next();
 </script>`
 
 func TestOnANarrowPhone(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	dir := written(t, files)
 	pages := "index.html roadmaps.html page-measure.html exercises.html exercise-planche-lean.html roadmap-planche.html" +
 		" programs.html program-open-hours.html find-open-hours.html level-open-hours-1.html level-open-hours-1-week-5.html" +
@@ -92,7 +92,7 @@ func TestPrintsOnFewSheets(t *testing.T) {
 	if _, err := exec.LookPath("pdfinfo"); err != nil {
 		t.Skip("left out: the printed program (pdfinfo)")
 	}
-	files := build(t, demo(t, nil))
+	files := demoSite(t)
 	dir, fullest := written(t, files), ""
 	for path := range files {
 		if strings.Contains(path, "-day-") && (fullest == "" || len(files[path]) > len(files[fullest])) {

@@ -67,7 +67,7 @@ func studio(t testing.TB, folder fs.FS, change func(*program.Assessment)) site.S
 // The demo studio's site is whole: every link leads somewhere, and exactly one
 // client is on it.
 func TestDemoSite(t *testing.T) {
-	files := build(t, demo(t, nil))
+	files := demoSite(t)
 	checkLinks(t, files, 1000)
 	folders := map[string]bool{}
 	for path := range files {

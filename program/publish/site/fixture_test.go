@@ -110,6 +110,28 @@ func build(t testing.TB, s site.Source) map[string]string {
 	return all
 }
 
+// demoSite and fixtureSite are built once, for all tests that only read them.
+func demoSite(t testing.TB) map[string]string {
+	return demoOnce.of(t, func() site.Source { return demo(t, nil) })
+}
+
+func fixtureSite(t testing.TB) map[string]string {
+	return fixtureOnce.of(t, func() site.Source { return source(t) })
+}
+
+var demoOnce, fixtureOnce once
+
+// once is a site that is built when it is first asked for.
+type once map[string]string
+
+func (o *once) of(t testing.TB, s func() site.Source) map[string]string {
+	t.Helper()
+	if *o == nil {
+		*o = build(t, s())
+	}
+	return *o
+}
+
 // written puts a site on disk, as it is uploaded.
 func written(t testing.TB, files map[string]string) string {
 	t.Helper()

@@ -11,7 +11,7 @@ import (
 // id in it, without a server: that is what a file manager needs. Addresses are
 // taken apart by net/url (RFC 3986).
 func TestLinksLeadSomewhere(t *testing.T) {
-	checkLinks(t, build(t, source(t)), 500)
+	checkLinks(t, fixtureSite(t), 500)
 }
 
 func checkLinks(t *testing.T, files map[string]string, atLeast int) {

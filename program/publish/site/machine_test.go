@@ -28,7 +28,7 @@ var schemaProperties = map[string][]string{
 // that stand for themselves say where they are, from the front page down, and the last
 // of the way is the page itself.
 func TestMachinesAreToldWhatAPageIs(t *testing.T) {
-	for path, text := range build(t, source(t)) {
+	for path, text := range fixtureSite(t) {
 		if !isPage(path) {
 			continue
 		}
@@ -93,7 +93,7 @@ func checkProperties(t *testing.T, path string, thing map[string]any) {
 // The Sitemaps protocol 0.9 asks for urlset, url and loc, absolute addresses of
 // the site itself, in UTF-8.
 func TestSiteMap(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	var set struct {
 		XMLName xml.Name `xml:"http://www.sitemaps.org/schemas/sitemap/0.9 urlset"`
 		URL     []struct {
@@ -127,7 +127,7 @@ func TestSiteMap(t *testing.T) {
 
 func TestCanonicalAddressOfPublicPagesOnly(t *testing.T) {
 	canonical := regexp.MustCompile(`<link rel="canonical" href="([^"]*)">`)
-	for path, text := range build(t, source(t)) {
+	for path, text := range fixtureSite(t) {
 		found := canonical.FindStringSubmatch(text)
 		name := strings.TrimSuffix(strings.TrimPrefix(path, "site/"), "index.html")
 		want := "https://lantern.example.org/" + regexp.MustCompile(`^(level-[a-z-]+-[0-9])-week-.*$`).ReplaceAllString(name, "$1.html")
@@ -144,7 +144,7 @@ func TestCanonicalAddressOfPublicPagesOnly(t *testing.T) {
 // Who shares a page shows its picture: og:title, og:type, og:image and og:url are what the
 // Open Graph protocol asks for (from memory). A client's page is shared by nobody.
 func TestSharedPages(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	for path, text := range files {
 		if !isPage(path) {
 			continue
@@ -233,7 +233,7 @@ func TestFeed(t *testing.T) {
 		} `xml:"link"`
 		Entries []entry `xml:"entry"`
 	}
-	text := build(t, source(t))["site/feed.xml"]
+	text := fixtureSite(t)["site/feed.xml"]
 	if err := xml.Unmarshal([]byte(text), &feed); err != nil {
 		t.Fatal(err)
 	}

@@ -42,7 +42,7 @@ func attr(n *html.Node, name string) string {
 }
 
 func TestEveryPageIsWellMade(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	for _, path := range slices.Sorted(maps.Keys(files)) {
 		if !isPage(path) {
 			continue
@@ -100,7 +100,7 @@ func checkElement(t *testing.T, path string, n *html.Node) {
 }
 
 func TestPolicyAndRobots(t *testing.T) {
-	for path, text := range build(t, source(t)) {
+	for path, text := range fixtureSite(t) {
 		if !isPage(path) {
 			continue
 		}

@@ -20,7 +20,7 @@ var sessionPage = regexp.MustCompile(`/(level-.*-)?day-[^/]*\.html$`)
 // moves when they come, and words for who hears the page.
 func TestEveryExerciseOfASessionIsShown(t *testing.T) {
 	sessions := 0
-	for page, text := range build(t, demo(t, nil)) {
+	for page, text := range demoSite(t) {
 		if !sessionPage.MatchString(page) {
 			continue
 		}
@@ -80,7 +80,7 @@ func only(root *html.Node, name, class string) (all []*html.Node) {
 // Picture files are images of their own: well-formed, no script, nothing loaded, light and
 // dark, and 6 KB at the most; the start and the end of one exercise are of one size.
 func TestPictureFiles(t *testing.T) {
-	files, number := build(t, demo(t, nil)), 0
+	files, number := demoSite(t), 0
 	box := regexp.MustCompile(`viewBox="[^"]*"`)
 	for name, text := range files {
 		if !strings.HasPrefix(name, "site/figure-") {

@@ -113,6 +113,6 @@ func TestTheWayToASession(t *testing.T) {
 
 func TestAStartDay(t *testing.T) {
 	browserTools(t)
-	folder := written(t, build(t, demo(t, nil)))
+	folder := written(t, demoSite(t))
 	inBrowser(t, "start.mjs", under(t, folder, "/some/where/"), "level-ropes-and-bands-2.html")
 }

@@ -29,7 +29,7 @@ func linksOf(t *testing.T, page, text string) []string {
 // only the way in leads to the tests, and only the tests and the levels lead to a
 // level.
 func TestCautionsComeBeforeTheTests(t *testing.T) {
-	files := build(t, demo(t, nil))
+	files := demoSite(t)
 	level := regexp.MustCompile(`^site/level-([a-z-]+)-[0-9]+(-week-[0-9]+(-day-[0-9]+)?)?\.html$`)
 	found := 0
 	for _, page := range slices.Sorted(maps.Keys(files)) {
@@ -65,7 +65,7 @@ func TestCautionsComeBeforeTheTests(t *testing.T) {
 // From home a reader reaches the program, the tests, every level, its weeks and
 // its sessions.
 func TestTheWayFromHomeToASession(t *testing.T) {
-	files := build(t, demo(t, nil))
+	files := demoSite(t)
 	reached := map[string]bool{}
 	var walk func(page string)
 	walk = func(page string) {
@@ -100,7 +100,7 @@ var dated = regexp.MustCompile(`\b20[0-9]{2}-[0-9]{2}|\b[0-9]{1,2}[ \x{a0}](Jan|
 
 func TestLevelsHaveNoDates(t *testing.T) {
 	seen := 0
-	for page, text := range build(t, demo(t, nil)) {
+	for page, text := range demoSite(t) {
 		if !strings.HasPrefix(page, "site/level-") || !isPage(page) {
 			continue
 		}
@@ -119,7 +119,7 @@ func TestLevelsHaveNoDates(t *testing.T) {
 
 // Whatever the command makes is written as it is and can be downloaded.
 func TestDocuments(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	const name = "site/level-open-hours-1-wall-chart.pdf"
 	if files[name] != "%PDF-1.7 for the wall" {
 		t.Errorf("%s: %q", name, files[name])
@@ -185,7 +185,7 @@ func TestWithoutPrograms(t *testing.T) {
 
 // An exercise's page says which programs have it.
 func TestExercisesLeadToPrograms(t *testing.T) {
-	files := build(t, demo(t, nil))
+	files := demoSite(t)
 	for page, want := range map[string]bool{"planche-lean": true, "straddle-hold": false} {
 		got := slices.Contains(linksOf(t, "site/x", files["site/exercise-"+page+".html"]), "site/program-bare-floor.html")
 		if got != want {

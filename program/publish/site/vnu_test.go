@@ -23,7 +23,7 @@ func TestMarkupChecker(t *testing.T) {
 		}
 		t.Skip("left out: the markup checker (vnu.jar, java); GATEPOST_VNU names the jar")
 	}
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	server := httptest.NewServer(http.FileServer(http.Dir(written(t, files))))
 	defer server.Close()
 	call := []string{"-Dnu.validator.servlet.allow-forbidden-hosts=true", "-jar", jar, "--also-check-css"}
