@@ -69,14 +69,14 @@ func (r rows) gate() float64   { return r.done() + r.Done }
 func (r rows) bottom() float64 { return r.gate() + r.Gate }
 
 const (
-	leastChart  = 7  // points, on any sheet
-	chartMargin = 10 // A3 mm
-	chartGutter = 17 // A3 mm for the captions of the rows
-	chartFoot   = 46 // A3 mm at least for cue, rules, words and cautions
-	curveLeast  = 40 // A3 mm, the curve's row before the foot grows
-	curveNeeds  = 26 // A3 mm, with the names of what is tested beside it; the main figures give
-	mainGives   = 6  // A3 mm of theirs for that
-	testLine    = 9  // A3 mm under the boxes to tick, for what is tested, where there is no curve
+	leastChart  = 7   // points, on any sheet
+	chartMargin = 10  // A3 mm
+	chartGutter = 17  // A3 mm for the captions of the rows
+	chartFoot   = 46  // A3 mm at least for cue, rules, words and cautions
+	curveLeast  = 40  // A3 mm, the curve's row before the foot grows
+	curveNeeds  = 26  // A3 mm, with the names of what is tested beside it; the main figures give
+	mainGives   = 3.8 // A3 mm of theirs for that, which leaves two lines of least capitals
+	testLine    = 9   // A3 mm under the boxes to tick, for what is tested, where there is no curve
 )
 
 func layChart(ts *typesetter, v *view.View, sheet Sheet) *Page {
@@ -103,7 +103,7 @@ func (c *chart) pt(a3 float64) float64 { return a3 * c.unit }
 // shareHeight gives each row its height; what is left over goes to the curve, or
 // to the main figures where there is no curve. A tall sheet's foot grows too.
 func (c *chart) shareHeight() {
-	r := rows{Top: chartMargin + chartHead + 3, Strip: 8, Head: 13, Main: 35, Step: 17, Rig: 18, Help: 0, Done: 32, Gate: 15}
+	r := rows{Top: chartMargin + chartHead + 3, Strip: 8, Head: 13, Main: 35 + c.thenHeight()/c.unit, Step: 17, Rig: 18, Help: 0, Done: 32, Gate: 15}
 	foot := c.footNeeds()
 	spare := c.Height/c.unit - chartMargin - foot - r.bottom()
 	c.footHeight = foot + math.Min(math.Max(spare-curveLeast, 0)/2, 10)

@@ -41,6 +41,7 @@ func wild(t *rapid.T, lib *program.Library) *view.View {
 		w.Provisional = rapid.Bool().Draw(t, "provisional")
 		w.Hold, w.Sets = rapid.IntRange(4, 15).Draw(t, "hold"), rapid.IntRange(1, 12).Draw(t, "sets")
 		w.Help = rapid.Float64Range(0, 250).Draw(t, "help")
+		w.Gate = rapid.Bool().Draw(t, "gate week")
 	}
 	for range rapid.IntRange(0, 12).Draw(t, "notes") {
 		p.Notes = append(p.Notes, program.Note{Code: viewtest.FixtureNote, Values: []program.Value{
@@ -48,6 +49,7 @@ func wild(t *rapid.T, lib *program.Library) *view.View {
 			{Name: "minutes", Kind: program.ValueCount, Number: 20}}})
 	}
 	for i := range p.Gates {
+		p.Gates[i].Gate.Single = rapid.SampledFrom([]int{0, 10}).Draw(t, "longer set")
 		p.Gates[i].Week = rapid.IntRange(0, len(p.Weeks)).Draw(t, "gate")
 	}
 	v, _ := view.New(coach, lib, p)
@@ -196,3 +198,32 @@ func TestFaultsAreFound(t *testing.T) {
 }
 
 func nan() float64 { zero := 0.0; return zero / zero }
+
+// A gate of three sets and a longer one: the figure stays as large as the others are, on
+// every sheet, and the longer set stands under it.
+func TestLongerSetLeavesTheFigureLarge(t *testing.T) {
+	p := viewtest.Program()
+	w := &p.Weeks[1]
+	p.Gates[0].Step, p.Gates[0].Gate = w.Step, program.Gate{Sets: 3, Hold: 8, Single: 10, RPEMax: 9, Sessions: 2, Apart: 48, PainMax: 2}
+	w.Gate, w.Sets, w.SetsLeast, w.Hold = true, 4, 4, 8
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	for _, sheet := range []Sheet{A3, A4, Tabloid, Letter} {
+		page := layChart(setter(), v, sheet)
+		if faults := page.Faults(); faults != nil {
+			t.Errorf("%s: %s", sheet.Name, strings.Join(faults, "\n"))
+		}
+		found := 0
+		for _, m := range page.Marks {
+			text, ok := m.(Text)
+			if ok && strings.Join(text.Lines, " ") == "then one of 10\u00a0s" {
+				found++
+			}
+			if ok && text.Lines[0] == "8" && text.Y > 80 && sheet == A3 && text.Face.capHeight(text.Size) < 10 {
+				t.Errorf("capitals of %.1f mm", text.Face.capHeight(text.Size))
+			}
+		}
+		if found != 1 {
+			t.Errorf("%s: the longer set is there %d times", sheet.Name, found)
+		}
+	}
+}

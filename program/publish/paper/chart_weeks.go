@@ -21,6 +21,9 @@ func (c *chart) weeks() {
 	for i, w := range c.v.Weeks {
 		c.figure(i, w, size, stacked)
 	}
+	if h := c.thenHeight(); h > 0 {
+		c.row(c.rows.step()-h, h, c.thenStyle(), func(w view.Week) string { return w.Then })
+	}
 	c.heads()
 	c.row(c.rows.step()+c.mm(1.5), c.rows.Step-c.mm(1.5), style{Face: Bold, Size: c.pt(18), Least: c.pt(12), Leading: 1.1},
 		func(w view.Week) string { return w.Step })
@@ -129,8 +132,21 @@ func (c *chart) figureSize() (size float64, stacked bool) {
 
 // sizeForHeight is the size at which so many lines fill the row of figures.
 func (c *chart) sizeForHeight(lines float64) float64 {
-	return (c.rows.Main - c.mm(3)) / lines / mmPerPoint
+	return (c.rows.Main - c.thenHeight() - c.mm(3)) / lines / mmPerPoint
 }
+
+// thenHeight is what the longer set that a gate has after the others takes under the figures.
+func (c *chart) thenHeight() float64 {
+	s, lines := c.thenStyle(), 0
+	for i, w := range c.v.Weeks {
+		if w.Then != "" {
+			lines = max(lines, len(c.linesOf(s.Face, s.least(), c.cell(i, 0, 0).W, c.clean(w.Then))))
+		}
+	}
+	return float64(lines) * s.lead(s.least())
+}
+
+func (c *chart) thenStyle() style { return style{Size: c.pt(13), Least: c.Least, Leading: 1.1} }
 
 // figure sets the week's main figure; provisional weeks in outline.
 func (c *chart) figure(i int, w view.Week, size float64, stacked bool) {
@@ -139,7 +155,7 @@ func (c *chart) figure(i int, w view.Week, size float64, stacked bool) {
 	}
 	sets, number, unit := figureParts(w.Main)
 	lead := size * mmPerPoint
-	b := c.cell(i, c.rows.main(), c.rows.Main)
+	b := c.cell(i, c.rows.main(), c.rows.Main-c.thenHeight())
 	y := b.Y + (b.H-lead)/2
 	x := b.X
 	if stacked {

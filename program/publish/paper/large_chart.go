@@ -135,6 +135,7 @@ func (r *roll) weekWhat(w view.Week, b Box) ([]Mark, float64) {
 		t.H = float64(len(t.Lines)) * t.Lead
 		marks, y = append(marks, t), t.Bottom()+0.5
 	}
+	line(style{Size: 16, Leading: 1.15}, w.Then)
 	line(style{Face: Bold, Size: 18, Leading: 1.15}, w.Step)
 	line(style{Size: 16, Leading: 1.15}, joined(w.Rig, w.Drop, w.Helped))
 	line(style{Size: leastLarge, Face: Bold, Tone: Accent}, w.Test)

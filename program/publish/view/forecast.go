@@ -174,18 +174,18 @@ func (s *speech) gate(g program.StepGate) Gate {
 	if s.balances() {
 		return s.balanceGate(g)
 	}
-	v := Gate{StepID: g.Step, Step: s.step(g.Step), Dose: s.holds(g.Sets, g.Hold), Week: g.Week}
-	single, sides := "", 1
+	v := Gate{StepID: g.Step, Step: s.step(g.Step), Sets: s.holds(g.Sets, g.Hold), Week: g.Week}
+	sides := 1
 	if step, ok := s.road.Step(g.Step); ok {
 		sides = step.Sides
 	}
 	key, pairs := GateSets(g.Gate, sides)
 	v.Terms = []string{s.say(key, pairs...)}
 	if g.Single > 0 {
-		single = s.say("gate.single", "hold", strconv.Itoa(g.Single))
-		v.Terms = append(v.Terms, single)
+		v.Longer = s.say("gate.single", "hold", strconv.Itoa(g.Single))
+		v.Terms = append(v.Terms, v.Longer)
 	}
-	v.Dose = join(v.Dose, single)
+	v.Dose = join(v.Sets, v.Longer)
 	v.Terms = append(v.Terms, s.say("gate.clean"), s.say("gate.rpe", "rpe", s.decimal(g.RPEMax)),
 		s.say(s.plural("gate.sessions", g.Sessions), "sessions", strconv.Itoa(g.Sessions), "hours", strconv.Itoa(g.Apart)),
 		s.say("gate.pain", "pain", strconv.Itoa(g.PainMax)))

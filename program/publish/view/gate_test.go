@@ -106,7 +106,7 @@ func TestGateWeekWithALongerSet(t *testing.T) {
 	got := v.Weeks[1]
 	const dose, asked = "3\u00a0×\u00a08\u00a0s, then one of 10\u00a0s", "Gate week: on 2 days the open tuck is shown free, " +
 		"3\u00a0×\u00a08\u00a0s, then one of 10\u00a0s, filmed from the side. Shown: sign it. Not yet: repeat the week."
-	if got.Main != dose || got.Range != dose || got.Asked != asked {
-		t.Errorf("%q, %q, %q", got.Main, got.Range, got.Asked)
+	if got.Main != "3\u00a0×\u00a08\u00a0s" || got.Then != "then one of 10\u00a0s" || got.Range != dose || got.Asked != asked {
+		t.Errorf("%q, %q, %q, %q", got.Main, got.Then, got.Range, got.Asked)
 	}
 }

@@ -185,7 +185,7 @@ func (s *speech) mainDose(w *program.Week, v *Week) string {
 			}
 		}
 	}
-	if main.Sets == 0 || main.Hold == 0 || s.longerGate(*w) != "" {
+	if main.Sets == 0 || main.Hold == 0 || v.Then != "" {
 		return v.Range
 	}
 	return s.setsRange(main)

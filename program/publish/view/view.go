@@ -154,7 +154,8 @@ const (
 // Gate is what must be shown before the next step.
 type Gate struct {
 	StepID, Step string
-	Dose         string   // "3 × 10 s"
+	Dose         string   // "3 × 10 s"; with a longer set "3 × 8 s, then one of 10 s"
+	Sets, Longer string   // its two parts; none of balance
 	Terms        []string // "3 × 10 s, without a band", "clean in a side-view video" …
 	Words        string   // the terms in a line
 	Short        string   // "advanced tuck: 3 × 10 s free"

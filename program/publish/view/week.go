@@ -24,7 +24,8 @@ type Week struct {
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
 	Main        string // "4 × 12 s", of the day with most sets; empty in a week without main work
-	Range       string // "3–4 × 12 s" where the days differ, else as Main
+	Then        string // "then one of 10 s": the longer set that a gate has after the others; usually empty
+	Range       string // "3–4 × 12 s" where the days differ, else as Main; with Then
 	Sets, Hold  int
 	Rig         string // "narrow + middle", "free", or the lean's centimetres
 	Free        bool   // a step held without help
@@ -93,8 +94,8 @@ func (s *speech) week(w program.Week) Week {
 			v.Main = s.tries(w.Sets)
 			v.Range = v.Main
 		}
-		if dose := s.longerGate(w); dose != "" {
-			v.Main, v.Range = dose, dose
+		if g := s.longerGate(w); g.Longer != "" {
+			v.Main, v.Then, v.Range = g.Sets, g.Longer, g.Dose
 		}
 		s.helpOf(&v, w)
 	} else if lead, ok := leading(w); ok && w.Exercise == "" {
@@ -249,14 +250,14 @@ func (s *speech) setsRange(w program.Week) string {
 }
 
 // longerGate is what a gate week asks whose gate has a longer set after the others;
-// empty for any other week.
-func (s *speech) longerGate(w program.Week) string {
+// none in any other week.
+func (s *speech) longerGate(w program.Week) Gate {
 	for _, g := range s.program.Gates {
 		if w.Gate && g.Step == w.Step && g.Single > 0 {
-			return s.gate(g).Dose
+			return s.gate(g)
 		}
 	}
-	return ""
+	return Gate{}
 }
 
 // fewer says, beside a day's name, that its main sets are fewer than the week's
