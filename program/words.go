@@ -19,11 +19,13 @@ func (w Words) Say(key string, pairs ...string) string {
 	return text
 }
 
-// Plural is the key of a text about n things: with "_one" where it is one and the
-// language has a text of its own for it.
+// Plural is the key of a text about n things: with "_one" where it is one, or "_none" where
+// there is none, and the language has a text of its own for it.
 func (w Words) Plural(key string, n int) string {
-	if _, ok := w[key+"_one"]; ok && n == 1 {
-		return key + "_one"
+	for count, ending := range []string{"_none", "_one"} {
+		if _, ok := w[key+ending]; ok && n == count {
+			return key + ending
+		}
 	}
 	return key
 }

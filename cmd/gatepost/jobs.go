@@ -150,7 +150,7 @@ func (j *job) plan(typed, format, on string) error {
 		return err
 	}
 	if format == "message" {
-		return j.showMessage(&studio, &c.program, &c.read, c.changed, day)
+		return j.showMessage(&studio, &c.program, &c.read, c.changed, c.printNow, day)
 	}
 	return j.show(&studio.Library, c, format)
 }
@@ -164,8 +164,8 @@ func knownFormat(format string) error {
 }
 
 // showMessage writes the week that comes on a day in five lines.
-func (j *job) showMessage(studio *program.Studio, p *program.Program, r *program.Review, changes []program.Change, on program.Date) error {
-	text, problems := view.NewMessage(studio.Coach, &studio.Library, p, r, changes, on)
+func (j *job) showMessage(studio *program.Studio, p *program.Program, r *program.Review, changes []program.Change, reprint []program.Date, on program.Date) error {
+	text, problems := view.NewMessage(studio.Coach, &studio.Library, p, r, changes, reprint, on)
 	if err := j.report(problems); err != nil {
 		return err
 	}

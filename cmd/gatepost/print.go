@@ -51,7 +51,7 @@ func (m *making) printHowTo(c *client) {
 
 // printMessage adds the coming week in five lines.
 func (m *making) printMessage(c *client) {
-	text, problems := view.NewMessage(m.studio.Coach, &m.studio.Library, &c.program, &c.read, c.changed, m.part.week)
+	text, problems := view.NewMessage(m.studio.Coach, &m.studio.Library, &c.program, &c.read, c.changed, c.printNow, m.part.week)
 	c.add("message.txt", text.Text(), problems)
 }
 

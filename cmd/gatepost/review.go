@@ -106,7 +106,7 @@ func (j *job) reviewClient(slug string, on program.Date, o reviewOptions) error 
 		v.Keep = ""
 	}
 	if o.format == "message" {
-		err = j.showMessage(&studio, &p, &r, r.Changes, on)
+		err = j.showMessage(&studio, &p, &r, r.Changes, r.PrintNow, on)
 	} else {
 		err = j.showReview(v, &r, o.format)
 	}

@@ -128,19 +128,13 @@ func levelNumber(name string) string {
 // mostSaid is how many lines a coach's words take on a card, all of them together.
 const mostSaid = 4
 
-// says are the coach's own words, and what a star means, under the header; it says where
-// they end.
+// says are the coach's own words, under the header; it says where they end.
 func (p *card) says(y float64) float64 {
 	s := style{Face: Bold, Size: 8.5, Leading: 1.1, Tone: Accent}
 	for left, i := mostSaid, 0; i < len(p.c.Say) && left > 0; i++ {
 		t, end := p.lines(p.X, y, p.W, s, p.c.Say[i], left)
 		p.put(t)
 		y, left = end, left-len(t.Lines)
-	}
-	if p.c.Mark != "" {
-		t, end := p.lines(p.X, y, p.W, style{Size: leastCard, Leading: 1.1, Tone: Quiet}, p.c.Mark, 1)
-		p.put(t)
-		y = end
 	}
 	return y
 }
@@ -253,7 +247,7 @@ func (p *card) code() *Plate {
 // cueHeight is what the cue takes: less where the items need every line.
 func (p *card) cueHeight() float64 {
 	switch {
-	case p.c.Cue == "" || p.list:
+	case p.c.Cue == "" || p.mute:
 		return 0
 	case p.terse:
 		return 5

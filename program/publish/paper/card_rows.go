@@ -34,7 +34,8 @@ type sharing struct {
 	bare     bool // no figure, no larger test
 	hush     bool // one rest for a shared row, the longest, under its caption
 	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
-	list     bool // all but holds and tests is listed in one row, with one box to tick; no cue
+	mute     bool // no cue, and no word explained where there is no room
+	list     bool // all but holds and tests is listed in one row, with one box to tick
 }
 
 // sharings are the ways, the roomiest first.
@@ -50,7 +51,8 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, hush: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true},
-	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, list: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, mute: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, mute: true, list: true},
 }
 
 // air is what is left free over and under the rows.

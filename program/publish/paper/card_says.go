@@ -54,30 +54,32 @@ func sentences(texts ...string) string {
 // termsGap is the air over and under the card's words, mm.
 const termsGap = 0.4
 
-// said are so many of the card's words of the trade, explained, and how much they take.
+// said are what a star means, and so many of the card's words of the trade, explained, and how
+// much they take.
 func (p *card) said(told int) (Text, float64) {
-	if told == 0 {
+	if told == 0 && p.c.Mark == "" {
 		return Text{}, 0
 	}
 	if p.words == nil {
 		p.words = make([]Text, len(p.c.Terms)+1)
 	}
 	if p.words[told].Lines == nil {
-		text := strings.Join(p.c.Terms[:told], " ")
+		text := sentences(append([]string{p.c.Mark}, p.c.Terms[:told]...)...)
 		p.words[told], _ = p.flow(p.X, 0, p.W, style{Size: leastCard, Leading: 1.08, Tone: Quiet}, text)
 	}
 	return p.words[told], p.words[told].H + 2*termsGap
 }
 
-// explain takes as many words as a height has room for, the first always, since every card
-// asks for the effort; only the plainest list does without. It reports whether they fit.
+// explain takes as many words as a height has room for, the first always, but where even the
+// cue gives way. It reports whether they fit.
 func (p *card) explain(room float64) bool {
 	p.told = min(1, len(p.c.Terms))
 	if _, h := p.said(p.told); h > room {
-		if p.list {
+		if p.mute {
 			p.told = 0
+			_, h = p.said(0)
 		}
-		return p.told == 0 && room >= 0
+		return p.told == 0 && room >= h
 	}
 	for p.told < len(p.c.Terms) {
 		if _, h := p.said(p.told + 1); h > room {

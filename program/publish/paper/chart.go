@@ -134,7 +134,7 @@ func (c *chart) captions() {
 		text string
 		y    float64
 	}{
-		{l.Week, c.rows.head()}, {l.Hold, c.rows.main()}, {l.Step, c.rows.step()}, {c.rigCaption(), c.rows.rig()},
+		{l.Week, c.rows.head()}, {l.Hold, c.rows.main()}, {l.Step, c.rows.step()}, {rigCaption(c.v), c.rows.rig()},
 		{what, c.rows.help()}, {l.Done, c.rows.done()}, {c.gateCaption(), c.rows.gate()},
 	} {
 		if row.text == "" || row.text == what && c.rows.Help == 0 {

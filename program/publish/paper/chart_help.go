@@ -19,23 +19,33 @@ func (c *chart) hasCurve() bool {
 	return c.hasHelp() || slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return w.LeanCM > 0 })
 }
 
+// caption names the curve; a lean's has its name in the row above.
 func (c *chart) caption() string {
 	if c.hasHelp() {
 		return c.v.Labels.Help
 	}
-	return c.v.Labels.Lean
+	return ""
 }
 
-// rigCaption names the row of bands, which holds the lean on the floor rungs.
+// rigCaption names what stands with a week's step: bands, or before the first step the lean.
 // What needs no caption has none.
-func (c *chart) rigCaption() string {
+func rigCaption(v *view.View) string {
+	has := func(is func(view.Week) bool) bool { return slices.ContainsFunc(v.Weeks, is) }
 	switch {
-	case slices.ContainsFunc(c.v.Weeks, func(w view.Week) bool { return len(w.Bands) > 0 }):
-		return c.v.Labels.Bands
-	case !c.hasHelp() && c.hasCurve():
-		return c.v.Labels.Lean
+	case has(func(w view.Week) bool { return len(w.Bands) > 0 }):
+		return v.Labels.Bands
+	case has(func(w view.Week) bool { return w.LeanCM > 0 }) && !has(func(w view.Week) bool { return w.HelpKG > 0 }):
+		return v.Labels.Lean
 	}
 	return ""
+}
+
+// rig is what helps in a week, or its lean, which says where the wall is as it begins.
+func (c *chart) rig(w view.Week) string {
+	if i := w.Number - 2; i >= 0 && w.LeanCM > 0 && c.v.Weeks[i].LeanCM == w.LeanCM {
+		return w.Rig
+	}
+	return joined(w.Rig, w.Drop)
 }
 
 // value is what the curve shows of a week, with its label; false: nothing.
@@ -141,7 +151,7 @@ func (c *chart) underRig(i int, w view.Week) {
 	const line = 4.9 // A3 mm
 	b := c.cell(i, c.rows.help()-c.mm(line), c.mm(line))
 	s := style{Size: c.rigSize, Leading: 1.15}
-	_, end := c.flow(b.X, c.rows.rig(), b.W, s, joined(w.Rig, w.Drop))
+	_, end := c.flow(b.X, c.rows.rig(), b.W, s, c.rig(w))
 	if end <= b.Y {
 		c.test(w, b)
 	}

@@ -29,7 +29,7 @@ func (c *chart) weeks() {
 		func(w view.Week) string { return w.Step })
 	marks := c.marks()
 	c.rigSize = c.row(c.rows.rig(), c.rows.Rig-c.mm(1)-marks, style{Size: c.pt(15), Least: c.Least, Leading: 1.15},
-		func(w view.Week) string { return joined(w.Rig, w.Drop) })
+		c.rig)
 	c.ticks()
 }
 

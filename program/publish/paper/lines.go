@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -8,8 +9,8 @@ import (
 
 // breakLines sets a clean text into lines no wider than width mm. Lines break at
 // spaces, and after hyphens and dashes within words; never at no-break spaces. A
-// word wider than the line is broken between letters, never before a combining
-// mark. There is always at least one line.
+// word wider than the line is broken with a hyphen before a syllable, else between
+// letters, never before a combining mark. There is always at least one line.
 func breakLines(f Face, size, width float64, s string) []string {
 	var lines []string
 	line := ""
@@ -26,7 +27,11 @@ func breakLines(f Face, size, width float64, s string) []string {
 			if cut == len(word) {
 				break // a single letter, wider than the line
 			}
-			lines = append(lines, word[:cut])
+			part := word[:cut]
+			if at := syllable(f, size, width, word); at > 0 {
+				cut, part = at, word[:at]+"-"
+			}
+			lines = append(lines, part)
 			word = word[cut:]
 		}
 		line = word
@@ -56,6 +61,28 @@ func mayBreak(r, next rune) bool {
 		return unicode.IsLetter(next)
 	}
 	return false
+}
+
+// syllable is where the last syllable begins before which a word may be broken, so that what
+// stands there and a hyphen fit in the width; 0 where there is none. A consonant before a
+// vowel begins one, in German and, near enough, in English.
+func syllable(f Face, size, width float64, word string) int {
+	const least = 3 // letters on either side
+	const vowels = "aeiouyäöü"
+	letters := []rune(strings.TrimRight(word, " "))
+	for i := len(letters) - least; i >= least; i-- {
+		before, at, next := letters[i-1], letters[i], letters[i+1]
+		switch {
+		case slices.ContainsFunc(letters[i-least:i+least], func(r rune) bool { return !unicode.IsLetter(r) }),
+			strings.ContainsRune(vowels, at), !strings.ContainsRune(vowels, next),
+			strings.ContainsRune("cpt", before) && strings.ContainsRune("hk", at): // one sound
+		default:
+			if part := string(letters[:i]); strings.ContainsAny(part, vowels) && f.width(part+"-", size) <= width {
+				return len(part)
+			}
+		}
+	}
+	return 0
 }
 
 // fitting is how many bytes of a word fit in the width: one letter at least.

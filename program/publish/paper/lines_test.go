@@ -20,6 +20,9 @@ func TestBreakLines(t *testing.T) {
 		{"one-leg half lay", w("one-leg"), "one-leg|half lay"},
 		{"one-leg half lay", w("one-l"), "one-|leg|half|lay"},
 		{"abcdef", w("abc"), "abc|def"},
+		{"Kompressionsheben", w("Kompressionsh-"), "Kompressions-|heben"},
+		{"Kompressionsheben links", w("Kompressionshe-"), "Kompressionshe-|ben links"},
+		{"Schleichweg", w("Schleich-"), "Schleich-|weg"},
 		{"a  b", w("a"), "a|b"},
 		{"10–12 s", w("10–"), "10–|12|s"},
 	} {
@@ -29,7 +32,7 @@ func TestBreakLines(t *testing.T) {
 	}
 }
 
-// No line is wider than the box unless it is a single letter, no letter is lost,
+// No line is wider than the box unless it is a single letter, no letter but hyphens is lost,
 // no line begins with a combining mark or ends in a space.
 func TestBreakLinesKeepsEverything(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -42,7 +45,7 @@ func TestBreakLinesKeepsEverything(t *testing.T) {
 				t.Fatalf("%q is too wide", line)
 			}
 		}
-		squeeze := strings.NewReplacer(" ", "")
+		squeeze := strings.NewReplacer(" ", "", "-", "")
 		if squeeze.Replace(strings.Join(lines, "")) != squeeze.Replace(s) {
 			t.Fatalf("%q became %q", s, lines)
 		}

@@ -25,7 +25,7 @@ func TestMessagesAgreeWithCards(t *testing.T) {
 		}
 		v, _ := view.New(studio.Coach, &studio.Library, &p)
 		for i, w := range v.Weeks {
-			m, problems := view.NewMessage(studio.Coach, &studio.Library, &p, &program.Review{}, nil, w.Start)
+			m, problems := view.NewMessage(studio.Coach, &studio.Library, &p, &program.Review{}, nil, nil, w.Start)
 			if problems != nil || len(m.Lines) != 5 {
 				t.Fatalf("client %d, week %d: %q %v", seed, i+1, m.Lines, problems)
 			}

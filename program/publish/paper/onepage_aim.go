@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"math"
+
 	"gatepost/program"
 	"gatepost/program/publish/view"
 )
@@ -73,7 +75,12 @@ func (p *onePage) rangeNames(x, y, width float64, places [3]float64) float64 {
 		needed := max(Bold.width(p.clean(dates[i]), p.size), Regular.width(p.clean(names[i]), p.size))
 		widths[i] = min(needed+0.1, (width-2*nameGap)/3)
 	}
-	for i, b := range spread(x, width, places, widths) {
+	all := spread(x, width, places, widths)
+	if lines := leaders(all, places, y); len(lines) > 0 {
+		p.add(lines...)
+		y += leaderHeight
+	}
+	for i, b := range all {
 		s := style{Size: p.size, Least: leastPage, Align: AlignCentre, Tone: Quiet}
 		b.Y, b.H = y, p.line()
 		p.add(p.fitLine(b, s, names[i]))
@@ -84,7 +91,21 @@ func (p *onePage) rangeNames(x, y, width float64, places [3]float64) float64 {
 	return y + 2*p.line()
 }
 
-const nameGap = 2.5 // mm
+const (
+	nameGap      = 2.5 // mm
+	leaderHeight = 2   // mm
+	leaderFrom   = 3   // mm aside, which a reader would take for another place
+)
+
+// leaders lead from places on the bar to names that had to stand aside.
+func leaders(names [3]Box, places [3]float64, y float64) (all []Mark) {
+	for i, b := range names {
+		if middle := b.X + b.W/2; math.Abs(middle-places[i]) > leaderFrom {
+			all = append(all, Stroke{Points: []Point{{places[i], y - 1}, {middle, y + leaderHeight}}, Width: 0.2, Tone: Quiet})
+		}
+	}
+	return all
+}
 
 // spread puts three boxes as near to their places as a line allows without
 // overlap.

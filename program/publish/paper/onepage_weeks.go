@@ -44,7 +44,7 @@ func (p *onePage) table(y float64) float64 {
 			help = l.Help
 		}
 	}
-	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, l.Bands, help, ""}, nil, Quiet, help == "")
+	p.row(y, h, []string{"", l.Dates, l.Hold, l.Step, rigCaption(p.v), help, ""}, nil, Quiet, help == "")
 	y += h
 	p.rule(y, 0.4, 0)
 	for i, w := range p.v.Weeks {

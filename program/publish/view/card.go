@@ -95,7 +95,11 @@ func (s *speech) cards(p *program.Program, written []Week, coach program.Coach) 
 			all = append(all, s.card(w, j, written[i].Sessions[j].Items, coach.Site))
 		}
 	}
+	led := map[string]int{}
 	for i := range all {
+		if len(all[i].Terms) > 1 { // the effort is first on every card
+			lead(all[i].Terms[1:], led)
+		}
 		all[i].Count = s.say("card.count", "number", strconv.Itoa(i+1), "cards", strconv.Itoa(len(all)))
 	}
 	return all
@@ -116,7 +120,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	}
 	var rest []program.Prescription
 	for i, p := range session.Items {
-		item := s.cardItem(p, written[i], w)
+		item := s.cardItem(p, written[i], w, session.Date)
 		if p.Role == program.RolePrepare {
 			c.Prepare = append(c.Prepare, item)
 		} else {
@@ -192,7 +196,7 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 	switch {
 	case gate != "":
 		return gate
-	case less != "":
+	case less != "" && sets(session, w.Exercise):
 		return less
 	case w.Provisional:
 		return s.say("week.provisional")
@@ -200,10 +204,17 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 	return ""
 }
 
+// sets reports whether a session has main work of an exercise, finds its mark or checks it.
+func sets(session program.Session, exercise string) bool {
+	return slices.ContainsFunc(session.Items, func(p program.Prescription) bool {
+		return p.Exercise == exercise && (p.Role == program.RoleMain || p.Check)
+	})
+}
+
 // showsGate says that a session's main work is a gate.
 func showsGate(w program.Week, session program.Session) bool { return w.Gate && session.HoldsMain() }
 
-func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) CardItem {
+func (s *speech) cardItem(p program.Prescription, written Item, w program.Week, on program.Date) CardItem {
 	c := CardItem{Item: written, Turns: s.sidesInTurn(written), Check: p.Check}
 	c.Boxes = s.boxes(p, c.Turns)
 	c.Name = capital(c.Item.Name())
@@ -225,7 +236,7 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week) 
 	if c.Open {
 		return c
 	}
-	c.Easier = s.easier(p)
+	c.Easier = s.easier(p, on)
 	if shows := w.Gate && p.Role == program.RoleMain; w.Kind == program.WeekBuild && !shows {
 		c.Harder = s.harder(p)
 	}
@@ -269,14 +280,14 @@ func (s *speech) boxes(p program.Prescription, turns []string) []CardBox {
 
 // easier is what to do instead when an item is too much today: of a hold one help
 // more or three seconds less (the day rule), of an exercise the easier one.
-func (s *speech) easier(p program.Prescription) string {
+func (s *speech) easier(p program.Prescription, on program.Date) string {
 	e, _ := s.lib.Exercise(p.Exercise)
 	switch {
 	case p.Scale > 0:
 		return s.say("card.more_on_scale")
 	case p.Step != "" && !p.Rig.Free():
 		return s.say("card.more_help")
-	case p.Step != "" && (len(s.program.Bands) > 0 || s.lifts()):
+	case p.Step != "" && (s.bandsAt(on) || s.lifts()):
 		return s.say("card.some_help")
 	case (p.Step != "" || p.StraightArm) && p.Hold > 0:
 		return s.lasting(p, max(p.Hold-3, 3))
@@ -286,6 +297,13 @@ func (s *speech) easier(p program.Prescription) string {
 		return s.seconds(max(p.Hold-5, 5))
 	}
 	return s.say("card.fewer")
+}
+
+// bandsAt reports whether there are bands on a day: elsewhere only where they come along.
+func (s *speech) bandsAt(on program.Date) bool {
+	return len(s.program.Bands) > 0 && !slices.ContainsFunc(s.program.Wishes, func(w program.WishRead) bool {
+		return w.Kind == program.WishAt && !w.AllKit && w.From <= on && on <= w.To && !slices.Contains(w.Kit, "bands")
+	})
 }
 
 // lasting writes how long an item lasts, counted as it is: what no step is, in seconds

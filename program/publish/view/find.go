@@ -70,7 +70,7 @@ func unitOf(measure program.Measure) string {
 	return "centimetres"
 }
 
-// found writes what an item becomes by the mark that was found: "found 6: 4 cm · 10: 8 cm";
+// found writes what an item becomes by the mark that was found: "good at 6: 4 cm · 10: 8 cm";
 // empty where it stays what it is.
 func (s *speech) found(p program.Prescription) string {
 	measure, _ := p.Measured()

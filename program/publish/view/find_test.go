@@ -77,7 +77,7 @@ func TestFoundInWords(t *testing.T) {
 	scale := program.Prescription{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleMain, Scale: 12.5 * kilogram, Sets: 3, Hold: 12,
 		Found: []program.Found{{Mark: 14 * kilogram, At: 14.5 * kilogram}, {Mark: 12 * kilogram, At: 12.5 * kilogram}}}
 	for want, item := range map[string]program.Prescription{
-		"found 10: 8 cm · 14: 12 cm · 18: 16 cm": lean, "or on the pads you found": pads, "found 14: 14.5 kg · 12: 12.5 kg": scale,
+		"good at 10: 8 cm · 14: 12 cm · 18: 16 cm": lean, "or on the pads you found": pads, "good at 14: 14.5 kg · 12: 12.5 kg": scale,
 	} {
 		if got := plain(cardOf(t, viewtest.Program(), item).Found); got != want {
 			t.Errorf("%q, want %q", got, want)

@@ -28,7 +28,7 @@ type Item struct {
 	Clock                string // the same as a clock shows it: "2:30"
 	Remark               string // "in the rests of the main hold"
 	Full                 string // Amount, of a find on a card, whose boxes name the marks
-	Found                string // what it becomes by the mark that was found: "found 6: 4 cm · 10: 8 cm"
+	Found                string // what it becomes by the mark that was found: "good at 6: 4 cm · 10: 8 cm"
 	Cue                  string // the exercise's first cue
 	Cues                 []string
 	StraightArm          bool

@@ -25,9 +25,10 @@ const messageAhead = 4
 func MessageWeek(on program.Date) program.Date { return (on + messageAhead).Monday() }
 
 // NewMessage writes the week that a message of a day is about, of the plan on the wall, or
-// its first one before it begins. Changes are those of its last version, and the review is
-// of its log; the zero Review where there is none. Without a program there is no message.
-func NewMessage(coach program.Coach, lib *program.Library, p *program.Program, r *program.Review, changes []program.Change, on program.Date) (*Message, program.Problems) {
+// its first one before it begins. Changes are those of its last version, reprint the days
+// whose cards that version prints anew, and the review is of its log; the zero Review where
+// there is none. Without a program there is no message.
+func NewMessage(coach program.Coach, lib *program.Library, p *program.Program, r *program.Review, changes []program.Change, reprint []program.Date, on program.Date) (*Message, program.Problems) {
 	s := newSpeech(coach, lib, p)
 	m := &Message{}
 	if len(p.Weeks) == 0 || len(p.Withheld) > 0 {
@@ -43,9 +44,9 @@ func NewMessage(coach program.Coach, lib *program.Library, p *program.Program, r
 	v := s.week(*w)
 	m.Lines = []string{
 		s.say("message.week", "name", program.FirstName(p.Client.Name, p.Client.Called), "number", strconv.Itoa(w.Number), "weeks", strconv.Itoa(len(p.Weeks)), "dates", strings.TrimSuffix(v.Dates, ".")),
-		s.whatIsNew(p, i, changes),
+		strings.TrimSpace(s.whatIsNew(p, i, changes) + " " + s.newCards(w, reprint)),
 		strings.Join(append([]string{s.whatToDo(w, &v)}, saidIn(w)...), " "),
-		s.whatIsFine(w, r),
+		s.whatIsFine(w, r, p.Notes),
 		s.say("message.stop", "coach", coach.Name),
 	}
 	return m, s.problems()
@@ -64,7 +65,7 @@ func saidIn(w *program.Week) (all []string) {
 }
 
 // easedBy are the planner's notes that say why the next two weeks are other than planned.
-var easedBy = []string{"joint-rests", "way-back", "comeback"}
+var easedBy = []string{"joint-rests", "way-back", "comeback", "weeks-off"}
 
 // whatIsNew is what the coach's last review changed of the week, where it begins with this
 // one; else what is otherwise than in the week before.
@@ -77,7 +78,7 @@ func (s *speech) whatIsNew(p *program.Program, i int, changes []program.Change) 
 	}
 	for _, c := range changes {
 		if c.Start == w.Start && w.Start == p.From && len(c.Cards) > 0 {
-			return strings.Join(append([]string{s.say("message.changed")}, append(s.notes(c.Notes), s.say("message.new_cards", "dates", s.briefs(c.Cards)))...), " ")
+			return strings.Join(append([]string{s.say("message.changed")}, s.notes(c.Notes)...), " ")
 		}
 	}
 	switch {
@@ -104,6 +105,15 @@ func (s *speech) whatIsNew(p *program.Program, i int, changes []program.Change) 
 		return s.say("message.same")
 	}
 	return strings.Join(all, " ")
+}
+
+// newCards says which cards of a week are printed anew.
+func (s *speech) newCards(w *program.Week, reprint []program.Date) string {
+	days := slices.DeleteFunc(slices.Clone(reprint), func(d program.Date) bool { return d < w.Start || d > w.Start+6 })
+	if len(days) == 0 {
+		return ""
+	}
+	return s.say("message.new_cards", "dates", s.briefs(days))
 }
 
 // lastWorked is the last build week of some; nil where there is none.
@@ -200,11 +210,14 @@ func doesMain(session *program.Session) bool {
 }
 
 // whatIsFine is what a client worries about in such a week, and need not.
-func (s *speech) whatIsFine(w *program.Week, r *program.Review) string {
+func (s *speech) whatIsFine(w *program.Week, r *program.Review, notes []program.Note) string {
 	missed := slices.ContainsFunc(r.Sessions, func(d program.SessionRead) bool {
 		return d.Printed != 0 && d.Done == 0 && d.Printed < w.Start && d.Printed >= w.Start-7
 	})
+	back := w.Kind == program.WeekBuild && len(noted(notes, []string{"weeks-off"})) > 0
 	switch {
+	case missed && back:
+		return s.say("message.fine_back")
 	case missed:
 		return s.say("message.fine_missed")
 	case w.Kind == program.WeekAway, w.Kind == program.WeekDeload, w.Kind == program.WeekTest:

@@ -12,7 +12,7 @@ import (
 // messageOn is the fixture's message of a day, in plain spaces.
 func messageOn(t *testing.T, p *program.Program, r *program.Review, changes []program.Change, on program.Date) []string {
 	t.Helper()
-	m, problems := view.NewMessage(viewtest.Coach(), viewtest.Library(), p, r, changes, on)
+	m, problems := view.NewMessage(viewtest.Coach(), viewtest.Library(), p, r, changes, cardsOf(changes), on)
 	if problems != nil {
 		t.Fatal(problems)
 	}
@@ -20,6 +20,13 @@ func messageOn(t *testing.T, p *program.Program, r *program.Review, changes []pr
 		return nil
 	}
 	return strings.Split(strings.TrimSuffix(string(m.Text()), "\n"), "\n")
+}
+
+func cardsOf(changes []program.Change) (all []program.Date) {
+	for _, c := range changes {
+		all = append(all, c.Cards...)
+	}
+	return all
 }
 
 // A coach writes on Thursday of the week that comes, on Wednesday of the one that is; before

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -38,6 +39,16 @@ func (s *speech) cardTerms(c *Card, items []program.Prescription) []string {
 	t.add(!s.repeats() && !s.balances() && slices.ContainsFunc(items, heldFree), "free")
 	t.add(c.asks(s.say("card.clean")), "boxes")
 	return t.all
+}
+
+// lead puts that term first which was first on the fewest cards before: a full card has room
+// for the first ones alone, and so each is explained sooner or later.
+func lead(terms []string, led map[string]int) {
+	least := slices.MinFunc(terms, func(a, b string) int { return cmp.Compare(led[a], led[b]) })
+	i := slices.Index(terms, least)
+	copy(terms[1:i+1], terms[:i])
+	terms[0] = least
+	led[least]++
 }
 
 // leans reports whether an item is a lean whose mark is printed.

@@ -23,7 +23,7 @@ type Week struct {
 	StepID      string // empty on the floor rungs
 	Step        string // "advanced tuck", or the floor rung's exercise
 	ExerciseID  string
-	Main        string // "4 × 12 s", of the day with most sets; empty in a week without main work
+	Main        string // "4 × 12 s", of the day with most sets; empty in a week without main work, or that finds a mark
 	Then        string // "then one of 10 s": the longer set that a gate has after the others; usually empty
 	Range       string // "3–4 × 12 s" where the days differ, else as Main; with Then
 	Sets, Hold  int
@@ -76,6 +76,9 @@ func (s *speech) weeks(from []program.Week, turns turns) []Week {
 }
 
 func (s *speech) week(w program.Week) Week {
+	if w.Kind == program.WeekAway && len(w.Sessions) == 0 { // nobody trains, whatever was planned
+		w.Step, w.Exercise, w.Sets, w.Hold, w.ByCoach = "", "", 0, 0, false
+	}
 	v := Week{
 		Number: w.Number, Title: s.say("week.number", "number", strconv.Itoa(w.Number)),
 		Start: w.Start, Dates: s.span(w.Start, w.Start+6), From: s.brief(w.Start),
@@ -98,6 +101,7 @@ func (s *speech) week(w program.Week) Week {
 			v.Main, v.Then, v.Range = g.Sets, g.Longer, g.Dose
 		}
 		s.helpOf(&v, w)
+		s.seeks(&v, w)
 	} else if lead, ok := leading(w); ok && w.Exercise == "" {
 		v.ExerciseID, v.Step, v.Rest = lead.Exercise, s.exercise(lead.Exercise), s.pause(lead.Rest)
 		v.Main = join(s.amount(lead), s.sides(lead))
@@ -132,6 +136,33 @@ func leading(w program.Week) (program.Prescription, bool) {
 		}
 	}
 	return program.Prescription{}, false
+}
+
+// seeks says in place of sets that a week finds a mark, where no day of it has sets of the
+// main work.
+func (s *speech) seeks(v *Week, w program.Week) {
+	var find program.Prescription
+	for _, session := range w.Sessions {
+		for _, p := range session.Items {
+			switch {
+			case p.Exercise != w.Exercise || p.Role != program.RoleMain && !p.Check:
+			case p.Find.Any():
+				find = p
+			default:
+				return
+			}
+		}
+	}
+	if !find.Find.Any() {
+		return
+	}
+	measure, _ := find.Measured()
+	var marks []float64
+	for _, m := range find.Find.Marks {
+		marks = append(marks, m.At)
+	}
+	v.Main, v.Range, v.LeanCM, v.HelpKG = "", s.say("find_mark.week"), 0, 0
+	v.Rig, v.Drop, v.Help, v.Helped = s.say("find_mark."+string(measure))+": "+s.marks(measure, marks), "", "", ""
 }
 
 // helpOf writes what carries part of the load: bands, toes on a scale, or, in a
