@@ -17,7 +17,7 @@ func centimetres(x float64) string { return strconv.FormatFloat(x*100, 'g', 6, 6
 func (t *asking) shown(r program.Rig) string {
 	switch {
 	case r.Free():
-		return t.words().Say("rig.free")
+		return t.words().Say("rig.free" + map[program.Load]string{program.LoadPress: "_reps", program.LoadLift: "_lift"}[t.load()])
 	case r.Pad > 0:
 		return t.words().Say("rig.pad", "length", t.decimal(centimetres(r.Pad)))
 	case r.Block > 0:

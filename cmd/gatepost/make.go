@@ -217,7 +217,7 @@ func (m *making) client(a *program.Assessment) *client {
 	v, problems := view.New(m.studio.Coach, &m.studio.Library, &c.program, a.Plans...)
 	v.Places = a.Places
 	if m.album != nil {
-		v.Show(m.album.Of)
+		v.Show(m.pictures(a))
 	}
 	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
 	c.read = wall.Review
@@ -237,6 +237,14 @@ func (m *making) client(a *program.Assessment) *client {
 		c.files, c.problems = append(c.files, filesOf(pages)...), append(c.problems, problems...)
 	}
 	return c
+}
+
+// pictures are an album's of who has handles, or has none.
+func (m *making) pictures(a *program.Assessment) func(exercise string) []program.Picture {
+	if slices.Contains(a.Kit, ladder.Parallettes) {
+		return m.album.Of
+	}
+	return m.album.Flat
 }
 
 // addNew adds problems that are not known yet: what is printed twice has the same ones.

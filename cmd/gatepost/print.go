@@ -24,7 +24,7 @@ func (m *making) print(c *client, a *program.Assessment) {
 		c.add("cards.pdf", cards, problems)
 		coach, problems := paper.CoachPage(c.view)
 		c.add("coach-page.pdf", coach, problems)
-		m.printHowTo(c)
+		m.printHowTo(c, a)
 		m.printMessage(c)
 		c.add("calendar.ics", view.OwnCalendar(c.view), nil)
 		c.printReview(m.part.bothSides)
@@ -43,8 +43,8 @@ func (m *making) print(c *client, a *program.Assessment) {
 	c.add("program.json", data, nil)
 }
 
-func (m *making) printHowTo(c *client) {
-	h, missing := view.NewHowTo(m.studio.Coach, &m.studio.Library, &c.program, m.album.Of)
+func (m *making) printHowTo(c *client, a *program.Assessment) {
+	h, missing := view.NewHowTo(m.studio.Coach, &m.studio.Library, &c.program, m.pictures(a))
 	how, problems := paper.HowTo(c.view, h)
 	c.add("how-to.pdf", how, append(missing, problems...))
 }

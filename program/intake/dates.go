@@ -46,16 +46,25 @@ func wholeDate(s string, order program.DateOrder, example string) (program.Date,
 	return d, wrong
 }
 
-// interval reads an ISO 8601 interval of days, both ends included; a single
-// date is one day. A date of slashes is none of its ends.
+// daysWritten are one day or two, each in any form that has all digits of its year: what
+// stands between them may be a slash, but may as well stand within them.
+var daysWritten = regexp.MustCompile(`^(` + dayWritten + `)(?:\s*(?:/|-|–|to|bis)\s*(` + dayWritten + `))?$`)
+
+const dayWritten = `\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[/.]\d{1,2}[/.]\d{4}`
+
+// interval reads an ISO 8601 interval of days, both ends included, or two days as a log has
+// them; a single date is one day.
 func interval(into *program.Interval) read {
 	return func(v value) {
 		s, ok := v.scalar()
 		if !ok {
 			return
 		}
-		from, to, two := strings.Cut(s, "/")
-		if !two {
+		from, to, _ := strings.Cut(s, "/")
+		if m := daysWritten.FindStringSubmatch(s); m != nil {
+			from, to = m[1], m[2]
+		}
+		if to == "" {
 			to = from
 		}
 		a, okA := v.date(strings.TrimSpace(from), 2000, 2150)

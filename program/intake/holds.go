@@ -87,7 +87,7 @@ func (c *client) checkRead(path, exercise string) {
 func (c *client) resolve(known *names, path, written string) string {
 	id, ok := known.find(written)
 	if !ok {
-		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", offerIn(c.words(), written, known.list))
+		c.wrong(path, "unknown_"+strings.ReplaceAll(known.noun, " ", "_"), "written", quote(written), "offer", known.offer(c.words(), written))
 	}
 	return id
 }

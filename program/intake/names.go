@@ -1,8 +1,10 @@
 package intake
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
+	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -77,6 +79,15 @@ func (n *names) find(written string) (id string, known bool) {
 	return id, known
 }
 
+// offer suggests the id that may have been meant, by any of the ways to call it, or lists
+// what there is.
+func (n *names) offer(words program.Words, written string) string {
+	if nearest(written, n.list) == "" {
+		written = cmp.Or(n.ids[similar(written, slices.Sorted(maps.Keys(n.ids)))], written)
+	}
+	return offerIn(words, written, n.list)
+}
+
 // resolve turns what was written into an id, or says what is wrong with it.
 func (n *names) resolve(written string) (id, message, advice string) {
 	if id, ok := n.find(written); ok {
@@ -119,15 +130,21 @@ func offer(written string, known []string) string {
 // nearest is the known word that is a few slips away, or that was abbreviated;
 // empty where none is.
 func nearest(written string, known []string) (best string) {
+	best = similar(written, known)
+	for _, word := range known {
+		if best == "" && abbreviates(fold(written), fold(word)) {
+			best = word
+		}
+	}
+	return best
+}
+
+// similar is the known word that is a few slips away; empty where none is.
+func similar(written string, known []string) (best string) {
 	least := 1 + len([]rune(written))/3
 	for _, word := range known {
 		if d := distance(fold(written), fold(word)); d <= least && (best == "" || d < least) {
 			best, least = word, d
-		}
-	}
-	for _, word := range known {
-		if best == "" && abbreviates(fold(written), fold(word)) {
-			best = word
 		}
 	}
 	return best

@@ -170,10 +170,15 @@ func TestDates(t *testing.T) {
 			t.Errorf("%s was read as %q, %v", text, d, src.problems)
 		}
 	}
-	var v program.Interval
-	src := newSource("x.yaml", "away: 2027-02-15/2027-02-21", false)
-	src.readYAML("x", group(must("away", "x", interval(&v))))
-	if v.To-v.From != 6 || src.problems != nil {
-		t.Errorf("a week is %v: %v", v, src.problems)
+	for text, days := range map[string]program.Date{
+		"2027-02-15/2027-02-21": 6, "15/02/2027/21/02/2027": 6, "15/02/2027-21/02/2027": 6, "15.2.2027 – 21.2.2027": 6,
+		"15/02/2027 to 21/02/2027": 6, "15/02/2027": 0, "2027-02-15": 0, "15.2.2027": 0,
+	} {
+		var v program.Interval
+		src := newSource("x.yaml", "away: "+text, false)
+		src.readYAML("x", group(must("away", "x", interval(&v))))
+		if v.From.String() != "2027-02-15" || v.To-v.From != days || src.problems != nil {
+			t.Errorf("%s is %v: %v", text, v, src.problems)
+		}
 	}
 }

@@ -121,7 +121,7 @@ func (n *namer) checkSet(d *draft) {
 		if id, ok := c.library.stepNames[c.roadMap.ID].find(d.Step); ok {
 			d.Step = id
 		} else {
-			n.wrong(d, ".step", "unknown_step", "written", quote(d.Step), "offer", offerIn(n.words(), d.Step, c.library.stepNames[c.roadMap.ID].list))
+			n.wrong(d, ".step", "unknown_step", "written", quote(d.Step), "offer", c.library.stepNames[c.roadMap.ID].offer(n.words(), d.Step))
 		}
 	}
 	only := func(keys ...string) {

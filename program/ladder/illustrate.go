@@ -57,7 +57,18 @@ func drawnHanging() *program.Assessment {
 // "slack", under a band at the "ankle", and as it "sags" there; and "m/hang" for the
 // straight hang.
 func Illustrations(m *program.RoadMap) []program.Illustration {
-	athlete := &drawnAthlete
+	return illustrate(m, drawnAthlete)
+}
+
+// OnFlatHands are those of who has no handles.
+func OnFlatHands(m *program.RoadMap) []program.Illustration {
+	bare := drawnAthlete
+	bare.Kit, bare.Hanging.Support = nil, 0
+	return illustrate(m, bare)
+}
+
+func illustrate(m *program.RoadMap, drawn program.Assessment) []program.Illustration {
+	athlete := &drawn
 	if m.Hands == program.HandsHang {
 		athlete = drawnHanging()
 	}

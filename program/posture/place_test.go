@@ -187,3 +187,30 @@ func TestDumbbellsLieInTheHand(t *testing.T) {
 		}
 	}
 }
+
+// Who has no handles is drawn without: every exercise with flat hands on the floor, and
+// as well as with them.
+func TestFlatHands(t *testing.T) {
+	lib := library(t)
+	album := posture.NewAlbum(lib)
+	for i := range lib.Exercises {
+		id := lib.Exercises[i].ID
+		flat, usual := album.Flat(id), album.Of(id)
+		if len(flat) != len(usual) {
+			t.Errorf("%s: %d drawings with flat hands, %d on handles", id, len(flat), len(usual))
+		}
+		for _, p := range flat {
+			if p.Stance.Grip && !p.Stance.Hang {
+				t.Errorf("%s: stands on handles", id)
+			}
+			for _, thing := range p.Placed.Set {
+				if thing.Kind == program.ThingHandles {
+					t.Errorf("%s: handles stand there", id)
+				}
+			}
+		}
+	}
+	for _, problem := range album.FlatProblems() {
+		t.Error(problem)
+	}
+}

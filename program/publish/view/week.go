@@ -161,8 +161,11 @@ func (s *speech) seeks(v *Week, w program.Week) {
 	for _, m := range find.Find.Marks {
 		marks = append(marks, m.At)
 	}
-	v.Main, v.Range, v.LeanCM, v.HelpKG = "", s.say("find_mark.week"), 0, 0
-	v.Rig, v.Drop, v.Help, v.Helped = s.say("find_mark."+string(measure))+": "+s.marks(measure, marks), "", "", ""
+	v.Main, v.Range, v.LeanCM, v.HelpKG = "", "", 0, 0
+	v.Rig, v.Drop, v.Help, v.Helped = s.say("find_mark.week", "marks", s.marks(measure, marks)), "", "", ""
+	if find.Rig.Pull > 0 {
+		v.Rig = join(s.rig(find.Rig), v.Rig)
+	}
 }
 
 // helpOf writes what carries part of the load: bands, toes on a scale, or, in a
