@@ -100,6 +100,9 @@ func (j *job) makeSound(part output, only string) (made, error) {
 	studio.Clients = without(studio.Clients, leftOf(problems))
 	m := j.makeAll(&studio, part, only)
 	m.problems = append(problems, m.problems...)
+	if part.print {
+		m.problems = append(m.problems, j.unkept(&m, part.week)...)
+	}
 	m.sound = !about(m.problems, "").Stop()
 	m.left = leftOf(m.problems)
 	m.alone = j.leftAlone(m.left, without(studio.Clients, m.left))

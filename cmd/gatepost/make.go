@@ -61,6 +61,7 @@ type made struct {
 type client struct {
 	slug     string
 	withheld []string // why there is no program yet
+	kept     bool     // a plan was kept
 	program  program.Program
 	view     *view.View // nil where a problem stopped the planning
 	read     program.Review
@@ -207,7 +208,7 @@ type making struct {
 // client makes one client's program, the one that hangs on the wall, prints it and makes
 // its pages.
 func (m *making) client(a *program.Assessment) *client {
-	c := &client{slug: a.Slug}
+	c := &client{slug: a.Slug, kept: len(a.Plans) > 0}
 	wall, problems := planner.Wall(&m.studio.Library, a)
 	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
 	c.printNow = c.program.ToPrint(c.changed, a.Plans, c.program.Version-1)
