@@ -67,3 +67,16 @@ func (p Pain) Worst() int {
 	}
 	return max(0, p.Wrists, p.Elbows, p.Shoulders, p.Other)
 }
+
+// signLetters are enough to tell two clients of one name apart, and few enough of an
+// address of at least eight letters to keep it unguessed (our judgement).
+const signLetters = 4
+
+// Signed is how lines that a client sends say whose they are: by the first name, and the
+// beginning of the address of the client's pages. Empty where there are no pages.
+func Signed(first, page string) string {
+	if len(page) < signLetters {
+		return ""
+	}
+	return first + " " + page[:signLetters]
+}

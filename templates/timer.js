@@ -1,6 +1,7 @@
 // The hold timer: beeps at the start and the end of each hold and counts the last
 // seconds of each rest. A test and a check hold count up, until they are enough or
-// somebody taps. Without this file nothing is missing.
+// somebody taps. What was held is told to the exercise, in an event "held". Without
+// this file nothing is missing.
 // Words and times stand in the page, as data of the dialog and of the buttons.
 (() => {
   "use strict";
@@ -66,7 +67,11 @@
     tell(0);
   };
 
-  const label = () => (hold.textContent = paused ? words.go : plan[at]?.up ? words.down : words.pause);
+  const label = () => {
+    const now = plan[at];
+    hold.textContent = paused ? words.go : now?.up ? words.down : words.pause;
+    skip.textContent = now?.kind === "hold" && !now.up ? words.down : words.skip; // down too early is a result as well
+  };
 
   // What the dialog shows after so many milliseconds of a stretch.
   const tell = (ms) => {
@@ -91,9 +96,10 @@
     const now = plan[at];
     if (now.kind === "hold") {
       beep(440, 0.7);
-      const boxes = opener.closest("li, tr").querySelectorAll(".ticks input");
-      if (boxes[now.set - 1]) boxes[now.set - 1].checked = true;
+      const row = opener.closest("li, tr"), tick = row.querySelectorAll('.ticks [type="checkbox"]')[now.set - 1];
+      if (tick) tick.checked = true;
       if (now.up) held.push(seconds);
+      if (seconds > 0) row.dispatchEvent(new CustomEvent("held", { detail: { set: now.set, seconds } }));
     }
     enter(at + 1);
   };
@@ -118,7 +124,10 @@
     if (!paused && plan[at].up) leave(Math.floor((performance.now() - from) / 1000));
     else run(paused);
   };
-  skip.onclick = () => enter(at + 1);
+  skip.onclick = () => {
+    if (plan[at].kind === "hold" && !plan[at].up && passed >= 1000) leave(Math.floor(passed / 1000));
+    else enter(at + 1);
+  };
   end.onclick = () => panel.close();
   panel.onclose = () => {
     run(false);

@@ -107,6 +107,9 @@ func (b *builder) client(v *view.View, documents []Document) {
 		s.Title = b.words.fill("site.week_of", "week", s.Heading, "skill", v.Skill, "name", v.First)
 		b.write(folder+at.session(d.week, d.session), "session.html", s)
 	}
+	b.write(folder+phonePage, "phone.html", b.phone(v, at))
+	b.add(folder+manifestFile, b.manifestOf(v))
+	b.worker(folder)
 }
 
 const (
@@ -155,7 +158,7 @@ func (b *builder) program(v *view.View, at place) programView {
 			p.First = &link{Text: r.Days[0].Title, Href: r.Days[0].Href}
 		}
 	}
-	p.Scripts = []string{todayScript}
+	p.Scripts = []string{todayScript, notebookScript, noticeScript}
 	b.programPlan(&p.frame, v)
 	for _, g := range v.Gates {
 		p.Gates = append(p.Gates, gate(v, g, at))

@@ -2,6 +2,7 @@ package site
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"image"
 	"image/color"
@@ -47,7 +48,7 @@ func (b *builder) covers() {
 		b.add(touchIcon, icon(180))
 		b.add(largeIcon, icon(512))
 	}
-	b.add(manifestFile, b.manifest())
+	b.add(manifestFile, b.manifest(b.frame("", homePage, "").Mark, ""))
 }
 
 // coverFigures are the first step, the middle and the last of the front page's road map.
@@ -119,24 +120,24 @@ func (b *builder) builtInIcon() bool {
 	return true
 }
 
-// manifest tells a browser how the site is kept on a home screen (W3C, Web Application
-// Manifest).
-func (b *builder) manifest() []byte {
+// manifest tells a browser how pages are kept on a home screen (W3C, Web Application
+// Manifest): they begin with the one beside it, and end with its folder. Root is the way
+// to the site's folder.
+func (b *builder) manifest(name, root string) []byte {
 	type icon struct {
 		Src   string `json:"src"`
 		Sizes string `json:"sizes"`
 		Type  string `json:"type"`
 	}
-	icons := []icon{{"icon.svg", "any", "image/svg+xml"}}
+	icons := []icon{{root + "icon.svg", "any", "image/svg+xml"}}
 	if b.builtInIcon() {
 		for _, size := range []int{180, 512} {
 			n := strconv.Itoa(size)
-			icons = append(icons, icon{"icon-" + n + ".png", n + "x" + n, "image/png"})
+			icons = append(icons, icon{root + "icon-" + n + ".png", n + "x" + n, "image/png"})
 		}
 	}
-	f := b.frame("", homePage, "")
 	text, _ := json.MarshalIndent(map[string]any{ // strings only: nothing can fail
-		"name": f.Mark, "short_name": f.Mark, "lang": f.Lang, "start_url": homePage, "scope": ".", "display": "minimal-ui",
+		"name": name, "short_name": name, "lang": cmp.Or(b.Coach.Lang, "en"), "start_url": homePage, "scope": ".", "display": "minimal-ui",
 		"background_color": "#f5f6f3", "theme_color": "#f5f6f3", "icons": icons,
 	}, "", " ")
 	return append(text, '\n')

@@ -70,7 +70,7 @@ func source(t testing.TB) site.Source {
 				p.Client = program.Client{Name: "Paperonly", Slug: "paperonly", Share: program.SharePrint, Page: "paperpaper"}
 			}),
 			client(lib, func(p *program.Program) {
-				p.Client = program.Client{Name: "Waiting", Slug: "waiting", Share: program.ShareSite, Page: "waitwaitwait"}
+				p.Client = program.Client{Name: "Notcleared", Slug: "notcleared", Share: program.ShareSite, Page: "waitwaitwait"}
 				p.Withheld, p.Weeks = []program.Note{{Code: "x"}}, nil
 			}),
 		},

@@ -24,6 +24,7 @@ type frame struct {
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
 	Scripts     []string
+	Worker      bool       // the pages beside it are kept on a phone
 	Canonical   string     // the page's public address; empty: private, or none is known
 	Feed        string     // address of the feed; empty: there is none
 	Description string     // what the page is about, for who finds it; empty: private, or nothing to say
@@ -58,6 +59,7 @@ func (b *builder) frame(heading, page, root string) frame {
 	if !f.Private {
 		f.Nav, f.More = b.nav(page)
 	}
+	f.Worker = f.Private
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
 	}

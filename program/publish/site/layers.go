@@ -22,19 +22,27 @@ const maxTemplate = 256 << 10
 
 // pageKinds are the templates that make pages, each set within base.html.
 var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.html", "level.html", "notes.html",
-	"page.html", "program.html", "programs.html", "public.html", "roadmap.html", "roadmaps.html", "session.html", "week.html"}
+	"page.html", "phone.html", "program.html", "programs.html", "public.html", "roadmap.html", "roadmaps.html", "session.html", "week.html"}
 
 // shared are templates that several pages take in.
-var shared = []string{"picture.html", "strip.html", "timer.html"}
+var shared = []string{"picture.html", "results.html", "send.html", "strip.html", "timer.html"}
 
 // assets are copied as they are.
-var assets = []string{"icon.svg", "style.css", startScript, timerScript, todayScript}
+var assets = []string{"icon.svg", "style.css", answersScript, linesScript, notebookScript, noticeScript,
+	offlineScript, phoneScript, sendScript, startScript, timerScript, todayScript}
 
 // Scripts: extras that no page needs.
 const (
-	startScript = "start.js"
-	timerScript = "timer.js"
-	todayScript = "today.js"
+	answersScript  = "answers.js"
+	linesScript    = "lines.js"
+	notebookScript = "notebook.js"
+	noticeScript   = "notice.js"
+	offlineScript  = "offline.js"
+	phoneScript    = "phone.js"
+	sendScript     = "send.js"
+	startScript    = "start.js"
+	timerScript    = "timer.js"
+	todayScript    = "today.js"
 )
 
 // inks is the stylesheet within each picture file.
@@ -45,6 +53,7 @@ type look struct {
 	pages  map[string]*template.Template
 	assets []File
 	inks   []byte
+	worker []byte // what each client's service worker does
 }
 
 // readLook parses the templates out of the layers; the last layer that has a
@@ -52,7 +61,7 @@ type look struct {
 func readLook(layers []fs.FS, words func(string) string) (look, program.Problems) {
 	var problems program.Problems
 	texts := map[string][]byte{}
-	for _, name := range slices.Concat([]string{"base.html", inks}, shared, pageKinds, assets) {
+	for _, name := range slices.Concat([]string{"base.html", inks, workerFile}, shared, pageKinds, assets) {
 		text, problem := readLayered(layers, name)
 		if problem != nil {
 			problems = append(problems, *problem)
@@ -63,7 +72,7 @@ func readLook(layers []fs.FS, words func(string) string) (look, program.Problems
 	if problems != nil {
 		return look{}, problems
 	}
-	l := look{pages: map[string]*template.Template{}, inks: bytes.TrimSpace(texts[inks])}
+	l := look{pages: map[string]*template.Template{}, inks: bytes.TrimSpace(texts[inks]), worker: texts[workerFile]}
 	for name, text := range texts {
 		texts[name] = spell(text, words)
 	}

@@ -79,7 +79,7 @@ func TestAccessibility(t *testing.T) {
 	files := build(t, s)
 	client := sharedPage(t, s.Clients)
 	pages := []string{"index.html", "page-measure.html", "exercises.html", "exercise-tuck-hold.html", "roadmap-planche.html",
-		"notes.html", "programs.html", "roadmaps.html", client + "index.html", client + "week-1.html", client + "day-2027-01-11.html"}
+		"notes.html", "programs.html", "roadmaps.html", client + "index.html", client + "week-1.html", client + "day-2027-01-11.html", client + "phone.html"}
 	for _, prefix := range []string{"program-", "find-", "level-", "note-"} {
 		pages = append(pages, firstPage(t, files, prefix))
 	}

@@ -12,7 +12,7 @@ import (
 
 // canaries stand in every field of a program that is private; none may appear
 // in any byte or file name of the site, in capitals or not.
-var canaries = []string{"canary", "paperonly", "paperpaper", "waiting", "waitwaitwait", "791.3", "197.7", "117.2"}
+var canaries = []string{"canary", "paperonly", "paperpaper", "notcleared", "waitwaitwait", "791.3", "197.7", "117.2"}
 
 // whispered is what a coach says to one client: it is on their own pages and on no other.
 const whispered = "whispered words"

@@ -28,6 +28,7 @@ type sessionView struct {
 	Items          []itemView
 	StopShort      string
 	Advice         view.Advice
+	Results        *resultsView // nil: nothing is taken down, as on a page for everybody
 }
 
 // itemView is one thing to do.
@@ -46,6 +47,7 @@ type itemView struct {
 	Write           []string // captions of boxes on paper: RPE, form
 	Picture         *pictureView
 	Timer           *timerView
+	Answer          *answerView // nil: nothing is taken down
 }
 
 // timerView is what the hold timer counts; nil: nothing that a clock decides.
@@ -92,6 +94,9 @@ func (b *builder) session(v *view.View, all []day, n int, at place) sessionView 
 		Figure: b.sessionFigure(v, d), StopShort: v.Advice.StopShort, Advice: v.Advice,
 	}
 	p.Scripts = []string{timerScript}
+	if v.Page != "" && d.session.Date != 0 {
+		b.results(&p, v, d)
+	}
 	if n > 0 {
 		p.Previous = at.beside(d, all[n-1])
 	}
@@ -107,7 +112,11 @@ func (b *builder) session(v *view.View, all []day, n int, at place) sessionView 
 		p.Names += d.card.Prepare[i].Exercise + " " + d.card.Prepare[i].Amount
 	}
 	for i := range d.card.Items {
-		p.Items = append(p.Items, b.item(&d.card.Items[i], at))
+		item := b.item(&d.card.Items[i], at)
+		if p.Results != nil {
+			item.Answer = b.answer(&d.card.Items[i], i == d.card.Main)
+		}
+		p.Items = append(p.Items, item)
 	}
 	if len(p.Items) > 0 { // what it is about is shown large, and once
 		main := &p.Items[d.card.Main]

@@ -34,6 +34,7 @@ type Item struct {
 	StraightArm          bool
 	Open                 bool   // it ends when it ends: Amount is a sentence, and what it came to is written down
 	Line                 string // "4 × 12 s, narrow + middle"
+	Answer               Answer // what a page takes down of it
 }
 
 // Name is what the item is called: its step where it holds one.
@@ -50,6 +51,7 @@ func (s *speech) item(p program.Prescription, least string) Item {
 		ExerciseID: p.Exercise, Exercise: s.exercise(p.Exercise), StepID: p.Step,
 		Role: s.say("role." + string(p.Role)), RoleKey: p.Role, Sets: p.Sets, Hold: p.Hold, Pause: p.Rest, Amount: s.amount(p),
 		Spot: s.spot(p), Rest: s.pause(p.Rest), Clock: s.clock(p.Rest), Remark: s.remark(p), Found: s.found(p), StraightArm: p.StraightArm, Open: open(p),
+		Answer: s.answer(p),
 	}
 	if practised(p) {
 		v.Role = s.say("role.practice")

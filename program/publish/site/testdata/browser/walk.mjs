@@ -75,7 +75,7 @@ await pass(Math.max(+rest, 8));
 check(+sets === 1 || ((await now()) === "hold" && (await beeps()) === "587 587 587 880"), "after the rest:", await now());
 for (let set = 2; set <= +sets; set++) await pass(+hold + Math.max(+rest, 8));
 check((await now()) === "done", "at the end:", await now());
-const marks = button.locator("xpath=ancestor::li").locator(".ticks input");
+const marks = button.locator("xpath=ancestor::li").locator('.ticks [type="checkbox"]');
 check((await marks.count()) === +sets && (await marks.last().isChecked()), "the sets are not ticked off");
 await page.keyboard.press("Escape");
 check(await panel.isHidden(), "Escape does not close the timer");
