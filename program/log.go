@@ -73,10 +73,11 @@ func (p Pain) Worst() int {
 const signLetters = 4
 
 // Signed is how lines that a client sends say whose they are: by the first name, and the
-// beginning of the address of the client's pages. Empty where there are no pages.
+// beginning of the address of the client's pages, in one word that no mail breaks. Empty
+// where there are no pages.
 func Signed(first, page string) string {
 	if len(page) < signLetters {
 		return ""
 	}
-	return first + " " + page[:signLetters]
+	return first + "-" + page[:signLetters]
 }

@@ -81,7 +81,7 @@ window.logLines = (() => {
     const line = (date, exercise, r) => [date, exercise, r.set, r.bands, r.hold, r.reps, r.rpe, r.clean, r.pain, r.ahead, r.note, client].map((c) => quoted(c || "")).join(",");
     const all = items.map(told), whole = all.length > 0 && all.every((r) => r.complete);
     const rows = merged(all.filter((r) => r.told && !(whole && r.printed)));
-    const day = { pain: pain(document, "before"), note: find(box, "note").value.trim() };
+    const day = { pain: pain(document, "before"), note: find(box, "note").value.trim().replace(/["“”„«»]/g, "'") }; // a mail changes such quotes
     const bearer = whole ? null : rows.find((r) => r.main) || rows[0];
     const bands = (r) => r.help || (all.some((o) => o.exercise === r.exercise && o.bands !== r.bands) ? r.bands : "");
     const out = rows.map((r) => line(on, r.exercise, {

@@ -136,7 +136,9 @@ func sayMore(t *testing.T, lib fstest.MapFS, look func(of string, problems progr
 		_, problems := ReadLog(&studio, &c.client, "log.csv", []byte(c.text))
 		look(c.text[:min(100, len(c.text))], problems)
 	}
-	for _, text := range []string{"Hi\n" + head + "2027-01-11,done\nBye\n", "Hi\nMaren\n" + head + "2027-01-11,done\nBye\nMaren"} {
+	const between = "date,exercise,client\n2027-01-11,done,Maren\n"
+	for _, text := range []string{"Hi\n" + head + "2027-01-11,done\nBye\n", "Hi\nMaren\n" + head + "2027-01-11,done\nBye\nMaren",
+		between + "Hi\n2027-01-12,done,Maren\n", between + "Hi\nMaren\n2027-01-12,done,Maren\n"} {
 		_, problems = ReadNewLines(&studio, &a, "paste", []byte(text), nil)
 		look(text, problems)
 	}

@@ -2,6 +2,7 @@ package intake
 
 import (
 	"cmp"
+	"strings"
 
 	"gatepost/program"
 )
@@ -18,11 +19,12 @@ type logNews struct {
 type logged struct {
 	*logBook
 	sets  map[lineKey]setLogged
-	lines map[string]int        // lines whose sets have no number, as they are written, and how often
-	loose map[lineKey]int       // where such a line of an exercise stands
-	other map[lineKey]int       // where a set stands, whatever its bands
-	done  map[program.Date]int  // where a session done stands
-	days  map[program.Date]bool // that are looked at
+	lines map[string]int                  // lines whose sets have no number, as they are written, and how often
+	loose map[lineKey]int                 // where such a line of an exercise stands
+	other map[lineKey]int                 // where a set stands, whatever its bands
+	done  map[program.Date]*program.Entry // sessions done
+	one   map[lineKey]lineKey             // a set whatever its bands -> its key; of several the last
+	days  map[program.Date]bool           // that are looked at
 }
 
 type setLogged struct {
@@ -34,7 +36,7 @@ type setLogged struct {
 // line that is there as it is, is left out; a set that is there with other values is
 // a problem, since nobody can tell which of the two is right.
 func (b *logBook) news(add []program.Entry) logNews {
-	had := logged{b, map[lineKey]setLogged{}, map[string]int{}, map[lineKey]int{}, map[lineKey]int{}, map[program.Date]int{}, map[program.Date]bool{}}
+	had := logged{b, map[lineKey]setLogged{}, map[string]int{}, map[lineKey]int{}, map[lineKey]int{}, map[program.Date]*program.Entry{}, map[lineKey]lineKey{}, map[program.Date]bool{}}
 	for i := range add {
 		had.days[add[i].Date] = true
 	}
@@ -59,6 +61,30 @@ func hasNumbers(e *program.Entry) bool {
 	return !e.AsPrinted && !e.Morning && (len(e.Sets) > 1 || len(e.Sets) == 1 && e.Sets[0].Number > 0)
 }
 
+// saysNoMore reports whether new values of a set are in the old ones. What a new line
+// leaves out, the log may have from elsewhere: the card, or the coach's own eyes.
+func saysNoMore(new, old program.SetDone) bool {
+	pain := func(new, old int) bool { return new < 0 || new == old }
+	p, q := new.Pain, old.Pain
+	return new.Seconds == old.Seconds && new.Reps == old.Reps && new.Tries == old.Tries &&
+		(new.RPE == 0 || new.RPE == old.RPE) && (new.Clean == program.CleanUnsaid || new.Clean == old.Clean) &&
+		(!p.Given || q.Given && pain(p.Wrists, q.Wrists) && pain(p.Elbows, q.Elbows) && pain(p.Shoulders, q.Shoulders) && pain(p.Other, q.Other))
+}
+
+// sameNote reports whether a new note says nothing that the old one does not; a mail
+// may have broken it in other places.
+func sameNote(new, old string) bool {
+	return new == "" || strings.Join(strings.Fields(new), " ") == strings.Join(strings.Fields(old), " ")
+}
+
+// ofDay is what a session done says of the day: pain, or nothing.
+func ofDay(e *program.Entry) program.SetDone {
+	if len(e.Sets) == 0 {
+		return program.SetDone{}
+	}
+	return e.Sets[0]
+}
+
 // keyOf is the key of an entry's set by its index.
 func keyOf(e *program.Entry, i int) lineKey {
 	return lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e), set: cmp.Or(e.Sets[i].Number, i+1)}
@@ -74,10 +100,11 @@ func (h *logged) take(e *program.Entry) {
 			s.Number = 0
 			h.sets[keyOf(e, i)] = setLogged{s, e.Note}
 			h.other[keyOf(e, i).anyRig()] = h.keys[keyOf(e, i)]
+			h.one[keyOf(e, i).anyRig()] = keyOf(e, i)
 		}
 		return
 	case e.AsPrinted:
-		h.done[e.Date] = e.Place.Line
+		h.done[e.Date] = e
 	case !e.Morning:
 		h.loose[lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}] = e.Place.Line
 	}
@@ -99,11 +126,15 @@ func (n *logNews) plain(had *logged, e *program.Entry) {
 		n.there++
 		return
 	}
+	if done := had.done[e.Date]; e.AsPrinted && done != nil && saysNoMore(ofDay(e), ofDay(done)) && sameNote(e.Note, done.Note) {
+		n.there++
+		return
+	}
 	n.entries = append(n.entries, *e)
 	switch {
 	case e.Morning: // may be written again: the higher counts
-	case e.AsPrinted && had.done[e.Date] > 0:
-		n.changed(e, "session_changed", lineKey{day: e.Date}, had.done[e.Date])
+	case e.AsPrinted && had.done[e.Date] != nil:
+		n.changed(e, "session_changed", lineKey{day: e.Date}, had.done[e.Date].Place.Line)
 	case !e.AsPrinted:
 		if at := had.loose[lineKey{day: e.Date, exercise: e.Exercise, rig: rigKey(e)}]; at > 0 {
 			n.doubt(e, "another_set", lineKey{day: e.Date, exercise: e.Exercise}, at)
@@ -119,12 +150,15 @@ func (n *logNews) numbered(had *logged, e *program.Entry) {
 		key, number := keyOf(e, i), s.Number
 		s.Number = 0
 		old, there := had.sets[key]
+		if other := had.sets[had.one[key]]; !there && key.rig == "" && saysNoMore(s, other.SetDone) && sameNote(e.Note, other.note) {
+			old, there = other, had.one[key] != lineKey{}
+		}
 		switch {
 		case !there:
 			s.Number = cmp.Or(number, i+1)
 			rest.Sets = append(rest.Sets, s)
 			n.otherBands(had, e, key, len(rest.Sets) == 1)
-		case old.SetDone != s || i == 0 && e.Note != "" && e.Note != old.note:
+		case !saysNoMore(s, old.SetDone) || i == 0 && !sameNote(e.Note, old.note):
 			n.changed(e, "set_changed", key, had.keys[key])
 			return
 		case i == 0:

@@ -17,6 +17,7 @@ import (
 func given(t testing.TB, log, lines string) (added string, there int, report string) {
 	t.Helper()
 	studio, a := maren(t)
+	a.Page = "k7v2qm9xw4tdhz3p"
 	if log != "" {
 		log = LogHeader() + "\n" + log
 	}
@@ -62,6 +63,15 @@ func TestGivenAgain(t *testing.T) {
 		{name: "a session done with the same pain", log: "2027-01-11,done,,,,,,,wrists 2\n", lines: "2027-01-11,Done,,,,,,,w 2/10\n", there: 1},
 		{name: "a morning with more pain", log: "2027-01-12,morning,,,,,,,elbows 1\n", lines: "2027-01-12,morning,,,,,,,elbows 3\n2027-01-12,morning,,,,,,,elbows 1\n", there: 1,
 			added: "2027-01-12,morning,,,,,,,elbows 3,,\n"},
+		{name: "said less than is there", log: "2027-01-11,tuck,,free,12 12 9,,- 8 9,yes yes no,wrists 1,,cold hall\n",
+			lines: "2027-01-11,tuck,,free,12 12 9\n", there: 1},
+		{name: "said more than is there", log: "2027-01-11,tuck,,free,12 12 9\n", lines: "2027-01-11,tuck,,free,12 12 9,,9\n",
+			says: "set 3 of tuck-hold on 2027-01-11 is in the log already, on line 2, with other values"},
+		{name: "the bands as printed, and the same by name", log: "2027-01-11,tuck,,narrow,12 12,,8\n", lines: "2027-01-11,tuck,,,12 12\n", there: 1},
+		{name: "the bands as printed, and other seconds by name", log: "2027-01-11,tuck,,narrow,12 12\n", lines: "2027-01-11,tuck,,,12 9\n",
+			added: "2027-01-11,tuck,2,,9,,,,,,\n", says: "warning: line 2 of the log has set 2 of tuck-hold on 2027-01-11 with other bands"},
+		{name: "a session done with pain, and done", log: "2027-01-11,done,,,,,,,wrists 1 elbows 0,,cold hall\n", lines: "2027-01-11,done\n", there: 1},
+		{name: "a note that a mail broke", log: "2027-01-11,done,,,,,,,,,cold hall\n", lines: LogHeader() + "\n2027-01-11,done,,,,,,,,,\"cold\nhall\"\n", there: 1},
 		{name: "another day", log: "2027-01-11,tuck,1,,12\n", lines: "2027-01-13,tuck,1,,12\n", added: "2027-01-13,tuck,1,,12,,,,,,\n"},
 		{name: "a new log", lines: "2027-01-13,done\n", added: header + "2027-01-13,done,,,,,,,,,\n"},
 	}

@@ -77,13 +77,13 @@ func allExercises(lib *program.Library) *names {
 }
 
 // clientNames are the folded names that clients go by. A first name may be several
-// clients'.
+// clients', what their phones sign with is not.
 func clientNames(clients []program.Assessment) map[string][]int {
 	names := map[string][]int{}
 	for i := range clients {
 		name := clients[i].Athlete.Name
 		first, _, _ := strings.Cut(name, " ")
-		for _, form := range []string{clients[i].Slug, fold(name), fold(first)} {
+		for _, form := range []string{clients[i].Slug, fold(name), fold(first), signature(&clients[i])} {
 			if !slices.Contains(names[form], i) {
 				names[form] = append(names[form], i)
 			}

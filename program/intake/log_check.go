@@ -23,15 +23,19 @@ type seen struct {
 	days     map[program.Date]int  // number of each day's first line
 	previous program.Date          // the day of the line above
 	again    map[program.Date]bool // the day was said to be there twice
+	texts    map[string]bool       // new lines, as they are written
 }
 
 func newSeen(lines int) seen {
-	return seen{keys: make(map[lineKey]int, lines), days: map[program.Date]int{}, again: map[program.Date]bool{}}
+	return seen{keys: make(map[lineKey]int, lines), days: map[program.Date]int{}, again: map[program.Date]bool{}, texts: map[string]bool{}}
 }
 
 // first notes that an entry stands in the log, and says whether it does so for
 // the first time.
 func (l *logLine) first(e program.Entry) bool {
+	if l.isAgain(&e) {
+		return false
+	}
 	if e.Morning {
 		return true // may be written again: the higher counts
 	}

@@ -174,6 +174,9 @@ func (l *logLine) cut() bool {
 	short := len(l.cells) < len(l.columns)
 	line, _ := l.reader.FieldPos(len(l.cells) - 1)
 	open := l.above+line == len(l.lines) // nothing, not even a line break, follows
+	if signed := l.columns[len(l.columns)-1] == columnClient; l.strict && short && signed {
+		return true // a line that ends with whose it is, and does not
+	}
 	return last == cutMark || short && (strings.HasSuffix(last, cutMark) || open && !l.words.isDone(last))
 }
 

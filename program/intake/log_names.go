@@ -271,7 +271,7 @@ func (k *logKnown) noStrap(written string) fault {
 func (l *logLine) checkClient() {
 	written := l.cell(columnClient)
 	a := l.known.client
-	if written == "" || fold(written) == a.Slug || fold(written) == fold(a.Athlete.Name) {
+	if written == "" || fold(written) == a.Slug || fold(written) == fold(a.Athlete.Name) || l.isSigned(written) {
 		return
 	}
 	if slug, err := Slug(written); err == nil && slug == a.Slug {

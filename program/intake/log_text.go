@@ -7,16 +7,19 @@ import (
 )
 
 // skipText takes away what stands around the lines of a log, as a mail's greeting
-// does, and says so. The log begins with a line that names a column, or else with the
-// first one that reads like an entry; it ends with the last such line. Lines keep
-// their numbers. columns are those of a log without a header.
+// does, and says so, once it has mended what a mail program did to them. The log begins
+// with a line that names a column, or else with the first one that reads like an entry;
+// it ends with the last such line. Lines keep their numbers. columns are those of a log
+// without a header.
 func (b *logBook) skipText(columns []column) {
+	b.unquote()
 	first := slices.IndexFunc(b.lines, func(line string) bool { return b.namedIn(line) != nil || b.isEntry(line, columns) })
 	if first < 0 {
 		return
 	}
 	b.skip(0, first, "text_above")
-	if named := b.namedIn(b.lines[first]); named != nil {
+	named := b.namedIn(b.lines[first])
+	if named != nil {
 		columns = named
 		for i := first + 1; i < len(b.lines); i++ {
 			if b.lines[i] == b.lines[first] { // two exports, one after the other
@@ -24,7 +27,27 @@ func (b *logBook) skipText(columns []column) {
 			}
 		}
 	}
-	b.skip(b.endOfLog(first, columns), len(b.lines), "text_below")
+	b.mend(first, columns)
+	last := b.endOfLog(first, columns)
+	if named != nil && named[len(named)-1] == columnClient {
+		b.skipBetween(first+1, last, columns)
+	}
+	b.skip(last, len(b.lines), "text_below")
+}
+
+// skipBetween takes away text between lines that a phone sent, as where a reply quotes
+// what it answers: such lines end with whose they are, so that none is taken for a part
+// of the one above it.
+func (b *logBook) skipBetween(first, last int, columns []column) {
+	quotes := 0
+	text := slices.Clone(b.lines)
+	for i := first; i < last; i++ {
+		if quotes%2 == 1 || b.isEntry(b.lines[i], columns) {
+			quotes += strings.Count(b.lines[i], `"`)
+			text[i] = ""
+		}
+	}
+	b.skipAll(text, first, last, "text_between")
 }
 
 // namedIn are the columns of a line that names one at least; nil: it names none.
@@ -83,10 +106,17 @@ func (b *logBook) endOfLog(first int, columns []column) int {
 }
 
 // skip empties lines, and says how many there were.
-func (b *logBook) skip(from, to int, said string) {
+func (b *logBook) skip(from, to int, said string) { b.skipAll(b.lines, from, to, said) }
+
+// skipAll empties those lines that are not empty in text.
+func (b *logBook) skipAll(text []string, from, to int, said string) {
 	count, at := 0, 0
+	skipped := func(i int) bool {
+		line := strings.TrimSpace(text[i])
+		return line != "" && !strings.HasPrefix(line, "sep=")
+	}
 	for i := from; i < to; i++ {
-		if text := strings.TrimSpace(b.lines[i]); text == "" || strings.HasPrefix(text, "sep=") {
+		if !skipped(i) {
 			continue
 		}
 		if count == 0 {
@@ -99,7 +129,7 @@ func (b *logBook) skip(from, to int, said string) {
 	}
 	b.doubt(b.place(at+1, 1), b.words.counted(said, count)...)
 	for i := from; i < to; i++ {
-		if !strings.HasPrefix(strings.TrimSpace(b.lines[i]), "sep=") {
+		if skipped(i) {
 			b.lines[i] = ""
 		}
 	}
