@@ -4,7 +4,7 @@
 (() => {
   "use strict";
   const note = document.querySelector(".newer"), refusal = "no pages " + new URL(".", location).pathname;
-  const can = "serviceWorker" in navigator && "caches" in window && location.protocol.startsWith("http");
+  const can = Boolean(navigator.serviceWorker && window.caches) && location.protocol.startsWith("http");
   const refused = () => {
     try {
       return localStorage.getItem(refusal) !== null;
