@@ -18,7 +18,7 @@ sex: female
 born: 1987-09-21
 measured: 2027-01-04
 share: SHARE
-page: k7f3q9w2m4
+page: k7f3q9w2m4x8d
 body: {mass: 61.37 kg, height: 163.8 cm, arm_span: 171.9 cm, straddle: 113 deg, balance_point: 90.7 cm}
 training:
   experience: 8 months
@@ -48,8 +48,8 @@ func hidden(t *testing.T) string {
 	}
 	for slug, text := range map[string]string{
 		"canary-slug": strings.Replace(private, "SHARE", "site", 1),
-		"paperly-one": strings.NewReplacer("SHARE", "print", "Ann", "Paperly", "k7f3q9w2m4", "paperlypaper").Replace(private),
-		"secretly-on": strings.NewReplacer("SHARE", "site", "Ann", "Secretly", "k7f3q9w2m4", "secretlysecret",
+		"paperly-one": strings.NewReplacer("SHARE", "print", "Ann", "Paperly", "k7f3q9w2m4x8d", "zq4papr7yw8x9k").Replace(private),
+		"secretly-on": strings.NewReplacer("SHARE", "site", "Ann", "Secretly", "k7f3q9w2m4x8d", "sq4crt7yw8x9k7",
 			`"Dr. Canary, 2027-01-02"`, `""`).Replace(private),
 	} {
 		if err := os.MkdirAll(filepath.Join(clients, slug), 0o755); err != nil {
@@ -79,7 +79,7 @@ const whispered = "Friday at six by the small door"
 func TestNothingPrivateIsPublished(t *testing.T) {
 	folder := hidden(t)
 	site := filepath.Join(folder, outputFolder, "site")
-	home, err := os.ReadFile(filepath.Join(site, "c/k7f3q9w2m4/index.html"))
+	home, err := os.ReadFile(filepath.Join(site, "c/k7f3q9w2m4x8d/index.html"))
 	if err != nil || !bytes.Contains(home, []byte("Ann")) {
 		t.Fatalf("the shared program is not there: %v", err)
 	}
@@ -100,7 +100,7 @@ func TestNothingPrivateIsPublished(t *testing.T) {
 		}
 		text = bytes.ReplaceAll(text, []byte("\r\n "), nil) // lines of a calendar are folded
 		leaks(t, name, text)
-		if said := bytes.Contains(text, []byte(whispered)); said && !strings.Contains(name, "k7f3q9w2m4") {
+		if said := bytes.Contains(text, []byte(whispered)); said && !strings.Contains(name, "k7f3q9w2m4x8d") {
 			t.Errorf("%s has a coach's words to a client", name)
 		} else if said {
 			own++

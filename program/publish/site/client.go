@@ -139,7 +139,7 @@ func (b *builder) program(v *view.View, at place) programView {
 	p := programView{
 		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", at.root),
 		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block,
-		Version: b.words.fill("foot.version", "version", v.Version),
+		Version: v.Labels.Numbered,
 		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
 		LeftOut:  v.LeftOut, Progress: progress(v), Cue: v.Cue, Done: b.words.fill("site.block_over", "name", v.First), NotYet: v.Labels.NotYet, Advice: v.Advice,

@@ -63,7 +63,7 @@ func (b *builder) send(v *view.View) sendView {
 // results adds what a client's session page takes down.
 func (b *builder) results(p *sessionView, v *view.View, d day) {
 	p.Scripts = append(p.Scripts, notebookScript, linesScript, answersScript, sendScript)
-	p.Results = &resultsView{sendView: b.send(v), Day: d.session.Date, Client: program.Signed(v.First, v.Page), Version: v.Version, Plan: v.Labels.Version,
+	p.Results = &resultsView{sendView: b.send(v), Day: d.session.Date, Client: program.Signed(v.First, v.Page), Version: v.Number, Plan: v.Labels.Numbered,
 		Today: b.askJoints("before", "joints_log.before"), Tomorrow: b.askJoints("next", "joints_log.tomorrow")}
 }
 

@@ -18,6 +18,7 @@ type Labels struct {
 	From                                           string // "From week 5: provisional …"; empty: none is
 	Way                                            string // the ladder without a word of shares
 	Version, Measured, MadeFor, Dates, Rest        string
+	Numbered                                       string // "Plan 2"
 	Terms                                          string
 
 	pageOf string // "Page {page} of {pages}", to be filled in
@@ -46,7 +47,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
-		Version: s.planVersion(v, p), Measured: s.say("foot.measured", "date", v.On),
+		Version: s.planVersion(v, p), Numbered: s.say("foot.plan", "number", v.Number), Measured: s.say("foot.measured", "date", v.On),
 		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
 		MadeFor: s.say("foot.made_for", "name", v.Client), Terms: s.say("term.title"),
 	}

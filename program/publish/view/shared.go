@@ -8,7 +8,7 @@ import (
 )
 
 // Shared is what of a client's view may be printed for everybody who has the page's
-// address: a first name, no notes, no other training, no day of measuring, no shares of
+// address: a first name, the plan's number in place of a hash of all that is in it, no notes, no other training, no day of measuring, no shares of
 // this body, and of each figure the one that average gives for the step or floor
 // exercise of an id, since a figure to scale would publish a client's proportions.
 func (v *View) Shared(average func(id string) program.Stance) *View {
@@ -16,6 +16,7 @@ func (v *View) Shared(average func(id string) program.Stance) *View {
 	s := *v
 	s.Client, s.Slug, s.Title = v.First, "", name.Replace(v.Title)
 	s.Measured, s.On = v.Start, ""
+	s.Version, s.Labels.Version = v.Number, v.Labels.Numbered
 	s.Notes, s.AllNotes, s.Other, s.CueWorth, s.ForCoach = nil, nil, nil, nil, CoachPage{}
 	s.Labels.Measured, s.Labels.MadeFor, s.Labels.Ladder = "", name.Replace(v.Labels.MadeFor), v.Labels.Way
 	s.Weeks, s.Ladder = slices.Clone(v.Weeks), slices.Clone(v.Ladder)

@@ -20,6 +20,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -46,7 +47,8 @@ type View struct {
 	On       string // the day measured, in words
 	Start    program.Date
 	Block    string // "12 weeks, 11 January – 4 April 2027"
-	Version  string // seven characters of the program's hash
+	Version  string // seven characters of the program's hash: for paper, as it tells of the whole program
+	Number   string // of the plan that was kept, "1" before any was: for others to read
 
 	Withheld []string // why no program may be made yet; no weeks then
 
@@ -187,7 +189,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 		Client: p.Client.Name, First: program.FirstName(p.Client.Name, p.Client.Called), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
-		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p),
+		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p), Number: strconv.Itoa(max(1, p.Version)),
 	}
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
 	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.length(p.Goal.Hold), "date", s.date(p.Goal.By)))
