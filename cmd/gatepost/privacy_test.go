@@ -174,7 +174,7 @@ func TestAClientsWordsAreNoMarkup(t *testing.T) {
 		t.Fatal(err)
 	}
 	evil := `<b onclick=alert(1)>`
-	text = bytes.Replace(text, []byte("name: Maren"), []byte(`name: "`+evil+`"`), 1)
+	text = bytes.Replace(text, []byte("name: Maren"), []byte(`name: "`+evil+`"`+"\n"+`called: "`+evil+`"`), 1)
 	text = bytes.ReplaceAll(text, []byte("name: narrow"), []byte(`name: "</script>`+evil+`"`))
 	text = bytes.ReplaceAll(text, []byte("[narrow"), []byte(`["</script>`+evil+`"`))
 	if err := os.WriteFile(file, text, 0o644); err != nil {
