@@ -188,6 +188,7 @@ func TestHardDaysAreShort(t *testing.T) {
 	}{
 		"Monday":               {clientOf(t, hard(mon), lasting(60)), []time.Weekday{mon}, 40, true},
 		"Monday, half an hour": {clientOf(t, hard(mon), lasting(30)), []time.Weekday{mon}, 20, true},
+		"Monday, forty min":    {clientOf(t, hard(mon), lasting(40)), []time.Weekday{mon}, 27, true},
 		"Tuesday":              {clientOf(t, hard(tue), lasting(60)), []time.Weekday{wed}, 40, true},
 		"a day between others": {clientOf(t, hard(sun), on(mon, tue, thu, sat), lasting(60)), []time.Weekday{mon}, 40, false},
 		"every day":            {clientOf(t, hard(sun, mon, tue, wed, thu, fri, sat), lasting(60)), nil, 60, false},

@@ -78,7 +78,8 @@ func TestLimits(t *testing.T) {
 }
 
 // Heavy work comes after 26 weeks of the present spell, the fourth day after 104, and
-// gentle effort ends with the third week after a lay-off.
+// gentle effort ends with the third week after a lay-off, whose first two hold less. Until the
+// thirteenth week deloads come every third week.
 func TestLimitsBySpell(t *testing.T) {
 	for weeks, want := range map[int]struct {
 		ahead bool
@@ -92,6 +93,11 @@ func TestLimitsBySpell(t *testing.T) {
 	for week, want := range []float64{0.60, 0.60, 0.60, 0.70, 0.70} {
 		if got := l.effortIn(week); got != want {
 			t.Errorf("week %d back: effort %.2f, want %.2f", week+1, got, want)
+		}
+	}
+	for weeks, want := range map[int]struct{ deload, easy int }{0: {3, 2}, 1: {3, 1}, 2: {3, 0}, 12: {3, 0}, 13: {4, 0}} {
+		if l := limitsOf(t, back(weeks)); l.deloadEvery != want.deload || l.easyWeeks != want.easy {
+			t.Errorf("back for %d weeks: a deload every %d, %d easy weeks", weeks, l.deloadEvery, l.easyWeeks)
 		}
 	}
 	if l := limitsOf(t, back(2)); l.effortIn(0) != 0.60 || l.effortIn(1) != 0.70 {
@@ -216,6 +222,19 @@ func observationOf(m *measures, s *setRead) float64 {
 	return o.Load
 }
 
+// Elbows of readers are unknown: who would have trained a year to a level is taken to have
+// trained for twenty weeks, who would have for twelve for those.
+func TestSpellOfReaders(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	tuck := &p.body.Steps[0]
+	for weeks, want := range map[float64]program.Date{52: 140, 12: 84} {
+		a := startedAbove(tuck, program.Assessment{Measured: monday}, map[string]float64{tuck.ID: weeks})
+		if got := monday - a.Training.Since; got != want || a.Training.Experience != weeks {
+			t.Errorf("%.0f weeks: trained for %d days", weeks, got)
+		}
+	}
+}
+
 // Who starts at a level is planned as holding the step before three seconds longer
 // than is asked: 12 s of a tuck whose gate is 10 s stand for 15, 14 s of one of 12 s for 17;
 // of what is repeated two more than the gate's repetitions, at three seconds each.
@@ -233,6 +252,9 @@ func TestLevelReserve(t *testing.T) {
 		first := map[string]string{"handstand-push-up": "pike", "press-to-handstand": "block-40"}[from.Goal.Skill]
 		if l.Step != cmp.Or(first, "tuck") || l.Hold != asked[from.Goal.Skill] || r.Tests[len(r.Tests)-1].Seconds != float64(l.Hold+3) {
 			t.Errorf("%s: %s for %d s is planned as %+v", from.ID, l.Step, l.Hold, r.Tests)
+		}
+		if l.RPE != 8 {
+			t.Errorf("%s: a level is shown at RPE %g", from.ID, l.RPE)
 		}
 	}
 }
@@ -278,7 +300,7 @@ func TestLevelsBeginWithTheEntry(t *testing.T) {
 // minute to set up: 300 + 60 + 4·10 + 3·150 = 850 s; in sessions of twenty minutes a
 // minute less.
 func TestTimeOfASession(t *testing.T) {
-	for minutes, want := range map[int]int{60: 850, 25: 850, 20: 790} {
+	for minutes, want := range map[int]int{60: 850, 25: 850, 21: 850, 20: 790} {
 		items := []program.Prescription{{Role: program.RolePrepare, Sets: 2, Reps: 10}, {Role: program.RoleMain, Sets: 4, Hold: 10, Rest: 150}, {Role: program.RolePull, Sets: 2, Reps: 10, InRests: true}}
 		if got := lengthIn(minutes, items); got != want {
 			t.Errorf("%d minutes: %d s, want %d", minutes, got, want)

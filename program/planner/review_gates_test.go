@@ -118,6 +118,28 @@ func TestGateNotPassed(t *testing.T) {
 	}
 }
 
+// Help that came back after three weeks stays for two build weeks, the fifth and the sixth
+// after a deload; then the gate is asked again. A step that is repeated stays for one.
+func TestHelpThatCameBackStays(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away = nil
+	wall := gateWall(t, lib, &a)
+	for w := range 3 {
+		a.Log.Entries = append(a.Log.Entries, bent(freeSets(7*w, 9, 10, 10, 8), func(e *program.Entry) { e.RigGiven = false }))
+	}
+	_, p, _ := Read(lib, &a, wall, monday+20)
+	for number, want := range map[int]struct{ help, gate bool }{5: {true, false}, 6: {true, false}, 7: {false, true}} {
+		if w := p.Weeks[number-1]; w.Step != "tuck" || w.Help > 0 != want.help || w.Gate != want.gate {
+			t.Errorf("week %d: %s with %.1f N, gate %v", number, w.Step, w.Help, w.Gate)
+		}
+	}
+	for i, behind := range []past{{}, {repeat: true}, {moreHelp: true}} {
+		if got := behind.stays(); got != i {
+			t.Errorf("%d build weeks on the step, wanted %d", got, i)
+		}
+	}
+}
+
 // Help comes back once: the week trained with it begins the count of tries anew.
 func TestHelpComesBackOnce(t *testing.T) {
 	lib := library(t)

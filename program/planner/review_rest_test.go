@@ -134,28 +134,39 @@ func TestWayBackWaitsForQuiet(t *testing.T) {
 	p, _ := Plan(lib, &a)
 	monday := p.Weeks[1].Start
 	wall := []program.PlanVersion{Version(&p, 1, a.Measured)}
-	stage := func(more ...program.Entry) stageBack {
+	stage := func(on program.Date, more ...program.Entry) stageBack {
 		b := a
 		b.Log = asPrinted(&p, 0)
 		b.Log.Entries = append(append(b.Log.Entries, painful(monday, 5)), more...)
 		_, behind, _ := begin(lib, &b)
-		r := newReading(behind, wall, monday+8)
-		return newPlan(behind, r.behind(nil), r.block).stageBack(monday + 9)
+		r := newReading(behind, wall, on)
+		return newPlan(behind, r.behind(nil), r.block).stageBack(on + 1)
 	}
 	done := func(day int) program.Entry { return program.Entry{Date: monday + program.Date(day), AsPrinted: true} }
 	for name, c := range map[string]struct {
 		log  []program.Entry
 		want stageBack
 	}{
-		"nothing since":                       {nil, backLeans},
-		"one quiet session":                   {[]program.Entry{done(4)}, backLight},
-		"two":                                 {[]program.Entry{done(4), done(7)}, backLight},
-		"one that hurt: 3":                    {[]program.Entry{painful(monday+4, 3)}, backLeans},
-		"one with a morning of 1 two days on": {[]program.Entry{done(4), morningAt(monday+6, 1)}, backLeans},
-		"one with quiet mornings":             {[]program.Entry{done(4), morningAt(monday+5, 0), morningAt(monday+6, 0)}, backLight},
+		"nothing since":                        {nil, backLeans},
+		"one quiet session":                    {[]program.Entry{done(4)}, backLight},
+		"two":                                  {[]program.Entry{done(4), done(7)}, backLight},
+		"one that hurt: 3":                     {[]program.Entry{painful(monday+4, 3)}, backLeans},
+		"one with a morning of 1 two days on":  {[]program.Entry{done(4), morningAt(monday+6, 1)}, backLeans},
+		"one with a morning of 1 on the third": {[]program.Entry{done(4), morningAt(monday+7, 1)}, backLight},
+		"one with quiet mornings":              {[]program.Entry{done(4), morningAt(monday+5, 0), morningAt(monday+6, 0)}, backLight},
 	} {
-		if got := stage(c.log...); got != c.want {
+		if got := stage(monday+8, c.log...); got != c.want {
 			t.Errorf("%s: stage %d, want %d", name, got, c.want)
+		}
+	}
+	days := []int{4, 7, 9, 11, 14, 16, 18} // one of leans, three light, three nearly full
+	for n, want := range []stageBack{backLeans, backLight, backLight, backLight, backNear, backNear, backNear, backNone} {
+		var log []program.Entry
+		for _, day := range days[:n] {
+			log = append(log, done(day))
+		}
+		if got := stage(monday+19, log...); got != want {
+			t.Errorf("after %d quiet sessions: stage %d, want %d", n, got, want)
 		}
 	}
 }

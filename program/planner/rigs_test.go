@@ -32,6 +32,14 @@ func TestRigsAgainstExhaustiveSearch(t *testing.T) {
 	})
 }
 
+// Of rigs that are alike otherwise the one is hung with which twelve seconds are held.
+func TestTheMiddleHoldIsChosen(t *testing.T) {
+	week := candidates{choices: []choice{{rig: 0, hold: 11}, {rig: 1, hold: 12}, {rig: 2, hold: 13}}}
+	if got := chooseRigs([]candidates{week, week}); !slices.Equal(got, []int{1, 1}) {
+		t.Errorf("chose %v", got)
+	}
+}
+
 var weeksDrawn = rapid.Custom(func(t *rapid.T) []candidates {
 	helps := append([]int{0}, rapid.SliceOfN(rapid.IntRange(0, 4), 3, 3).Draw(t, "helps")...)
 	slices.Sort(helps) // as a step's rigs are, free first

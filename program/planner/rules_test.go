@@ -127,6 +127,51 @@ func TestRiseAndRestart(t *testing.T) {
 	}
 }
 
+// Who has trained for years and did a thousand half seconds a week begins with seven tenths
+// of them after three weeks off; after four with six tenths of the most that five hundred
+// and forty seconds are, for two weeks, and goes on from there by tenths.
+func TestAfterALongBreak(t *testing.T) {
+	for off, want := range map[int][]int{3: {700, 770, 847}, 4: {648, 648, 712}} {
+		v := volume{limits: limitsOf(t, spell(300))}
+		v.add(weekDone{program.WeekBuild, 1000, 1000, false})
+		for range off {
+			v.add(weekDone{kind: program.WeekAway})
+		}
+		var got []int
+		for range want {
+			n := v.next(0, work{hold: 10, share: 0.65})
+			v.add(weekDone{program.WeekBuild, n, n, false})
+			got = append(got, n)
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("after %d weeks off %v half seconds, wanted %v", off, got, want)
+		}
+	}
+}
+
+// Where seconds allow them, short sets are five on a day and then six; those of ten
+// seconds or more three, four and five, and from the second round on one more to begin with.
+func TestSetsOfADay(t *testing.T) {
+	for _, c := range []struct {
+		short bool
+		round int
+		want  []int
+	}{{true, 0, []int{5, 6, 6, 6}}, {true, 1, []int{5, 6, 6, 6}}, {false, 0, []int{3, 4, 5, 5}}, {false, 1, []int{4, 5, 5, 5}}} {
+		p := capableOf(t, 20, nil)
+		var got []int
+		for week := range c.want {
+			main := p.at(&p.body.Steps[0], p.body.Steps[0].Free(), 0)
+			main.short = c.short
+			l := load{main: main, sets: make([]daySets, 1)}
+			l.build(make([]part, 1), 100000, c.round, week)
+			got = append(got, l.sets[0].main)
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("short %v, round %d: %v sets, wanted %v", c.short, c.round, got, c.want)
+		}
+	}
+}
+
 // After a deload a round opens where the one before did, and each of its weeks may hold
 // a tenth more than the most of it so far. A gate week, which holds little, is measured
 // by neither the week after it nor the next round; weeks off are not, either.
