@@ -75,9 +75,9 @@ func TestLiftsAskForTheirEntry(t *testing.T) {
 	}
 }
 
-// Whose hips fold by 132 degrees is told once that the dates reckon with that; who has not
+// Whose hips fold by 132 degrees is told once that the forecast reckons with that; who has not
 // measured them is told elsewhere that they are not (hour-fold).
-func TestDatesReckonWithTheFold(t *testing.T) {
+func TestTheForecastReckonsWithTheFold(t *testing.T) {
 	for degrees, want := range map[float64]int{132: 1, 0: 0} {
 		lib, a := lifting(t)
 		a.Athlete.Fold = degrees * math.Pi / 180
