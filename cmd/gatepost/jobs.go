@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"slices"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -100,12 +101,12 @@ func (j *job) makeSound(part output, only string) (made, error) {
 	studio.Clients = without(studio.Clients, leftOf(problems))
 	m := j.makeAll(&studio, part, only)
 	m.problems = append(problems, m.problems...)
-	if part.print {
-		m.problems = append(m.problems, j.unkept(&m, part.week)...)
-	}
 	m.sound = !about(m.problems, "").Stop()
 	m.left = leftOf(m.problems)
 	m.alone = j.leftAlone(m.left, without(studio.Clients, m.left))
+	if part.print { // said once: what is printed now hangs then
+		return m, j.report(append(slices.Clone(m.problems), j.unkept(&m, part.week)...))
+	}
 	return m, j.report(m.problems)
 }
 
