@@ -18,11 +18,6 @@ import (
 	"gatepost/program"
 )
 
-const (
-	maxMarkdown = 256 << 10 // bytes of one text (common practice: far above any page people read)
-	maxCells    = 50_000    // cells of a table at the widest row; short rows are filled up, so 14 KB could become 40 MB
-)
-
 // markdown is shared by all pages; goldmark is made for that.
 // Raw HTML stays off, and so does the attribute syntax.
 var markdown = goldmark.New(
@@ -52,6 +47,9 @@ func (m passage) html(resolve func(from, link string) (string, bool)) (template.
 	}
 	context := parser.NewContext(parser.WithIDs(m.ids))
 	doc := markdown.Parser().Parse(text.NewReader(source), parser.WithContext(context))
+	if p := m.tooMany(doc); p != nil {
+		return "", program.Problems{*p}
+	}
 	var problems program.Problems
 	_ = ast.Walk(doc, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if entering {
@@ -76,6 +74,11 @@ func (m passage) adapt(n ast.Node, source []byte, resolve func(from, link string
 		}
 	case *ast.Link:
 		return m.link(n, source, resolve)
+	case *ast.AutoLink:
+		to := string(n.URL(source))
+		if _, ok := resolve(m.file, to); !ok && n.AutoLinkType == ast.AutoLinkURL {
+			return program.Problems{m.nowhere(n, to)}
+		}
 	case *ast.Image:
 		return m.picture(n, source)
 	case *ast.HTMLBlock, *ast.RawHTML:
@@ -90,11 +93,15 @@ func (m passage) link(n *ast.Link, source []byte, resolve func(from, link string
 	to := string(n.Destination)
 	address, ok := resolve(m.file, to)
 	if !ok {
-		return program.Problems{m.problem(offset(n), fmt.Sprintf("the link to %q leads nowhere", to),
-			`link to a file of the content folder, such as "../exercises/planche-lean.md", or to a full https:// address`)}
+		return program.Problems{m.nowhere(n, to)}
 	}
 	n.Destination = []byte(address)
 	return nil
+}
+
+func (m passage) nowhere(n ast.Node, to string) program.Problem {
+	return m.problem(offset(n), fmt.Sprintf("the link to %q leads nowhere", to),
+		`link to a file of the content folder, such as "../exercises/planche-lean.md", or to a full https:// address`)
 }
 
 // describeCell says by class what the column's alignment is, and by scope what
@@ -136,24 +143,6 @@ func (m passage) problem(offset int, message, advice string) program.Problem {
 		place.Line = m.line + strings.Count(m.text[:min(offset, len(m.text))], "\n")
 	}
 	return program.Problem{Place: place, Message: message, Advice: advice}
-}
-
-func (m passage) tooLarge() *program.Problem {
-	rows, widest := strings.Count(m.text, "\n")+1, 0
-	for line := range strings.Lines(m.text) {
-		widest = max(widest, strings.Count(line, "|"))
-	}
-	var message string
-	switch {
-	case len(m.text) > maxMarkdown:
-		message = fmt.Sprintf("the text is larger than %d KB", maxMarkdown>>10)
-	case rows*widest > maxCells:
-		message = fmt.Sprintf("a table of up to %d columns in %d lines is too large", widest, rows)
-	default:
-		return nil
-	}
-	p := m.problem(0, message, "split it into several pages")
-	return &p
 }
 
 // picture finds the illustration that an image names; the site has no picture
