@@ -90,6 +90,7 @@
   } else if (older) {
     const note = box.querySelector(".older");
     note.hidden = false;
+    box.querySelector(".rest").hidden = true;
     note.querySelector("span").textContent = words.older.replace("{plan}", older.plan);
     note.querySelector("pre").textContent = older.entry.lines.join("\n");
   }

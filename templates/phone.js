@@ -42,6 +42,7 @@
   };
   document.addEventListener("notebook", show);
   show();
+  box.classList.add("ready");
 
   // The pages, and the wish that they be not kept, which is kept in their place.
   const state = find(".pages"), remove = find(".remove"), take = find(".take"), { can, refused, refusal, keep } = window.offline;
@@ -73,10 +74,14 @@
     pages();
   };
   addEventListener("load", async () => {
-    if (can && !refused()) {
-      state.textContent = words.taking;
-      await keep().catch(() => {});
+    try {
+      if (can && !refused() && !(await caught()).length) {
+        state.textContent = words.taking;
+        await keep().catch(() => {});
+      }
+      await pages();
+    } catch {
+      state.textContent = words.cannot; // not even to be asked
     }
-    pages().catch(() => (state.textContent = words.cannot));
   });
 })();

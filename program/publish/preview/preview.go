@@ -67,6 +67,8 @@ func (p *Preview) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case !p.Open && !local(r.Host):
 		http.Error(w, "this preview answers to this machine only", http.StatusForbidden)
+	case r.Header.Get("Service-Worker") != "": // what it keeps would hide the next edit
+		http.NotFound(w, r)
 	case r.Method != http.MethodGet && r.Method != http.MethodHead:
 		http.Error(w, "a preview can only be read", http.StatusMethodNotAllowed)
 	case r.URL.Path == eventsPath:

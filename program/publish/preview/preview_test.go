@@ -127,6 +127,22 @@ func TestChangesAreTold(t *testing.T) {
 
 // A page elsewhere can give its own name the address 127.0.0.1; requests that
 // come that way carry its name.
+// A worker would keep a page and hide the next edit of it.
+func TestNoWorker(t *testing.T) {
+	p, at := started(t)
+	p.Show(map[string][]byte{"c/abc/worker.js": []byte("0")})
+	request, _ := http.NewRequest(http.MethodGet, at+"/c/abc/worker.js", nil)
+	request.Header.Set("Service-Worker", "script") // Service Workers, W3C, 4.1
+	answer, err := http.DefaultClient.Do(request)
+	if err != nil {
+		t.Fatal(err)
+	}
+	answer.Body.Close()
+	if answer.StatusCode != 404 {
+		t.Errorf("a worker is answered with %d", answer.StatusCode)
+	}
+}
+
 func TestOnlyThisMachine(t *testing.T) {
 	p, at := started(t)
 	for host, want := range map[string]int{

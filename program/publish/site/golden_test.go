@@ -139,7 +139,7 @@ func smallView() *view.View {
 			{Step: "second", State: view.RungGoal, StateWord: "goal", When: "June"}},
 		Weeks:  []view.Week{week(1, program.WeekBuild), week(2, program.WeekDeload), week(3, program.WeekTest)},
 		Cards:  []view.Card{card, card, card},
-		Labels: view.Labels{NotYet: "gate.not_yet"}, Gates: []view.Gate{{Step: "first", Words: "4 × 8 s", Week: 2}},
+		Labels: view.Labels{NotYet: "gate.not_yet", Version: "foot.version"}, Gates: []view.Gate{{Step: "first", Words: "4 × 8 s", Week: 2}},
 		Outline: []string{"second from June"}, LeftOut: []string{"no box"}, Cue: "Push",
 		Advice: view.Advice{DayRule: []string{"day"}, StopRule: []string{"stop"}, PainRule: []string{"pain"},
 			Missed: []string{"missed"}, Cautions: []string{"care"}},

@@ -62,7 +62,7 @@ await came(page, "open-tuck", 3).fill("9");
 
 // It is all there after the page was left, and the mail has the same lines.
 await go(page, "index.html");
-same(await page.locator(".waits .count").innerText(), "Sessions not sent yet: 1", "the program's page");
+same(await page.locator(".waits .count").innerText(), "Not sent yet: 1", "the program's page");
 await go(page, "day-2027-01-11.html");
 same(await text(page), HEAD + monday, "the session, later");
 same(await part(page, "note").inputValue(), 'felt "good", cold hall', "the note");
