@@ -45,10 +45,16 @@ func (h *holds) armWorkOf(items []program.Prescription, week int) armWork {
 }
 
 // weighs reports whether an item is a test or weighs in a week's seconds, by what it is
-// predicted to ask now: other plans' items were weighed by another estimate.
+// predicted to ask now: other plans' items and marks were weighed by another estimate.
 func (h *holds) weighs(item *program.Prescription, week int) bool {
 	now := *item
 	now.Load = h.look.shareHeld(h.lasts(item, week))
+	now.Find.Marks = slices.Clone(item.Find.Marks)
+	for i := range now.Find.Marks {
+		m := &now.Find.Marks[i]
+		at := item.Moved(m.At)
+		m.Load = h.look.shareHeld(h.lasts(&at, week))
+	}
 	return item.Role == program.RoleTest || counted(now) > 0
 }
 

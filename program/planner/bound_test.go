@@ -26,6 +26,24 @@ func TestSetsAreWeighedByOneEstimate(t *testing.T) {
 	}
 }
 
+// Tries of a lean are weighed by today's estimate as well, whatever their plan printed: at 8
+// and 12 cm they weigh nothing for who holds a tuck for twenty seconds, at 30 and 34 they do.
+func TestTriesAreWeighedByOneEstimate(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	lean := program.Prescription{Exercise: "planche-lean", Role: program.RoleSecond, Sets: 2, Hold: 15, Ahead: 0.10, StraightArm: true}
+	lean.Find.For = 15
+	for _, c := range []struct {
+		marks [2]float64 // m
+		then  float64    // the load that was printed
+		want  bool
+	}{{[2]float64{0.08, 0.12}, 0.6, false}, {[2]float64{0.30, 0.34}, 0.4, true}} {
+		lean.Find.Marks = []program.Mark{{At: c.marks[0], Load: c.then}, {At: c.marks[1], Load: c.then}}
+		if got := p.weighs(&lean, 0); got != c.want {
+			t.Errorf("tries at %v m weigh: %v", c.marks, got)
+		}
+	}
+}
+
 // Whoever trains on Tuesday and Wednesday has straight-arm work on one of them. Where the
 // plan without some bad news has it on Wednesday, this one does too; on Tuesday, which
 // that plan rests on, all of it would be taken away.

@@ -33,11 +33,14 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 		}
 		w := p.workOf(item)
 		a.max = min(a.max, p.look.maxHold(w.aid, week))
-		for _, m := range item.Find.Marks {
-			at := item.Moved(m.At)
-			a.mark, a.rpe = min(a.mark, p.look.maxHold(p.workOf(&at).aid, week)), max(a.rpe, item.Find.RPE)
-		}
 		now := *item
+		now.Find.Marks = slices.Clone(item.Find.Marks)
+		for i, m := range item.Find.Marks {
+			at := item.Moved(m.At)
+			lasts := p.look.maxHold(p.workOf(&at).aid, week)
+			now.Find.Marks[i].Load = p.look.shareHeld(lasts) // by one estimate, as the item
+			a.mark, a.rpe = min(a.mark, lasts), max(a.rpe, item.Find.RPE)
+		}
 		now.Load = p.look.shareHeld(p.look.maxHold(w.aid, week))
 		if counted(now) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
