@@ -227,3 +227,16 @@ func TestLongerSetLeavesTheFigureLarge(t *testing.T) {
 		}
 	}
 }
+
+// What is tested in the middle of a block is named there, also where the strip over the
+// last weeks names what the block ends with.
+func TestEveryTestIsNamed(t *testing.T) {
+	v := fixture(t)
+	v.Weeks[6].Test = "tested: still hang"
+	text := strings.Join(strings.Fields(textOf(layChart(setter(), v, A3))), " ")
+	for _, want := range []string{"tested: still hang", v.Weeks[11].Test} {
+		if !strings.Contains(text, strings.ReplaceAll(want, "\u00a0", " ")) {
+			t.Errorf("%q is missing", want)
+		}
+	}
+}
