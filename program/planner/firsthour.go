@@ -179,26 +179,31 @@ func (t *hourTests) lean() {
 	if floor == nil || slices.ContainsFunc(t.athlete.Tests, func(h program.Hold) bool { return h.Exercise == floor.Exercise }) {
 		return
 	}
-	ahead := t.firstLean(floor)
-	if ahead == 0 && t.tested() { // the block has none
+	first := t.firstLean(floor)
+	switch {
+	case first.Ahead == 0 && t.tested(): // the block has none
+		return
+	case first.Find.Any(): // what the first card seeks is sought today
+		first.Role, first.Rest, first.MaxHold = program.RoleTest, testRest, 0
+		t.add(first, note(hourWhyLean))
 		return
 	}
 	t.add(program.Prescription{Exercise: floor.Exercise, Role: program.RoleTest, Sets: 1, Check: true, Rest: testRest,
-		Ahead: max(ahead, firstLean), StraightArm: true}, note(hourWhyLean))
+		Ahead: max(first.Ahead, firstLean), StraightArm: true}, note(hourWhyLean))
 }
 
-// firstLean is how far the first lean of the block goes; 0 where it has none.
-func (t *hourTests) firstLean(floor *program.Rung) float64 {
+// firstLean is the first lean of the block; the zero one where it has none.
+func (t *hourTests) firstLean(floor *program.Rung) program.Prescription {
 	for _, w := range t.of.Weeks {
 		for _, s := range w.Sessions {
 			for _, i := range s.Items {
 				if i.Ahead > 0 && (i.Exercise == floor.Exercise || i.Exercise == floor.Repeated) {
-					return i.Ahead
+					return i
 				}
 			}
 		}
 	}
-	return 0
+	return program.Prescription{}
 }
 
 // scale is the first step with the toes on a scale: what it still shows is what is missing.

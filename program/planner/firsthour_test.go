@@ -22,6 +22,8 @@ func hourFor(t testing.TB, a program.Assessment) (h program.FirstHour, tests []s
 	for _, test := range h.Tests {
 		line := test.Exercise
 		switch {
+		case test.Find.Any():
+			line += " found"
 		case test.Try:
 			line += " tried"
 		case test.Max:
@@ -69,8 +71,8 @@ func TestFirstHourTestsWhatSaysMost(t *testing.T) {
 		// holds a tuck for 19 s and an advanced tuck under a band: the step between says most
 		"maren": {of("maren"), []string{"half-open-tuck-hold to its end", "half-open-tuck-hold, narrow"}, []string{hourLeavePair, hourLeaveHeld, hourLeaveFar}},
 		// nothing held, sore wrists, a scale: feet stay down first
-		"joss":                     {of("joss"), []string{"planche-lean with care", "tuck-on-scale", "toe-assisted-tuck tried"}, []string{hourLeaveSore}},
-		"nothing tested":           {untested, []string{"planche-lean with care", "tuck-hold tried, middle"}, nil},
+		"joss":                     {of("joss"), []string{"planche-lean found", "tuck-on-scale", "toe-assisted-tuck tried"}, []string{hourLeaveSore}},
+		"nothing tested":           {untested, []string{"planche-lean-in-and-out found", "tuck-hold tried, middle"}, nil},
 		"under 16":                 {young, nil, []string{hourLeaveYouth}},
 		"a condition, not cleared": {uncleared, []string{}, []string{hourLeaveCleared}},
 		// a hang, nothing shown: the entry, and no step
