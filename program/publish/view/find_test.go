@@ -142,3 +142,29 @@ func TestFindsForOtherSoftware(t *testing.T) {
 		t.Errorf("kept as %s", kept[:min(len(kept), 900)])
 	}
 }
+
+// A week in which every day of the main work seeks a mark has no sets on chart and page, but
+// what is sought; a week that nobody trained has nothing.
+func TestWeeksThatSeekOrRest(t *testing.T) {
+	p := viewtest.Program()
+	for i := range p.Weeks[0].Sessions {
+		items := p.Weeks[0].Sessions[i].Items
+		for j := range items {
+			if items[j].Role == program.RoleMain {
+				items[j].Ahead, items[j].Rig = 0.12, program.Rig{}
+				items[j] = finding(items[j], 7, 0.10, 0.14)
+			}
+		}
+	}
+	p.Weeks[4].Kind, p.Weeks[4].Sessions = program.WeekAway, nil
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if w := v.Weeks[0]; w.Main != "" || w.Range != "" || plain(w.Rig) != "find: 10, 14 cm" || w.Help != "" || w.HelpKG != 0 {
+		t.Errorf("seeks: %q, %q, %q, %q", w.Main, w.Range, w.Rig, w.Help)
+	}
+	if w := v.Weeks[1]; w.Main == "" {
+		t.Error("the second week has sets, and none are printed")
+	}
+	if w := v.Weeks[4]; w.Main != "" || w.Step != "" || w.Mark != "" {
+		t.Errorf("away: %q, %q, %q", w.Main, w.Step, w.Mark)
+	}
+}

@@ -114,3 +114,20 @@ func TestNoProgramNoMessage(t *testing.T) {
 		t.Errorf("%q", lines)
 	}
 }
+
+// New cards are named also where an earlier review changed them; whoever was off for weeks is
+// told so, and not to make up for a session.
+func TestMessageAfterWeeksOff(t *testing.T) {
+	p := viewtest.Program()
+	week := &p.Weeks[2]
+	p.From = week.Start
+	p.Notes = append(p.Notes, program.Note{Code: "weeks-off", Values: []program.Value{{Name: "weeks", Kind: program.ValueCount, Number: 3}}})
+	r := &program.Review{Sessions: []program.SessionRead{{Printed: week.Start - 5}}}
+	m, _ := view.NewMessage(viewtest.Coach(), viewtest.Library(), p, r, nil, []program.Date{week.Start, week.Start + 7}, week.Start)
+	if want := "3 weeks in a row without training: the weeks ahead begin lower and build up again from there. New cards for 25 Jan; the old ones go in the bin."; plain(m.Lines[1]) != want {
+		t.Errorf("%q, want %q", plain(m.Lines[1]), want)
+	}
+	if !strings.HasPrefix(m.Lines[3], "Weeks off cost less than they feel like.") {
+		t.Errorf("%q", m.Lines[3])
+	}
+}
