@@ -5,9 +5,12 @@
 //
 //   - Links are relative, and every link and fragment within the site resolves.
 //   - No page asks anything of another host or carries an inline style or script;
-//     a content security policy in each page says so to the browser. The two
+//     a content security policy in each page says so to the browser. The
 //     scripts are extras: without them nothing is missing, and each works
 //     without a network.
+//   - What a client writes on a phone stays there until the client sends it; all
+//     that is stored is shown, and can be deleted, on phone.html. After the first
+//     visit a client's pages open without signal.
 //   - Only clients who share to the site appear, under the random part of the
 //     address that the coach's folder keeps, by first name, on pages that ask
 //     not to be indexed and that no public page links to.
@@ -21,7 +24,8 @@
 // Files are flat: index.html, roadmap-<id>.html, exercises.html,
 // exercise-<id>.html, page-<id>.html, style.css, icon.svg, timer.js, today.js,
 // figure-<exercise>.svg, and for a shared client c/<page>/index.html,
-// c/<page>/week-<n>.html, c/<page>/day-<date>.html and c/<page>/calendar.ics. Public programs are programs.html, program-<id>.html
+// c/<page>/week-<n>.html, c/<page>/day-<date>.html, c/<page>/phone.html,
+// c/<page>/calendar.ics, and worker.js and manifest.webmanifest of these pages. Public programs are programs.html, program-<id>.html
 // (the way in, which says who should see a professional first), find-<id>.html
 // (the tests, to which only the way in and the levels lead), level-<id>-<n>.html
 // with level-<id>-<n>-week-<n>.html and level-<id>-<n>-week-<n>-day-<n>.html, and level-<id>-<n>-<document> to download.

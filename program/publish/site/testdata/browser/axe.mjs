@@ -1,6 +1,6 @@
 // usage: node axe.mjs BASE PAGE…
 // Runs axe-core on every page: light and dark, 320 and 1280 px wide, and with the
-// hold timer open where there is one.
+// hold timer open and a result written where there is a place for it.
 import { axe, check, end, open } from "./open.mjs";
 
 const [base, ...pages] = process.argv.slice(2);
@@ -40,6 +40,12 @@ for (const name of pages) {
   await page.emulateMedia({ media: "print", colorScheme: "light" });
   for (const small of await page.evaluate(tooSmall)) check(false, name, "printed:", small);
   await page.emulateMedia({ media: null });
+  const came = page.locator(".came").first();
+  if (await came.count()) { // with results, which the page of what is kept then shows as well
+    await came.fill("x");
+    await run(name, "with a slip");
+    await came.fill("9");
+  }
   const timer = page.locator("button.go").first();
   if (await timer.count()) {
     await timer.click();

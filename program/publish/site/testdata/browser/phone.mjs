@@ -12,6 +12,10 @@ const HEAD = "date,exercise,set,bands,hold_s,reps,rpe,clean,pain,ahead,note,clie
 const phone = async (now, init) => {
   const context = await browser.newContext({ viewport: { width: 390, height: 800 }, hasTouch: true, serviceWorkers: "block" });
   if (base.startsWith("http")) await context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await context.addInitScript(() => {
+    window.moved = 0; // Layout Instability, W3C community group: the shift score
+    new PerformanceObserver((list) => list.getEntries().forEach((e) => (window.moved += e.value))).observe({ type: "layout-shift", buffered: true });
+  });
   if (init) await context.addInitScript(init);
   const page = await context.newPage();
   page.on("console", (m) => check(m.type() !== "error", "console:", m.text()));
@@ -67,6 +71,19 @@ await go(page, "day-2027-01-11.html");
 same(await text(page), HEAD + monday, "the session, later");
 same(await part(page, "note").inputValue(), 'felt "good", cold hall', "the note");
 check(await item(page, "pull-up").locator('[type="checkbox"]').last().isChecked(), "a tick was lost");
+await part(page, "next-elbows").fill("");
+for (const name of ["index.html", "day-2027-01-11.html", "phone.html"]) {
+  await page.clock.setSystemTime(new Date("2027-01-12T08:00:00"));
+  await go(page, name);
+  await page.waitForTimeout(300);
+  check((await page.evaluate(() => window.moved)) === 0, name, "moves by", await page.evaluate(() => window.moved));
+}
+await go(page, "index.html");
+await Promise.all([page.waitForURL(/day-2027-01-11\.html#morning$/), page.locator(".morning").tap()]);
+await part(page, "next-elbows").fill("2");
+await go(page, "index.html");
+check(await page.locator(".morning").isHidden(), "a morning is asked for twice");
+await go(page, "day-2027-01-11.html");
 const mail = new URL(await page.locator(".mail").getAttribute("href"));
 same(mail.searchParams.get("body").replaceAll("\r\n", "\n"), HEAD + monday, "the mail");
 check(mail.protocol === "mailto:" && mail.pathname.includes("@"), "the mail goes to", mail.pathname);
