@@ -15,7 +15,7 @@ type Answer struct {
 	Exercise string // the step, where it holds one, else the exercise
 	Bands    string // as printed: "narrow + middle strap 20 cm", "free"; empty where no step is held
 	Lean     string // as printed: "16 cm"; empty: it is no lean
-	Amount   int    // of each set, s or repetitions; 0: what it came to is the answer
+	Amount   int    // of each set, s or repetitions; of tries what they seek; 0: what it came to is the answer
 	Reps     bool   // counted, and not held
 	Tries    bool   // so many of its tries reached, and the best has seconds
 	RPE      bool
@@ -41,7 +41,7 @@ func (s *speech) answer(p program.Prescription) Answer {
 	if p.Ahead > 0 {
 		a.Lean = centimetresInLog(p.Ahead)
 	}
-	if !open(p) || p.Find.Any() { // else the card asks how long it lasts
+	if !open(p) || p.Find.Any() || a.Tries { // else the card asks how long it lasts
 		a.Amount = cmp.Or(p.Reps, p.Hold)
 	}
 	a.RPE = !p.Try && (p.Step != "" || p.Ahead > 0 || p.Scale > 0 || p.Role == program.RoleMain || p.Role == program.RoleTest)
