@@ -164,8 +164,28 @@ func textSource(name string, data []byte, limit int) (*source, program.Place, fa
 	if at, wrong := notText(name, text); wrong != nil {
 		return nil, at, wrong
 	}
-	return newSource(name, text, false), program.Place{}, nil
+	return newSource(name, unsteered(text), false), program.Place{}, nil
 }
+
+// unsteered is a text without the invisible characters that turn what follows them around
+// or break its line (Unicode Standard Annex 9, 2; U+2028 and U+2029): telephones put them
+// around names that are copied, and on a page or a terminal they make other words of it.
+func unsteered(text string) string {
+	if !strings.ContainsFunc(text, steers) {
+		return text
+	}
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\u2028' || r == '\u2029':
+			return ' '
+		case steers(r):
+			return -1
+		}
+		return r
+	}, text)
+}
+
+func steers(r rune) bool { return r >= '\u2028' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069' }
 
 var errNotPlain = errors.New("it is not a plain file")
 

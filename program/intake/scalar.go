@@ -61,7 +61,7 @@ func optionalText(into *string) read {
 			v.fault("not_words", "written", quote(s), "quoted", strconv.Quote(s))
 		case len([]rune(s)) > maxText:
 			v.fault("text_long", "most", strconv.Itoa(maxText))
-		case strings.ContainsFunc(s, unicode.IsControl):
+		case strings.ContainsFunc(s, func(r rune) bool { return unicode.IsControl(r) || steers(r) }): // by an escape: in letters they are not read
 			v.fault("text_control", "example", v.example())
 		default:
 			*into = s
@@ -76,7 +76,7 @@ func prose(into *string) read {
 			v.fault("not_prose", "example", v.example())
 			return
 		}
-		*into = v.node.Value
+		*into = unsteered(v.node.Value)
 	}
 }
 

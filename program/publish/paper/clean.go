@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode"
 
+	"golang.org/x/text/unicode/bidi"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -12,7 +13,8 @@ const missing = '□'
 
 // clean makes a text printable: composed (NFC), one line, no control or
 // invisible characters, and □ for what the faces lack or the PDF writer cannot
-// encode. It returns what was replaced.
+// encode. It returns what was replaced, and letters that run from right to left: these
+// would have to be turned around and joined.
 func clean(s string) (string, []rune) {
 	if isClean(s) {
 		return s, nil
@@ -31,11 +33,20 @@ func cleaned(s string) (string, []rune) {
 		case r > 0xffff || !Regular.has(r) || !Bold.has(r):
 			out.WriteRune(missing)
 			lost = append(lost, r)
+		case rightToLeft(r):
+			out.WriteRune(r)
+			lost = append(lost, r)
 		default:
 			out.WriteRune(r)
 		}
 	}
 	return strings.TrimSpace(out.String()), lost
+}
+
+// rightToLeft reports whether a letter runs so (Unicode Standard Annex 9).
+func rightToLeft(r rune) bool {
+	p, _ := bidi.LookupRune(r)
+	return p.Class() == bidi.R || p.Class() == bidi.AL
 }
 
 // isClean says quickly, of most texts, that nothing has to be done: Latin letters

@@ -56,6 +56,9 @@ func TestClean(t *testing.T) {
 			t.Errorf("%q: got %q, want %q", in, got, want)
 		}
 	}
+	if text, lost := clean("דנה"); text != "דנה" || string(lost) != "דנה" { // Hebrew runs from right to left: Unicode Standard Annex 9
+		t.Errorf("of right-to-left letters %q is printed and %q named", text, string(lost))
+	}
 	if _, lost := clean("漢 and \U0001F514"); string(lost) != "漢\U0001F514" {
 		t.Errorf("lost %q", string(lost))
 	}

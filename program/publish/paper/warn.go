@@ -10,11 +10,20 @@ import (
 	"gatepost/program/publish/view"
 )
 
-// warnings names each character that was replaced, and the place that most likely
-// has it.
+// warnings names each character that was replaced, and of letters that run from right to
+// left the first, with the place that most likely has it.
 func (ts *typesetter) warnings(v *view.View) program.Problems {
 	var all program.Problems
+	turned := false
 	for _, r := range slices.Sorted(maps.Keys(ts.lost)) {
+		if Regular.has(r) && rightToLeft(r) {
+			if !turned {
+				all = append(all, program.Problem{Place: placeOf(v, r), Message: "letters that run from right to left, such as " + string(r) + ", are printed from left to right and not joined",
+					Advice: "for the print, write it in letters that run from left to right", Warning: true})
+			}
+			turned = true
+			continue
+		}
 		all = append(all, program.Problem{
 			Place:   placeOf(v, r),
 			Message: "the print faces have no " + string(r) + "; □ is printed instead",
