@@ -62,6 +62,9 @@ func (w *logWords) number(x float64) string {
 // offer suggests what may have been meant: of what is known, or else what it may be
 // called as well.
 func (b *logBook) offer(written string, known []string, called ...string) string {
+	if b.full() {
+		return ""
+	}
 	if nearest(written, known) == "" && nearest(written, called) != "" {
 		known = called
 	}

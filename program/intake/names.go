@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"gatepost/program"
 )
@@ -142,12 +143,22 @@ func nearest(written string, known []string) (best string) {
 // similar is the known word that is a few slips away; empty where none is.
 func similar(written string, known []string) (best string) {
 	least := 1 + len([]rune(written))/3
+	written = fold(written)
 	for _, word := range known {
-		if d := distance(fold(written), fold(word)); d <= least && (best == "" || d < least) {
+		if apart(written, fold(word)) > least {
+			continue // at least so many letters have to come or go
+		}
+		if d := distance(written, fold(word)); d <= least && (best == "" || d < least) {
 			best, least = word, d
 		}
 	}
 	return best
+}
+
+// apart is by how many letters two words differ in length.
+func apart(a, b string) int {
+	n := utf8.RuneCountInString(a) - utf8.RuneCountInString(b)
+	return max(n, -n)
 }
 
 // abbreviates says that each part of a name begins the next part of another, as

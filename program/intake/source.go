@@ -62,6 +62,10 @@ func (s *source) note(p program.Problem) {
 	}
 }
 
+// full reports whether no further problem of the file is noted: then nothing need be
+// looked up to word one.
+func (s *source) full() bool { return len(s.problems) > maxProblems }
+
 // wrongAt says that an error was noted about the value at a path itself.
 func (s *source) wrongAt(path string) bool {
 	at := s.at("%s", path)
