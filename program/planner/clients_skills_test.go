@@ -195,17 +195,16 @@ func setOf(item *program.Prescription, number int, limit float64) program.SetDon
 	} else {
 		s.RPE = math.Round(2*max(5, 10-12*(1-s.Seconds/limit))) / 2
 	}
-	s = asCounted(item, s)
-	if s.Reps == 0 && s.Seconds == 0 {
-		s.Clean = program.CleanNo // tried, and not done
-	}
-	return s
+	return asCounted(item, s)
 }
 
 // asCounted is a set in repetitions, where that is how the step is counted.
 func asCounted(item *program.Prescription, s program.SetDone) program.SetDone {
 	if item.Reps > 0 && item.Step != "" {
 		s.Reps, s.Seconds = int(s.Seconds)/program.SecondsPerRep, 0
+	}
+	if s.Reps == 0 && s.Seconds == 0 {
+		s.Clean = program.CleanNo // tried, and not done: so a log is read
 	}
 	return s
 }
