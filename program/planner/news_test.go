@@ -197,6 +197,9 @@ func lastWent(l, m *life, worse func(*program.SetDone)) bool {
 		if item.Role != program.RoleMain || item.Hold == 0 || slices.ContainsFunc(sessionOn(week, day).Items[:i], func(p program.Prescription) bool { return p.Exercise == item.Exercise }) {
 			continue
 		}
+		if item.Find.Any() && slices.ContainsFunc(sessionOn(week, day).Items[i+1:], func(p program.Prescription) bool { return p.Exercise == item.Exercise }) {
+			continue // without its mark the second may be a try, or a longer set that stopped short
+		}
 		good := program.Entry{Date: day, Exercise: item.Exercise, Step: item.Step}
 		bad := good
 		for n := range item.Sets {
