@@ -8,6 +8,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -309,12 +310,15 @@ var machineWords = regexp.MustCompile(`"(@type|@context|inLanguage|url|@id)":"[^
 // address is an attribute that leads to a place on the site.
 var address = regexp.MustCompile(`^#[a-z-]+$|\.html$`)
 
+// inLogs are attributes that scripts write into a log, whose own names are English.
+var inLogs = []string{"data-part", "data-joint", "data-exercise", "data-bands", "data-lean", "data-client", "data-version"}
+
 // told are the attributes of a tag that readers meet.
 func told(tag html.Token) string {
 	var all string
 	for _, a := range tag.Attr {
 		describes := tag.Data == "meta" && a.Key == "content" && strings.Contains(tag.String(), `"description"`)
-		if address.MatchString(a.Val) {
+		if address.MatchString(a.Val) || slices.Contains(inLogs, a.Key) {
 			continue
 		}
 		if a.Key == "aria-label" || a.Key == "title" || a.Key == "alt" || describes || strings.HasPrefix(a.Key, "data-") {

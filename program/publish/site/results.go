@@ -70,7 +70,7 @@ func (b *builder) results(p *sessionView, v *view.View, d day) {
 func (b *builder) askJoints(when, legend string) jointsView {
 	v := jointsView{When: when, Legend: b.words.word(legend)}
 	for _, joint := range []string{"wrists", "elbows", "shoulders"} {
-		v.Joints = append(v.Joints, jointView{joint, b.words.word("joints_log." + joint)})
+		v.Joints = append(v.Joints, jointView{joint, b.words.word("joint." + joint)})
 	}
 	return v
 }
