@@ -129,7 +129,7 @@ func (l *logLine) read() {
 		return
 	}
 	l.checkLength()
-	e := program.Entry{Place: l.start(), Note: strings.Clone(l.cell(columnNote))}
+	e := program.Entry{Place: l.start(), Note: strings.Clone(unguarded(l.cell(columnNote)))}
 	l.checkClient()
 	l.readDate(&e)
 	named := l.cell(columnExercise)

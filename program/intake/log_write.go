@@ -182,7 +182,7 @@ func (w *logWriter) set(c column, value string) {
 func (w *logWriter) entry(e *program.Entry) {
 	w.cells = make([]string, len(w.columns))
 	w.set(columnDate, e.Date.String())
-	w.set(columnNote, e.Note)
+	w.set(columnNote, guarded(e.Note))
 	w.set(columnPain, painCell(e.Sets))
 	switch {
 	case e.AsPrinted:

@@ -85,10 +85,13 @@ func (d *disk) judge(f File, before manifest) verdict {
 		v.err = fmt.Errorf("%s is not ours and stands where a new file must go; move it away or give it another name",
 			d.name(f.Path))
 	case before[f.Path] != hash(there):
-		v.err = fmt.Errorf("%s was changed by somebody after it was written; give your copy another name, or delete it",
-			d.name(f.Path))
+		v.err = d.changed(f.Path)
 	}
 	return v
+}
+
+func (d *disk) changed(path string) error {
+	return fmt.Errorf("%s was changed by somebody after it was written; give your copy another name, or delete it", d.name(path))
 }
 
 // add enters one new file into the change.

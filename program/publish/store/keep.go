@@ -6,6 +6,8 @@ import (
 	"io/fs"
 	"os"
 	"path"
+	"regexp"
+	"time"
 )
 
 // Keep writes a new file, whole or not at all: beside its place first, and then
@@ -27,6 +29,7 @@ func (d *disk) keep(file string, b []byte) error {
 	if err := d.create(beside, b); err != nil {
 		return errors.Join(err, d.remove(beside))
 	}
+	d.clearKilled(beside)
 	if err := d.christen(beside, file); err != nil {
 		return errors.Join(err, d.remove(beside))
 	}
@@ -45,4 +48,25 @@ func (d *disk) christen(beside, file string) error {
 		return d.move(beside, file)
 	}
 	return d.remove(beside)
+}
+
+// killed is how long before a file another one has to be begun to be taken for the rest of
+// a command that was killed: writing one takes no second (our judgement).
+const killed = time.Hour
+
+var besideForm = regexp.MustCompile(`^\..+\.json\.[0-9]+$`)
+
+// clearKilled takes away what killed commands left beside a file that was just made, by
+// the disk's own clock. What stays does no harm.
+func (d *disk) clearKilled(beside string) {
+	mine, err := d.root.Stat(beside)
+	if err != nil {
+		return
+	}
+	entries, _ := fs.ReadDir(d.root.FS(), path.Dir(beside))
+	for _, e := range entries {
+		if info, err := e.Info(); err == nil && besideForm.MatchString(e.Name()) && info.Mode().IsRegular() && mine.ModTime().Sub(info.ModTime()) > killed {
+			_ = d.remove(path.Join(path.Dir(beside), e.Name()))
+		}
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 )
 
 func openRoot(t *testing.T) *os.Root {
@@ -71,4 +72,32 @@ func TestKeepIsAllOrNothing(t *testing.T) {
 		}
 	}
 	t.Error("it never came to an end")
+}
+
+// What a killed command left beside a plan goes with the next that is kept; what another
+// is writing just now stays, and so does what is not ours.
+func TestKeepClearsWhatAKilledOneLeft(t *testing.T) {
+	root := openRoot(t)
+	if err := Keep(root, "plans/1.json", []byte("first")); err != nil {
+		t.Fatal(err)
+	}
+	yesterday := time.Now().Add(-24 * time.Hour)
+	for name, old := range map[string]bool{".2.json.4711": true, ".2.json.4712": false, ".hidden": true} {
+		if err := root.WriteFile("plans/"+name, []byte("half"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if old {
+			if err := root.Chtimes("plans/"+name, yesterday, yesterday); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	if err := Keep(root, "plans/2.json", []byte("second")); err != nil {
+		t.Fatal(err)
+	}
+	for name, stays := range map[string]bool{".2.json.4711": false, ".2.json.4712": true, ".hidden": true, "1.json": true, "2.json": true} {
+		if _, err := root.Stat("plans/" + name); (err == nil) != stays {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
 }

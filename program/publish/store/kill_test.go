@@ -228,6 +228,44 @@ func TestFullDisk(t *testing.T) {
 	if d.exists(stagePath) {
 		t.Error("the staged files still fill the disk")
 	}
+	many := map[string]string{}
+	for i := range 200 {
+		many[fmt.Sprintf("site/%d.html", i)] = "x"
+	}
+	if _, err := d.write(files(many), nil); err == nil || strings.Contains(err.Error(), "\n") {
+		t.Errorf("a full disk takes more than a line: %v", err)
+	}
+}
+
+// Between a run that was stopped after its decision and the one that finishes it somebody
+// may be at work: what they wrote is theirs, wherever it stands.
+func TestEditedAfterAStoppedRun(t *testing.T) {
+	for _, path := range []string{"site/b.html", "print/x.pdf", "site/new/n.html"} {
+		root := folder(t, foreign)
+		write(t, root, before)
+		d := disk{root: root, stop: func(verb, to string) error {
+			if to == "print/x.pdf" && verb == "write" { // the first that is moved
+				return errKilled
+			}
+			return nil
+		}}
+		if _, err := d.write(files(after), nil); !errors.Is(err, errKilled) || !d.exists(listPath) {
+			t.Fatalf("not stopped after the decision: %v", err)
+		}
+		put(t, root, path, "theirs")
+		for range 2 {
+			_, err := Write(root, files(after), nil)
+			if !errors.Is(err, ErrUnfinished) || !strings.Contains(err.Error(), path+" was changed by somebody") {
+				t.Errorf("%s: %v", path, err)
+			}
+			same(t, seen(t, root), with(with(before, foreign), map[string]string{path: "theirs"}))
+		}
+		if err := root.Remove(path); err != nil {
+			t.Fatal(err)
+		}
+		write(t, root, after)
+		same(t, seen(t, root), with(after, foreign))
+	}
 }
 
 // A move that is refused half-way, as by a viewer that holds its file on some

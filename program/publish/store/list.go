@@ -88,11 +88,13 @@ func (d *disk) stageFiles(files []File) error {
 		return d.explain("open", stagePath, err)
 	}
 	defer stage.Close()
-	errs := make([]error, len(files))
+	var failed firstError // a full disk is said once
 	sideBySide(len(files), func(i int) {
-		errs[i] = d.createIn(stage, files[i].Path, path.Join(stagePath, files[i].Path), files[i].Bytes)
+		if !failed.any() {
+			failed.set(d.createIn(stage, files[i].Path, path.Join(stagePath, files[i].Path), files[i].Bytes))
+		}
 	})
-	return errors.Join(errs...)
+	return failed.err
 }
 
 // recover carries out a decided list, and clears away what an undecided run
@@ -115,6 +117,9 @@ func (d *disk) recover() (bool, error) {
 // carryOut does what the list says. Done twice, or again from any point, it
 // comes to the same.
 func (d *disk) carryOut(list []action) error {
+	if err := d.checkTargets(list); err != nil {
+		return err
+	}
 	touched, ready := map[string]bool{}, map[string]bool{}
 	for _, a := range list {
 		if err := d.do(a, ready); err != nil {
@@ -128,6 +133,38 @@ func (d *disk) carryOut(list []action) error {
 		}
 	}
 	return errors.Join(d.remove(listPath), d.remove(stagePath))
+}
+
+// checkTargets sees that what moves will replace is still what the run that decided them
+// found: between the two a machine may have been off for a day, and somebody at work.
+func (d *disk) checkTargets(list []action) error {
+	before, err := d.readManifest()
+	if err != nil {
+		return err
+	}
+	errs := make([]error, len(list))
+	sideBySide(len(list), func(i int) {
+		if a := list[i]; a.staged != "" && a.path != manifestPath && d.exists(path.Join(stagePath, a.staged)) {
+			errs[i] = d.checkTarget(a, before)
+		}
+	})
+	if err := errors.Join(errs...); err != nil {
+		return fmt.Errorf("%w; %w (the new files wait in %s)", err, ErrUnfinished, d.name(stagePath))
+	}
+	return nil
+}
+
+func (d *disk) checkTarget(a action, before manifest) error {
+	there, err := d.read(a.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return err
+	case hash(there) == before[a.path] || hash(there) == a.sum:
+		return nil
+	}
+	return d.changed(a.path)
 }
 
 // do carries out one action. Ready are the folders known to be there; a removal
