@@ -209,7 +209,11 @@ func spareSet(sets []program.SetDone, tough *setRead) {
 	for i := range sets {
 		s := &sets[i]
 		if s.Number == tough.Done.Number || s.Number == 0 && i+1 == tough.Done.Number {
-			s.Seconds, s.RPE = float64(tough.Printed), 0
+			if s.RPE = 0; tough.Done.Reps > 0 {
+				s.Reps = tough.Printed
+			} else {
+				s.Seconds = float64(tough.Printed)
+			}
 			if broke(*s) {
 				s.Clean = program.CleanYes
 			}

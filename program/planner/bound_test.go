@@ -207,3 +207,18 @@ func TestAThirdPlanIsNotPassed(t *testing.T) {
 		t.Errorf("held to %d tenths of a newton of help that last %d", l.main.aid.Help, l.main.max)
 	}
 }
+
+// A lean that was gone into twice of five times is taken as five, not as five seconds; a
+// hold of six seconds of ten as ten.
+func TestBadSetsAreTakenAsPrinted(t *testing.T) {
+	for _, c := range []struct{ done, want program.SetDone }{
+		{program.SetDone{Number: 1, Reps: 2, RPE: 10}, program.SetDone{Number: 1, Reps: 5}},
+		{program.SetDone{Number: 1, Seconds: 6, RPE: 10}, program.SetDone{Number: 1, Seconds: 10}},
+	} {
+		sets := []program.SetDone{c.done}
+		spareSet(sets, &setRead{SetRead: program.SetRead{Done: c.done, Printed: c.want.Reps + int(c.want.Seconds)}})
+		if sets[0] != c.want {
+			t.Errorf("%+v is taken as %+v", c.done, sets[0])
+		}
+	}
+}
