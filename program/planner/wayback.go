@@ -139,8 +139,13 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 			items = append(items, item)
 		}
 	}
+	said := []program.Note{note(noteLightDay, word("role", "role.main"))}
 	if lean := lo.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
 		items = inOrder(append(items, lean), false)
+		for len(items) > 1 && lo.lengthOn(s.Date, items) > 60*lo.minutesOn(s.Date) { // longer than what the leans replace
+			last := items[len(items)-1]
+			items, said = items[:len(items)-1], append(said, note(noteNoTime, word("role", "role."+string(last.Role))))
+		}
 	}
 	s.Items = nil
 	for _, g := range lo.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
@@ -151,7 +156,7 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	case backRest:
 		s.Dropped = lo.restNotes()
 	case backLeans:
-		s.Dropped = []program.Note{note(noteLightDay, word("role", "role.main"))}
+		s.Dropped = said
 	}
 }
 
