@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -123,10 +124,9 @@ func thing(f *program.Figure, kind program.ThingKind) read {
 				fields = append(fields, may("ahead", "100 cm", signed(length.between(-300, 300), func(x float64) { t.Ahead = x })))
 			}
 			group(fields...)(v)
-		} else if s := strings.TrimSpace(v.node.Value); v.node.Kind == yaml.ScalarNode && isNone(v.words(), s) {
+		} else if v.node.Kind == yaml.ScalarNode && takesAway(v) {
 			t.Gone = true
 		} else if v.node.Kind == yaml.ScalarNode {
-			const untouched = "untouched"
 			var part program.Part
 			if choice(&part, append(program.Parts(), untouched)...)(v); part != untouched {
 				t.Parts = []program.Part{part}
@@ -136,6 +136,16 @@ func thing(f *program.Figure, kind program.ThingKind) read {
 		}
 		f.Things = append(f.Things, t)
 	}
+}
+
+const untouched = "untouched"
+
+// takesAway reports whether a thing is "none", in the studio's words too; those are read for
+// no word that is known.
+func takesAway(v value) bool {
+	s := strings.TrimSpace(v.node.Value)
+	known := s == untouched || slices.Contains(program.Parts(), program.Part(s))
+	return s == "none" || !known && isNone(v.words(), s)
 }
 
 // parts reads one part of the body, or a list.
