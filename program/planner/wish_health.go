@@ -9,15 +9,10 @@ import (
 
 // cannot says why a client cannot do an exercise: the kit that is not there, or the wrists.
 func (c *client) cannot(e *program.Exercise) []program.Note {
-	if e == nil {
-		return nil
+	if missing := c.lacks(e); len(missing) > 0 {
+		return []program.Note{note(noteWishKit, list("kit", "kit.", missing[0]))}
 	}
-	for _, oneOf := range e.Kit {
-		if !slices.ContainsFunc(oneOf, c.has) {
-			return []program.Note{note(noteWishKit, list("kit", "kit.", oneOf))}
-		}
-	}
-	if e.Grip != program.GripFlat && (e.Grip != program.GripSupport || c.gripHere()) || !c.limits.neutralOnly {
+	if c.bears(e) {
 		return nil
 	}
 	if sore(c.athlete.Health.Wrists) {

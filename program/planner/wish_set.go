@@ -143,8 +143,10 @@ func (ds *doses) setMain(i int, w *program.Wish, planned work) (work, []program.
 // setHold gives work that is set its seconds: those that are said, else those planned, as
 // far as the effort of the week goes.
 func (ds *doses) setHold(now work, w *program.Wish, planned work, i int) (work, []program.Note) {
-	if e, ok := ds.lib.Exercise(now.exercise()); ok && len(ds.cannot(e)) > 0 {
-		return work{}, ds.cannot(e)
+	if e, ok := ds.lib.Exercise(now.exercise()); ok {
+		if why := ds.cannot(e); len(why) > 0 {
+			return work{}, why
+		}
 	}
 	now.max = ds.look.maxHold(now.aid, i)
 	now.share = ds.look.shareHeld(now.max)
