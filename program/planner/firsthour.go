@@ -25,7 +25,7 @@ const (
 
 // FirstHour is the first hour with a client, whose program is the one on the wall.
 func FirstHour(lib *program.Library, a *program.Assessment, p *program.Program) program.FirstHour {
-	h := program.FirstHour{Client: p.Client, Skill: p.Skill, Ask: askFirst(lib, a)}
+	h := program.FirstHour{Client: p.Client, Skill: p.Skill, Ask: askFirst(a)}
 	out, m, _ := begin(lib, a)
 	if m == nil || len(p.Weeks) == 0 { // nobody trains before that is settled
 		h.Ask = append(slices.Clone(p.Withheld), h.Ask...)

@@ -8,7 +8,7 @@ import (
 
 // askFirst is what the talk is about: what the assessment leaves open, then what it says
 // that wants a word.
-func askFirst(lib *program.Library, a *program.Assessment) []program.Note {
+func askFirst(a *program.Assessment) []program.Note {
 	h, t := &a.Health, &a.Training
 	all := []program.Note{note(hourGoal)}
 	all = append(all, conditionsAsked(a)...)

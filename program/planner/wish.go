@@ -32,11 +32,11 @@ type hand struct {
 	prefers map[program.Purpose]*program.Exercise
 }
 
-// newHand takes in the wishes of a client; nil where there are none.
-func (c *client) newHand() *hand {
+// newHand takes in the wishes of a client, if there are some.
+func (c *client) newHand() {
 	all := c.athlete.Wishes
 	if len(all) == 0 {
-		return nil
+		return
 	}
 	h := &hand{wishes: all, refused: make([][]program.Note, len(all)), over: make([]program.Note, len(all)), weekly: make([][]program.Note, len(all)), rules: make([][]program.Note, len(all)),
 		avoided: map[string]bool{}, prefers: map[program.Purpose]*program.Exercise{}}
@@ -56,7 +56,6 @@ func (c *client) newHand() *hand {
 			c.prefer(i)
 		}
 	}
-	return h
 }
 
 // stands reports whether nothing is known to be against a wish.
@@ -96,11 +95,9 @@ func (c *client) avoid(i int) {
 		h.refused[i] = []program.Note{note(noteWishPrepare)}
 		return
 	}
-	for _, purpose := range c.road.Against {
-		e, ok := c.lib.Exercise(id)
-		if ok && slices.Contains(e.Trains[:1], purpose) && !c.serves(purpose, false) {
-			h.rules[i] = append(h.rules[i], note(noteWishNoneLeft, word("purpose", "purpose."+string(purpose))))
-		}
+	e, ok := c.lib.Exercise(id)
+	if ok && slices.Contains(c.road.Against, e.Trains[0]) && !c.serves(e.Trains[0], false) {
+		h.rules[i] = append(h.rules[i], note(noteWishNoneLeft, word("purpose", "purpose."+string(e.Trains[0]))))
 	}
 }
 

@@ -105,7 +105,7 @@ func hardOnJoint(e *program.Exercise, joint string) bool {
 
 // spares says which rules of health stand against main work that is set for a week, in
 // place of what was planned.
-func (ds *doses) spares(i int, now, planned *load, lastBuild, allowed int) (why []program.Note) {
+func (ds *doses) spares(i int, now, planned *load, allowed int) (why []program.Note) {
 	w := &now.main
 	gentle := ds.limits.gentle
 	if longest := held(gentleEffort, w.max); gentle && w.hold > longest {

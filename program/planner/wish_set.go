@@ -44,7 +44,7 @@ func (ds *doses) byHand(i, lastBuild int, v *volume) {
 	now, why := ds.setLoad(i, &ds.hand.wishes[at])
 	allowed := v.next(i, now.main)
 	if len(why) == 0 {
-		why = ds.spares(i, &now, l, lastBuild, allowed)
+		why = ds.spares(i, &now, l, allowed)
 	}
 	if ds.hand.weekly[at] = why; len(why) > 0 {
 		return
