@@ -225,13 +225,9 @@ func (t *hourTests) try() {
 
 // gently says what is not done to its end, and for whom.
 func (t *hourTests) gently() {
-	h := &t.athlete.Health
-	for _, j := range []struct {
-		state program.Joint
-		name  string
-	}{{h.Wrists, "wrists"}, {h.Elbows, "elbows"}, {h.Shoulders, "shoulders"}} {
-		if sore(j.state) {
-			t.leave = append(t.leave, note(hourLeaveSore, word("joint", "joint."+j.name)))
+	for _, j := range joints {
+		if sore(*j.state(&t.athlete.Health)) {
+			t.leave = append(t.leave, note(hourLeaveSore, word("joint", j.key)))
 		}
 	}
 	switch {

@@ -12,15 +12,12 @@ func askFirst(a *program.Assessment) []program.Note {
 	h, t := &a.Health, &a.Training
 	all := []program.Note{note(hourGoal)}
 	all = append(all, conditionsAsked(a)...)
-	for _, j := range []struct {
-		state program.Joint
-		name  string
-	}{{h.Wrists, "wrists"}, {h.Elbows, "elbows"}, {h.Shoulders, "shoulders"}} {
-		switch j.state {
+	for _, j := range joints {
+		switch *j.state(h) {
 		case program.JointSore:
-			all = append(all, note(hourSore, word("joint", "joint."+j.name)))
+			all = append(all, note(hourSore, word("joint", j.key)))
 		case program.JointInjured:
-			all = append(all, note(hourInjured, word("joint", "joint."+j.name)))
+			all = append(all, note(hourInjured, word("joint", j.key)))
 		}
 	}
 	age := a.Measured.YearsSince(a.Athlete.Born)
