@@ -42,11 +42,13 @@ func recalled(printed *program.Week) week {
 // isArm says that an item is a straight-arm hold: a counted one, a test, a check hold
 // or a try.
 func isArm(item *program.Prescription) bool {
-	switch item.Role {
-	case program.RoleMain, program.RoleSecond, program.RoleAhead:
-		return true
-	}
-	return item.Role == program.RoleTest && armed(item) && !isEntryCheck(item)
+	return isCounted(item.Role) || item.Role == program.RoleTest && armed(item) && !isEntryCheck(item)
+}
+
+// isCounted reports whether a role's straight-arm work weighs in a week's seconds; tests
+// stand outside.
+func isCounted(r program.Role) bool {
+	return r == program.RoleMain || r == program.RoleSecond || r == program.RoleAhead
 }
 
 // armed reports whether an item is a step, or held on straight arms.

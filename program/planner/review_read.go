@@ -275,15 +275,14 @@ func (r *reading) halfSeconds(s *setRead) int {
 		return 0
 	}
 	share := 0.80
-	if s.item != nil {
-		switch s.item.Role {
-		case program.RoleMain, program.RoleSecond, program.RoleAhead:
-			if share = s.item.Load; s.finds() {
-				return s.tryCounted()
-			}
-		default:
-			return 0 // tests stand outside
-		}
+	switch {
+	case s.item == nil:
+	case !isCounted(s.item.Role):
+		return 0
+	case s.finds():
+		return s.tryCounted()
+	default:
+		share = s.item.Load
 	}
 	return work{hold: int(s.seconds()), share: share}.halfSeconds()
 }

@@ -173,16 +173,15 @@ func countDay(w *program.Week, sets int) {
 	}
 }
 
-// counted is an item's straight-arm work in half seconds; tests stand outside.
+// counted is an item's straight-arm work in half seconds.
 func counted(item program.Prescription) int {
-	switch item.Role {
-	case program.RoleMain, program.RoleSecond, program.RoleAhead:
-		if item.Find.Any() {
-			return triesCounted(&item)
-		}
-		return item.Sets * work{hold: item.Hold, share: item.Load}.halfSeconds()
+	switch {
+	case !isCounted(item.Role):
+		return 0
+	case item.Find.Any():
+		return triesCounted(&item)
 	}
-	return 0
+	return item.Sets * work{hold: item.Hold, share: item.Load}.halfSeconds()
 }
 
 // weekNotes say what changes in a week and what gave way.

@@ -133,7 +133,7 @@ func (c *client) replaced(w *program.Wish, d dayOf, items []program.Prescription
 			continue
 		}
 		now := c.byDose(e, was.Role)
-		if !armWorkRole(was.Role) {
+		if !isCounted(was.Role) {
 			now.Role = was.Role
 		}
 		if now.Sets = was.Sets; e.Trains[0] == program.ForLean {
@@ -156,10 +156,6 @@ func (d *day) leans() float64 {
 		}
 	}
 	return 0
-}
-
-func armWorkRole(r program.Role) bool {
-	return r == program.RoleMain || r == program.RoleSecond || r == program.RoleAhead
 }
 
 // insteadAgainst says what stands against one exercise in place of another.
