@@ -14,6 +14,14 @@ import (
 // others are worked on, and a note says what would open it. In practice the order is kept:
 // nobody kicks up who was never at a wall, so what is missing there is waited for.
 
+// narrow leaves of the body's steps those that are this client's, and says which are not.
+func (c *client) narrow() {
+	c.newHand()
+	c.passOver()
+	c.omitted = c.body.NoBlock
+	c.leaveOut()
+}
+
 // leaveOut takes such steps out, below the goal's. Where something is held, wrists that are
 // to be spared take all of it (limits.hands). A goal of presses that asks for other wrists
 // stays, and what is left below it is trained until they are well; where nothing is, the
@@ -65,10 +73,7 @@ func (ms measures) nowAs(eased *program.Assessment, start program.Date) measures
 // missed are the steps left out that work would be on: not those whose gate is behind the
 // client already, unless the weeks ahead begin below them.
 func (rt *route) missed(weeks []program.Week) []ladder.Rung {
-	begin := 0.0
-	if at := rt.index(&ladder.Rung{Step: &program.Step{ID: placeOfWeeks(weeks[rt.past.over():])}}); at >= 0 {
-		begin = rt.body.Steps[at].Load
-	}
+	begin := rt.loadOfStep(placeOfWeeks(weeks[rt.past.over():]))
 	return slices.DeleteFunc(slices.Clone(rt.omitted), func(r ladder.Rung) bool {
 		return r.Load <= begin && rt.pastGate(&r, rt.past.over())
 	})

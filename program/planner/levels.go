@@ -98,10 +98,7 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 		return nil, problems
 	}
 	c := client{lib: lib, road: road, athlete: &a, body: body, limits: limitsIn(road, &a, blockStart(&a)), today: a.Measured}
-	c.newHand()
-	c.passOver()
-	c.omitted = body.NoBlock
-	c.leaveOut()
+	c.narrow()
 	way := map[string]float64{}
 	if road.Load != program.LoadBalance {
 		way = newcomer(c)

@@ -209,10 +209,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 	if m.body, problems = ladder.New(a, road); problems.Stop() {
 		return out, nil, problems
 	}
-	m.newHand()
-	m.passOver()
-	m.omitted = m.body.NoBlock
-	m.leaveOut()
+	m.narrow()
 	m.clashed, m.open = m.clashes(), m.openings(nil)
 	return out, m, append(problems, m.contradictions()...)
 }
