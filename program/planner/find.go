@@ -232,7 +232,7 @@ func (lo *layout) inPlace(s *program.Session, at int, find program.Prescription)
 		if items[at] = find; rest.Sets > 0 {
 			items = slices.Insert(items, at+1, rest)
 		}
-		minutes := (lo.lengthOn(s.Date, items) + 59) / 60
+		minutes := lo.minutesFor(s.Date, items)
 		if minutes <= s.Minutes {
 			s.Items, s.Minutes = items, minutes
 			return true

@@ -219,7 +219,7 @@ func (p *plan) fill(out *program.Program, notes []program.Note) {
 	p.leans = p.body.Leans()
 	p.look, p.known = newOutlook(&p.season), p.marks()
 	p.easeBegun()
-	p.handBegun(p.past.on)
+	p.handBegun()
 	p.alike()
 	out.Weeks = p.fillWeeks()
 	p.look.earned(&p.season, out.Weeks)

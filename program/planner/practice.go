@@ -57,7 +57,7 @@ func (p *practice) fill(out *program.Program) {
 		return
 	}
 	session := 0
-	p.handBegun(p.past.on)
+	p.handBegun()
 	out.Weeks = slices.Clone(p.past.weeks)
 	for i := range out.Weeks {
 		p.comeIn(i, &out.Weeks[i])

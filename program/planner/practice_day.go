@@ -173,5 +173,5 @@ func (p *practice) easePractice(s *program.Session) {
 			}
 		}
 	}
-	s.Minutes = (p.lengthOn(s.Date, s.Items) + 59) / 60
+	s.Minutes = p.minutesFor(s.Date, s.Items)
 }

@@ -142,7 +142,7 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	said := []program.Note{note(noteLightDay, word("role", "role.main"))}
 	if lean := lo.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
 		items = inOrder(append(items, lean), false)
-		for len(items) > 1 && lo.lengthOn(s.Date, items) > 60*lo.minutesOn(s.Date) { // longer than what the leans replace
+		for len(items) > 1 && lo.minutesFor(s.Date, items) > lo.minutesOn(s.Date) { // longer than what the leans replace
 			last := items[len(items)-1]
 			items, said = items[:len(items)-1], append(said, note(noteNoTime, word("role", "role."+string(last.Role))))
 		}
@@ -151,7 +151,7 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	for _, g := range lo.bound(day{date: s.Date, week: week}, []group{{items: items}}) {
 		s.Items = append(s.Items, g.items...)
 	}
-	s.Minutes = (lo.lengthOn(s.Date, s.Items) + 59) / 60
+	s.Minutes = lo.minutesFor(s.Date, s.Items)
 	switch stage {
 	case backRest:
 		s.Dropped = lo.restNotes()

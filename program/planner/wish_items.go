@@ -175,43 +175,42 @@ func (c *client) insteadAgainst(w *program.Wish, d dayOf) []program.Note {
 	return append(c.cannot(e), c.harms(e, spared, d)...)
 }
 
-// handBegun lays what the coach says, and puts in place of something, over what is left
-// of the week that has begun, whose cards otherwise stay as they hang.
-func (lo *layout) handBegun(on program.Date) {
+// handBegun puts what the coach wants in place of something on what is left of the week
+// that has begun, whose cards otherwise stay as they hang.
+func (lo *layout) handBegun() {
+	on, wishes := lo.past.on, lo.wishesOf(program.WishInstead)
+	if on == 0 || len(wishes) == 0 {
+		return
+	}
 	for i := range lo.past.weeks {
 		w := &lo.past.weeks[i]
-		if lo.hand == nil || w.Start+6 <= on || on == 0 {
-			continue
-		}
 		w.Sessions = slices.Clone(w.Sessions)
 		for j := range w.Sessions {
 			s := &w.Sessions[j]
-			if s.Date <= on {
-				continue
-			}
-			s.Items = slices.Clone(s.Items)
-			for _, at := range lo.wishesOf(program.WishInstead) {
-				if wish := &lo.hand.wishes[at]; wish.From == s.Date {
-					before := countedOf(s)
-					s.Items = lo.replaced(wish, dayOf{date: s.Date, week: i, straight: slices.ContainsFunc(s.Items, isArmItem)}, s.Items)
-					gone := before - countedOf(s)
+			for _, at := range wishes {
+				if wish := &lo.hand.wishes[at]; s.Date > on && wish.From == s.Date {
+					gone := lo.replaceBegun(wish, s, i)
 					w.HalfSeconds, lo.past.counted[i] = w.HalfSeconds-gone, max(0, lo.past.counted[i]-gone)
-					s.Minutes = (lo.lengthOn(s.Date, s.Items) + 59) / 60
 				}
 			}
 		}
 	}
 }
 
+// replaceBegun replaces an exercise on a card that hangs, and gives the half seconds that
+// are gone by it.
+func (lo *layout) replaceBegun(w *program.Wish, s *program.Session, week int) (gone int) {
+	before := countedOf(s)
+	s.Items = lo.replaced(w, dayOf{date: s.Date, week: week, straight: slices.ContainsFunc(s.Items, isArmItem)}, slices.Clone(s.Items))
+	s.Minutes = lo.minutesFor(s.Date, s.Items)
+	return before - countedOf(s)
+}
+
 func isArmItem(i program.Prescription) bool { return isArm(&i) }
 
 // sayAhead writes the coach's words on the days still to come that they are for.
 func (sn *season) sayAhead(weeks []program.Week) {
-	from := program.Date(0)
-	if sn.past.on != 0 {
-		from = sn.past.on + 1
-	}
-	say(sn.athlete.Wishes, weeks, from)
+	say(sn.athlete.Wishes, weeks, sn.past.on+1)
 }
 
 // say writes a coach's words on the days that they are for, from a day on.

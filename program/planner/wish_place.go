@@ -51,6 +51,11 @@ func (c *client) lengthOn(d program.Date, items []program.Prescription) int {
 	return lengthIn(c.minutesOn(d), items)
 }
 
+// minutesFor is the same in minutes, rounded up, as cards have it.
+func (c *client) minutesFor(d program.Date, items []program.Prescription) int {
+	return (c.lengthOn(d, items) + 59) / 60
+}
+
 // stayAt has the client be where they are on a day, and gives the way back.
 func (c *client) stayAt(d program.Date) (back func()) {
 	was := c.here

@@ -120,7 +120,7 @@ func (sn *season) ahead(weeks []program.Week) []program.Week {
 	return weeks[min(sn.past.over(), len(weeks)):]
 }
 
-// open are the sessions that a wish can still change: those of the weeks ahead, and in a
+// openSessions are the sessions that a wish can still change: those of the weeks ahead, and in a
 // week that has begun those after the day of the review.
 func (sn *season) openSessions(weeks []program.Week) []*program.Session {
 	var all []*program.Session
@@ -149,9 +149,6 @@ func (p *plan) outside(w *program.Wish, weeks []program.Week) string {
 	first, last := p.now(), weeks[len(weeks)-1].Start+6
 	if w.Kind == program.WishSay || w.Kind == program.WishInstead {
 		first = min(first, max(p.past.on+1, weeks[0].Start))
-		if p.past.on == 0 {
-			first = weeks[0].Start
-		}
 	}
 	switch {
 	case w.Kind == program.WishSet && to < first && to+6 > p.past.on && p.past.on != 0:
