@@ -80,7 +80,7 @@ func (lo *layout) becomes(item *program.Prescription, week int) bool {
 	}
 	for i, mark := range lo.sought[at].marks {
 		load := g.aids[g.work].Load * lo.sought[at].shares[i]
-		item.Found = append(item.Found, program.Found{Mark: mark, At: markOf(g.aids[g.nearest(load, lo.gentle(week))])})
+		item.Found = append(item.Found, program.Found{Mark: mark, At: markOf(g.aids[g.nearest(load, lo.limits.gentleIn(week))])})
 	}
 	return true
 }
@@ -131,7 +131,7 @@ func (lo *layout) tops(g *grid, week int) []top {
 	if closer := g.apart / 2; closer > 0 {
 		all = append(all, top{likely, likely, closer}, top{g.work, g.work, closer})
 	}
-	if lo.gentle(week) || len(lo.bounds.wall) > 0 {
+	if lo.limits.gentleIn(week) || len(lo.bounds.wall) > 0 {
 		return all[1:]
 	}
 	return all
@@ -146,7 +146,7 @@ func (lo *layout) mark(find *program.Prescription, g *grid, to top, week int) so
 	for first < g.first {
 		first += to.apart
 	}
-	if find.Find.RPE = findRPE; lo.gentle(week) {
+	if find.Find.RPE = findRPE; lo.limits.gentleIn(week) {
 		find.Find.RPE, find.Find.Easy = gentleRPE, true
 	}
 	for p := first; p <= to.last && len(look.marks) < find.Sets; p += to.apart {
@@ -157,9 +157,6 @@ func (lo *layout) mark(find *program.Prescription, g *grid, to top, week int) so
 	find.Sets = len(look.marks)
 	return look
 }
-
-// gentle reports whether a week is trained gently.
-func (lo *layout) gentle(week int) bool { return lo.limits.gentleIn(week) }
 
 // tried is what is done at each mark in place of an item: repetitions where there are some.
 func (lo *layout) tried(item program.Prescription, week int) program.Prescription {

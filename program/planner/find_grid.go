@@ -79,7 +79,12 @@ func (g *grid) even(p int) int {
 
 // measured is what an aid is told by, and how much of it.
 func measured(o ladder.Aid) (program.Measure, float64) {
-	return (&program.Prescription{Rig: o.Rig, Ahead: o.Ahead, Scale: o.Scale}).Measured()
+	return measuredBy(o.Rig, o.Ahead, o.Scale)
+}
+
+// measuredBy is the same of a rig, a lean and a weight on the toes.
+func measuredBy(rig program.Rig, ahead, scale float64) (program.Measure, float64) {
+	return (&program.Prescription{Rig: rig, Ahead: ahead, Scale: scale}).Measured()
 }
 
 // markOf is an aid's place on its measure.

@@ -35,7 +35,7 @@ func (sn *season) marks() knownMarks {
 	k := knownMarks{slices.Clip(sn.past.marks.measures), slices.Clip(sn.past.marks.steps)}
 	for i := range sn.athlete.Tests {
 		if t := &sn.athlete.Tests[i]; t.Seconds > 0 || t.Reps > 0 {
-			measure, _ := (&program.Prescription{Rig: t.Rig, Ahead: t.Ahead, Scale: t.Scale}).Measured()
+			measure, _ := measuredBy(t.Rig, t.Ahead, t.Scale)
 			k.add(measure, t.Step)
 		}
 	}
@@ -52,7 +52,7 @@ func (di *diary) marks() (k knownMarks) {
 			if !s.told || !s.said() || repeated {
 				continue
 			}
-			measure, _ := (&program.Prescription{Rig: s.Rig, Ahead: s.Ahead, Scale: s.Scale}).Measured()
+			measure, _ := measuredBy(s.Rig, s.Ahead, s.Scale)
 			k.add(measure, s.Step)
 		}
 	}
@@ -139,7 +139,7 @@ func (s *setRead) finds() bool { return s.item != nil && s.item.Find.Any() }
 
 // findsAt is the printed try that a set names a mark of, −1 for none.
 func (s *setRead) findsAt(slots []*program.Prescription, used []bool) int {
-	measure, at := (&program.Prescription{Rig: s.Rig, Ahead: s.Ahead, Scale: s.Scale}).Measured()
+	measure, at := measuredBy(s.Rig, s.Ahead, s.Scale)
 	for i, item := range slots {
 		its, _ := item.Measured()
 		if !used[i] && measure == its && slices.ContainsFunc(item.Find.Marks, func(m program.Mark) bool { return math.Abs(m.At-at) < 1e-6 }) {

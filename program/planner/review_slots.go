@@ -55,12 +55,11 @@ func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
 func oneFound(slots []*program.Prescription, sets int) []*program.Prescription {
 	tries := func(item *program.Prescription) bool { return item.Find.Any() }
 	at := slices.IndexFunc(slots, tries)
-	others := len(slices.DeleteFunc(slices.Clone(slots), tries))
-	if at < 0 || others == 0 || sets > 1+others {
+	others := slices.DeleteFunc(slices.Clone(slots), tries)
+	if at < 0 || len(others) == 0 || sets > 1+len(others) {
 		return slots
 	}
-	first := slots[at]
-	return slices.Insert(slices.DeleteFunc(slices.Clone(slots), tries), at, first)
+	return slices.Insert(others, at, slots[at])
 }
 
 // slot is the printed set that a set is laid beside, −1 for none. One more than was
