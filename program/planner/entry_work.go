@@ -56,9 +56,12 @@ func (x *exercises) checked(o *opening, item program.Prescription, d day) []prog
 // lastEntry is what the last build week had of an exercise; no sets where it had none.
 func (lo *layout) lastEntry(exercise string) program.Prescription {
 	for i := len(lo.behind) - 1; i >= 0; i-- {
+		if lo.behind[i].Kind != program.WeekBuild {
+			continue
+		}
 		for _, s := range lo.behind[i].Sessions {
 			for _, item := range s.Items {
-				if lo.behind[i].Kind == program.WeekBuild && item.Exercise == exercise && item.Role != program.RoleTest {
+				if item.Exercise == exercise && item.Role != program.RoleTest {
 					return item
 				}
 			}

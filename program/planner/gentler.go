@@ -123,10 +123,10 @@ func (ds *doses) holdTo(i int, l *load) {
 		if other == nil || other.Kind != w.kind || other.Gate && !l.main.gate {
 			continue
 		}
-		if l.main.none() && !plan.wall { // tries are all there may be
-			ds.bounds.days = append(ds.bounds.days, other)
-		}
-		if l.main.none() {
+		if l.main.none() { // tries are all there may be
+			if !plan.wall {
+				ds.bounds.days = append(ds.bounds.days, other)
+			}
 			continue
 		}
 		than := ds.loadOf(other)

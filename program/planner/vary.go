@@ -42,8 +42,8 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 			less.hold = min(less.hold, d.hold)
 		}
 		less.hold = shorter(less)
-		shorter := less.hold >= v.least
-		if shorter && (v.role != program.RoleMain || ds.slack(less, i) == 0) {
+		long := less.hold >= v.least
+		if long && (v.role != program.RoleMain || ds.slack(less, i) == 0) {
 			v.work.hold = less.hold
 			continue
 		}
@@ -51,7 +51,7 @@ func (ds *doses) vary(i int, now *program.Week) (changed bool) {
 		for j := range l.sets {
 			fewer = drop(v.sets(&l.sets[j]), 1) || fewer
 		}
-		if shorter && !fewer {
+		if long && !fewer {
 			v.work.hold = less.hold
 		}
 	}

@@ -115,7 +115,7 @@ func (x *exercises) handed(d day, items []program.Prescription) []program.Prescr
 	})
 	for _, i := range x.wishesOf(program.WishInstead) {
 		if w := &x.hand.wishes[i]; w.From == d.date {
-			items = x.replaced(w, dayOf{date: d.date, week: d.week, straight: d.straight, clear: d.clear, lean: d.leans()}, items)
+			items = x.replaced(w, dayOf{date: d.date, week: d.week, straight: d.straight, clear: d.clear, lean: d.load.lean()}, items)
 		}
 	}
 	return items
@@ -145,12 +145,12 @@ func (c *client) replaced(w *program.Wish, d dayOf, items []program.Prescription
 	return items
 }
 
-// leans is how far ahead the lighter leans of a day are, m; 0: it has none.
-func (d *day) leans() float64 {
-	if d.load == nil {
+// lean is how far ahead the lighter leans of a week or a day are, m; 0: it has none.
+func (l *load) lean() float64 {
+	if l == nil {
 		return 0
 	}
-	for _, w := range []*work{&d.load.leans, &d.load.second, &d.load.main} {
+	for _, w := range []*work{&l.leans, &l.second, &l.main} {
 		if isLean(*w) {
 			return w.aid.Ahead
 		}

@@ -215,18 +215,11 @@ func (p *plan) readInstead(r *program.WishRead, weeks []program.Week) {
 			r.State, r.Why = program.WishRefused, []program.Note{note(noteWishTest)}
 		default:
 			if d.week >= 0 {
-				at := lastLean(&p.loads[d.week])
-				d.lean = at
+				d.lean = p.loads[d.week].lean()
 			}
 			r.State, r.Why = program.WishRefused, p.insteadAgainst(&r.Wish, d)
 		}
 	}
-}
-
-// lastLean is how far ahead a week's lighter leans are.
-func lastLean(l *load) float64 {
-	d := day{load: l}
-	return d.leans()
 }
 
 // readSet compares a week with what was set for it.
