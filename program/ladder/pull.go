@@ -27,7 +27,10 @@ const (
 // pulled are the ways to do a step with one band that was never measured.
 func (r *Rung) pulled() (all []Aid) {
 	for i := range r.body.Bands {
-		for kg := pullStep; !r.body.Bands[i].Measured() && Newtons(kg) <= pullMost*r.body.Weight; kg += pullStep {
+		if r.body.Bands[i].Measured() {
+			continue
+		}
+		for kg := pullStep; Newtons(kg) <= pullMost*r.body.Weight; kg += pullStep {
 			all = append(all, r.body.withPull(r, Newtons(kg), i))
 		}
 	}
