@@ -7,7 +7,7 @@ import "gatepost/program"
 func (t *training) find(item *program.Prescription, date program.Date) []program.Entry {
 	var found []program.Entry
 	for _, m := range item.Find.Marks {
-		now := doing{Prescription: item.Moved(m.At), asked: float64(max(item.Hold, 3*item.Reps))}
+		now := doing{Prescription: item.Moved(m.At), asked: float64(max(item.Hold, perRep*item.Reps))}
 		if now.load = t.LeanLoad(now.Ahead); item.Step != "" {
 			now.load = t.Load(item.Step, now.Rig, now.Scale)
 		}
