@@ -133,6 +133,9 @@ type Band struct {
 // Measured reports whether a band's pulls were measured.
 func (b *Band) Measured() bool { return len(b.Pulls) > 0 }
 
+// InUse reports whether a plan may hang a band on a day.
+func (b *Band) InUse(on Date) bool { return b.Retired == 0 || b.Retired > on }
+
 // BandAt is where on the body a band acts. The further from the shoulders, the more a
 // newton helps, and the less of a sagging hip it shows.
 type BandAt string

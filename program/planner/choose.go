@@ -34,7 +34,7 @@ func (c *client) bears(e *program.Exercise) bool {
 
 // has reports whether a client has a piece of kit; bands, where one is still in use.
 func (c *client) has(kit string) bool {
-	inUse := func(b program.Band) bool { return b.Retired == 0 || b.Retired > c.today }
+	inUse := func(b program.Band) bool { return b.InUse(c.today) }
 	return c.hasHere(kit) && (kit == bandsKit && slices.ContainsFunc(c.athlete.Bands, inUse) || slices.Contains(c.athlete.Kit, kit))
 }
 

@@ -108,7 +108,7 @@ func measureRig(a *program.Assessment) []program.Note {
 	var all []program.Note
 	var names []program.Value
 	for _, b := range a.Bands {
-		if b.Retired != 0 && b.Retired <= a.Measured {
+		if !b.InUse(a.Measured) {
 			continue
 		}
 		names = append(names, text("bands", b.Name))
