@@ -11,7 +11,7 @@ import (
 	"gatepost/program"
 )
 
-// found is where a program finds marks: the days, and the items.
+// findsOf is where a program finds marks: the days, and the items.
 func findsOf(p *program.Program) (days []program.Date, items []program.Prescription) {
 	for _, w := range p.Weeks {
 		for _, s := range w.Sessions {

@@ -41,7 +41,7 @@ func TestClientsOfOtherSkills(t *testing.T) {
 			a.Health.ClearedBy = program.Clearance{Name: "Some Body", On: monday}
 			a.Training.Days = []time.Weekday{2, 4, 0}
 			return a
-		}, everyWeekPresses},
+		}, mainIn(program.WeekBuild)},
 		"seven repetitions for a fourth week": {func() program.Assessment {
 			a := lifter(t, "block-20", 1, .20, .40)
 			a.Goal.Step, a.Health.Shoulders = "block-10", program.JointSore
@@ -50,14 +50,14 @@ func TestClientsOfOtherSkills(t *testing.T) {
 			a.Training.Days, a.Training.Experience, a.Training.Since = []time.Weekday{3, 5, 6}, 364, 0
 			a.Training.Other = []program.OtherTraining{{Day: time.Tuesday, What: "rowing", Hard: true}}
 			return a
-		}, deloadsHaveMain},
+		}, mainIn(program.WeekDeload)}, // which it lost with the order of its days
 		"a tuck of eight seconds, and no band": {func() program.Assessment {
 			a := clientOf(t)
 			a.Goal = program.Goal{Skill: "front-lever", Step: "straddle", Hold: 8, By: monday + 300}
 			a.Bands, a.Kit, a.Hanging.Bar = nil, []string{"pull-up bar"}, 2.3
 			a.Tests = []program.Hold{{Exercise: "still-hang", Seconds: 30}, {Exercise: "shoulder-blade-pull", Reps: 10}, {Exercise: "chin-up", Reps: 8}, {Step: "tuck", Seconds: 9}}
 			return a
-		}, everyWeekPresses},
+		}, mainIn(program.WeekBuild)},
 	} {
 		lib, a := library(t), c.a()
 		p, problems := Plan(lib, &a)
@@ -91,24 +91,16 @@ func TestHelpOfTheNextStepIsNoRise(t *testing.T) {
 	}
 }
 
-// everyWeekPresses names a build week without main work.
-func everyWeekPresses(p *program.Program) string {
-	for _, w := range p.Weeks {
-		if w.Kind == program.WeekBuild && w.Sets == 0 {
-			return w.Start.String() + " has no main work"
+// mainIn names a week of a kind without main work.
+func mainIn(kind program.WeekKind) func(*program.Program) string {
+	return func(p *program.Program) string {
+		for _, w := range p.Weeks {
+			if w.Kind == kind && w.Sets == 0 {
+				return w.Start.String() + " has no main work"
+			}
 		}
+		return ""
 	}
-	return ""
-}
-
-// deloadsHaveMain names a deload that lost its main work with the order of its days.
-func deloadsHaveMain(p *program.Program) string {
-	for _, w := range p.Weeks {
-		if w.Kind == program.WeekDeload && w.Sets == 0 {
-			return w.Start.String() + " has no main work"
-		}
-	}
-	return ""
 }
 
 // Weeks of a strong presser rise between deloads, check sets counted in: what is dosed is

@@ -42,12 +42,8 @@ func asked(t *testing.T, bend func(*program.Assessment), wishes ...program.Wish)
 // is reports a wish that came out otherwise than it was to; why are the codes of its reasons.
 func is(t *testing.T, r program.WishRead, state program.WishState, why ...string) {
 	t.Helper()
-	var codes []string
-	for _, n := range r.Why {
-		codes = append(codes, n.Code)
-	}
-	if r.State != state || !slices.Equal(codes, why) {
-		t.Errorf("%s %s%s: %s %v, want %s %v", r.Kind, r.Exercise, r.Rule, r.State, codes, state, why)
+	if got := codes(r.Why); r.State != state || !slices.Equal(got, why) {
+		t.Errorf("%s %s%s: %s %v, want %s %v", r.Kind, r.Exercise, r.Rule, r.State, got, state, why)
 	}
 }
 

@@ -142,7 +142,7 @@ func setDrawn(t *rapid.T, lib *program.Library, a *program.Assessment, w *progra
 	case road.Load == program.LoadBalance:
 	default:
 		w.Rig = &program.Rig{Drop: rapid.SampledFrom([]float64{program.AnyDrop, program.AnyDrop, 0, 0.2}).Draw(t, "drop")}
-		for _, b := range subsetOf(t, a.Bands, "bands")[:] {
+		for _, b := range subsetOf(t, a.Bands, "bands") {
 			if len(w.Rig.Bands) < 2 {
 				w.Rig.Bands = append(w.Rig.Bands, b.Name)
 			}
@@ -254,13 +254,8 @@ func seenDone(lib *program.Library, p *program.Program, r *program.WishRead) (v 
 func checkWishedDays(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	for _, w := range ahead(p) {
 		for _, s := range w.Sessions {
-			days, minutes, kit, all := a.Training.Days, a.Training.Minutes, []string(nil), true
+			days, minutes, kit, all := a.Training.Days, minutesAt(a, s.Date, 0), []string(nil), true
 			for _, wish := range a.Wishes { // what is asked for the client comes last, and counts
-				if wish.Kind == program.WishRule && wish.Rule == ruleMinutes && slices.Contains(wish.Days, s.Date.Weekday()) {
-					minutes = wish.Number
-				}
-			}
-			for _, wish := range a.Wishes {
 				if wish.Kind == program.WishAt && wish.From <= s.Date && s.Date <= wish.To {
 					kit, all = wish.Kit, wish.AllKit
 					days, minutes = a.Training.Days, minutesAt(a, s.Date, wish.Minutes)
