@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"strings"
 	"testing"
 
@@ -215,7 +214,7 @@ func TestLinesOfAll(t *testing.T) {
 		got := reported(problems)
 		if got == "" {
 			for _, l := range logs {
-				got += fmt.Sprintf("%s", l.Client.Slug)
+				got += l.Client.Slug
 			}
 		}
 		if !strings.HasPrefix(got, c.want) || !problems.Stop() && got != c.want {

@@ -9,7 +9,6 @@ import (
 
 type space = program.Space
 
-func plus(p, q space) space             { return space{X: p.X + q.X, Y: p.Y + q.Y, Z: p.Z + q.Z} }
 func minus(p, q space) space            { return space{X: p.X - q.X, Y: p.Y - q.Y, Z: p.Z - q.Z} }
 func along(p, u space, d float64) space { return space{X: p.X + d*u.X, Y: p.Y + d*u.Y, Z: p.Z + d*u.Z} }
 func mix(a float64, p space, b float64, q space) space {

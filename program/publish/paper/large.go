@@ -21,7 +21,6 @@ type roll struct {
 	v     *view.View
 	sheet Sheet
 	name  string // bookmark of the first page
-	feet  []string
 	pages []*Page
 	y     float64
 }

@@ -76,12 +76,12 @@ const (
 
 // week is one row: when, what and with which help, and a box for each day.
 func (r *roll) week(w view.Week) {
-	marks, h := r.weekRow(w, 0)
+	_, h := r.weekRow(w, 0)
 	r.need(h)
 	if r.y > largeMargin {
 		r.add(Stroke{Points: []Point{{largeMargin, r.y}, {r.right(), r.y}}, Width: 0.3, Tone: Line})
 	}
-	marks, h = r.weekRow(w, r.y)
+	marks, h := r.weekRow(w, r.y)
 	r.add(marks...)
 	r.y += h
 }
