@@ -81,9 +81,9 @@ func allExercises(lib *program.Library) *names {
 func clientNames(clients []program.Assessment) map[string][]int {
 	names := map[string][]int{}
 	for i := range clients {
-		name := clients[i].Athlete.Name
-		first, _, _ := strings.Cut(name, " ")
-		for _, form := range []string{clients[i].Slug, fold(name), fold(first), signature(&clients[i])} {
+		a := &clients[i].Athlete
+		first := program.FirstName(a.Name, a.Called)
+		for _, form := range []string{clients[i].Slug, fold(a.Name), fold(first), signature(&clients[i])} {
 			if !slices.Contains(names[form], i) {
 				names[form] = append(names[form], i)
 			}

@@ -101,6 +101,5 @@ func (l *logLine) isSigned(written string) bool {
 
 // signature is how a client's phone signs lines, folded; empty where it has no pages.
 func signature(a *program.Assessment) string {
-	first, _, _ := strings.Cut(a.Athlete.Name, " ")
-	return fold(program.Signed(first, a.Page))
+	return fold(program.Signed(program.FirstName(a.Athlete.Name, a.Athlete.Called), a.Page))
 }

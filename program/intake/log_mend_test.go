@@ -53,3 +53,27 @@ func TestASentMessage(t *testing.T) {
 		}
 	}
 }
+
+// A phone signs with what somebody is called, which need not be the name's first word.
+func TestASentMessageOfWhoIsCalledOtherwise(t *testing.T) {
+	folder := sound(t)
+	const file = "content/clients/maren/assessment.yaml"
+	called := strings.NewReplacer("name: Maren", "name: Bell, Maren Anna\ncalled: Anna", "share: print", "share: site\npage: k7v2mxq9f4bd3w")
+	folder = with(folder, file, called.Replace(string(folder[file].Data)))
+	studio, problems := Read(folder, library(t), nil)
+	if len(studio.Clients) != 1 {
+		t.Fatal(reported(problems))
+	}
+	text := []byte(strings.ReplaceAll(phoneAll, "Maren-k7v2", "Anna-k7v2"))
+	log, problems := ReadNewLines(&studio, &studio.Clients[0], "paste", text, nil)
+	if len(log.Entries) != 3 || len(problems) > 0 {
+		t.Errorf("%d entries\n%s", len(log.Entries), reported(problems))
+	}
+	for _, whose := range []string{"Anna-k7v2", "Anna"} {
+		text := []byte(strings.ReplaceAll(phoneAll, "Maren-k7v2", whose))
+		logs, problems := ReadNewLinesOfAll(&studio, nil, "paste", text)
+		if len(logs) != 1 || len(logs[0].Log.Entries) != 3 || len(problems) > 0 {
+			t.Errorf("of all, as %s: %d logs\n%s", whose, len(logs), reported(problems))
+		}
+	}
+}
