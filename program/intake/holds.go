@@ -216,10 +216,7 @@ func (c *client) checkTestBands(path string, r *program.Rig) {
 	if c.given(path+".drop") && len(r.Bands) == 0 {
 		c.wrong(path+".drop", "drop_alone")
 	}
-	bands := newNames("band")
-	for _, b := range c.Bands {
-		bands.add(b.Name, b.Name)
-	}
+	bands := bandNames(c.Bands)
 	var used []string
 	for i, written := range r.Bands {
 		if id := c.band(bands, fmt.Sprintf("%s.bands[%d]", path, i), written, used); id != "" {
@@ -227,8 +224,7 @@ func (c *client) checkTestBands(path string, r *program.Rig) {
 			c.checkRetired(fmt.Sprintf("%s.bands[%d]", path, i), id)
 		}
 	}
-	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
-	r.Bands = used
+	r.Bands = bands.inOrder(used)
 	c.checkPull(path, r)
 }
 
@@ -265,17 +261,26 @@ func (c *client) checkRetired(path, id string) {
 	}
 }
 
-// band turns one band's name into that of the list.
-func (c *client) band(bands *names, path, written string, used []string) string {
+func bandNames(bands []program.Band) *names {
+	all := newNames("band")
+	for _, b := range bands {
+		all.add(b.Name, b.Name)
+	}
+	return all
+}
+
+// band turns one band's name into that of the list; empty where it is none, or used already.
+func (s *source) band(bands *names, path, written string, used []string) string {
 	id, known := bands.find(written)
+	wrong := fault{"test_band_twice", "band", quote(id)}
 	switch {
 	case written == "":
+		return ""
 	case !known:
-		c.wrong(path, "unknown_band", "written", quote(written), "offer", offerIn(c.words(), written, bands.list))
-	case slices.Contains(used, id):
-		c.wrong(path, "test_band_twice", "band", quote(id))
-	default:
+		wrong = fault{"unknown_band", "written", quote(written), "offer", offerIn(s.words(), written, bands.list)}
+	case !slices.Contains(used, id):
 		return id
 	}
+	s.note(wrong.in(s.words(), s.at("%s", path)))
 	return ""
 }

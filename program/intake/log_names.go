@@ -226,7 +226,7 @@ func (k *logKnown) rig(written string) (done rigDone, wrong fault) {
 	if len(done.Bands) > 2 {
 		return done, fault{"three_bands"}
 	}
-	slices.SortFunc(done.Bands, func(a, b string) int { return slices.Index(k.bands.list, a) - slices.Index(k.bands.list, b) })
+	done.Bands = k.bands.inOrder(done.Bands)
 	return done, k.beside(done.Bands)
 }
 

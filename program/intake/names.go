@@ -89,6 +89,12 @@ func (n *names) offer(words program.Words, written string) string {
 	return offerIn(words, written, n.list)
 }
 
+// inOrder puts ids into the order in which they were added.
+func (n *names) inOrder(ids []string) []string {
+	slices.SortFunc(ids, func(a, b string) int { return slices.Index(n.list, a) - slices.Index(n.list, b) })
+	return ids
+}
+
 // resolve turns what was written into an id, or says what is wrong with it.
 func (n *names) resolve(written string) (id, message, advice string) {
 	if id, ok := n.find(written); ok {

@@ -158,24 +158,14 @@ func (n *namer) setBands(d *draft) {
 	if len(d.Rig.Bands) > 2 {
 		n.wrong(d, ".bands", "test_three_bands")
 	}
-	bands := newNames("band")
-	for _, b := range n.client.Bands {
-		bands.add(b.Name, b.Name)
-	}
+	bands := bandNames(n.client.Bands)
 	var used []string
 	for i, written := range d.Rig.Bands {
-		switch id, known := bands.find(written); {
-		case written == "":
-		case !known:
-			n.wrong(d, fmt.Sprintf(".bands[%d]", i), "unknown_band", "written", quote(written), "offer", offerIn(n.words(), written, bands.list))
-		case slices.Contains(used, id):
-			n.wrong(d, fmt.Sprintf(".bands[%d]", i), "test_band_twice", "band", quote(id))
-		default:
+		if id := n.band(bands, fmt.Sprintf("%s.bands[%d]", d.path, i), written, used); id != "" {
 			used = append(used, id)
 		}
 	}
-	slices.SortFunc(used, func(a, b string) int { return slices.Index(bands.list, a) - slices.Index(bands.list, b) })
-	d.Rig.Bands = used
+	d.Rig.Bands = bands.inOrder(used)
 }
 
 // checkTwice refuses a wish that speaks of the same thing as one above it.
