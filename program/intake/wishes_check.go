@@ -264,15 +264,14 @@ func (f *folder) readRules(library *shelf, kit *names) *hand {
 func (f *folder) readWishes(c *client, studio *hand, library *shelf, kit *names) {
 	dir := path.Join(clientsFolder, c.Slug)
 	f.checkHandName(dir)
-	c.Wishes = studio.all(true)
-	defer func() { c.Rules = rulesIn(c.Wishes) }()
-	if c.waiting {
-		return
+	if !c.waiting {
+		c.hand = f.readHand(path.Join(dir, coachFile), sample(&library.Library), false)
 	}
-	if c.hand = f.readHand(path.Join(dir, coachFile), sample(&library.Library), false); c.hand != nil {
+	if c.hand != nil {
 		(&namer{hand: c.hand, library: library, kit: kit, client: c}).check()
-		c.Wishes = append(c.Wishes, c.hand.all(false)...)
 	}
+	c.Wishes = append(studio.all(true), c.hand.all(false)...)
+	c.Rules = rulesIn(c.Wishes)
 }
 
 // forEverybody are the studio's wishes that a program without a client and without dates
