@@ -74,7 +74,7 @@ func (s *speech) practiceForecast(p *program.Program) Forecast {
 
 // practiceWhere says what is practised, and the best of it so far.
 func (s *speech) practiceWhere(p *program.Program, place program.StepLoad) string {
-	key, pairs := "plan.practised", []string{"name", program.FirstName(p.Client.Name, p.Client.Called), "step", s.step(p.Place)}
+	key, pairs := "plan.practised", []string{"name", first(p), "step", s.step(p.Place)}
 	if p.Place == "" {
 		return s.say("plan.practised_none", pairs...)
 	}

@@ -24,21 +24,21 @@ func (s *speech) where(p *program.Program) string {
 	ok = ok && len(p.Weeks) > 0
 	switch {
 	case p.Goal.Met:
-		return s.say("plan.met", "name", program.FirstName(p.Client.Name, p.Client.Called), "step", s.step(p.Goal.Step))
+		return s.say("plan.met", "name", first(p), "step", s.step(p.Goal.Step))
 	case slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") }):
-		return s.say("plan.entry", "name", program.FirstName(p.Client.Name, p.Client.Called), "entry", s.entry())
+		return s.say("plan.entry", "name", first(p), "entry", s.entry())
 	case s.balances():
 		return s.practiceWhere(p, place)
 	case p.Capacity.Untested:
-		return s.say("plan.untested", "name", program.FirstName(p.Client.Name, p.Client.Called))
+		return s.say("plan.untested", "name", first(p))
 	case !ok:
-		return s.say("plan.floor", "name", program.FirstName(p.Client.Name, p.Client.Called))
+		return s.say("plan.floor", "name", first(p))
 	case p.Weeks[0].Scale > 0:
-		return s.say("plan.on_scale", "name", program.FirstName(p.Client.Name, p.Client.Called), "step", s.step(p.Place))
+		return s.say("plan.on_scale", "name", first(p), "step", s.step(p.Place))
 	case place.FreeHold < 1:
-		return s.say("plan.helped", "name", program.FirstName(p.Client.Name, p.Client.Called), "step", s.step(p.Place))
+		return s.say("plan.helped", "name", first(p), "step", s.step(p.Place))
 	}
-	return s.say("plan.held", "name", program.FirstName(p.Client.Name, p.Client.Called), "step", s.step(p.Place),
+	return s.say("plan.held", "name", first(p), "step", s.step(p.Place),
 		"hold", s.length(int(place.FreeHold)))
 }
 

@@ -37,13 +37,13 @@ func NewMessage(coach program.Coach, lib *program.Library, p *program.Program, r
 	monday := max(MessageWeek(on), p.Start)
 	i := slices.IndexFunc(p.Weeks, func(w program.Week) bool { return w.Start == monday })
 	if i < 0 {
-		m.Lines = []string{s.say("message.over", "name", program.FirstName(p.Client.Name, p.Client.Called)), s.say("message.assess"), coach.Name}
+		m.Lines = []string{s.say("message.over", "name", first(p)), s.say("message.assess"), coach.Name}
 		return m, s.problems()
 	}
 	w := &p.Weeks[i]
 	v := s.week(*w)
 	m.Lines = []string{
-		s.say("message.week", "name", program.FirstName(p.Client.Name, p.Client.Called), "number", strconv.Itoa(w.Number), "weeks", strconv.Itoa(len(p.Weeks)), "dates", strings.TrimSuffix(v.Dates, ".")),
+		s.say("message.week", "name", first(p), "number", strconv.Itoa(w.Number), "weeks", strconv.Itoa(len(p.Weeks)), "dates", strings.TrimSuffix(v.Dates, ".")),
 		strings.TrimSpace(s.whatIsNew(p, i, changes) + " " + s.newCards(w, reprint)),
 		strings.Join(append([]string{s.whatToDo(w, &v)}, saidIn(w)...), " "),
 		s.whatIsFine(w, r, p.Notes),

@@ -223,3 +223,8 @@ func capital(s string) string {
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
 }
+
+// first is what a client is called.
+func first(p *program.Program) string {
+	return program.FirstName(p.Client.Name, p.Client.Called)
+}

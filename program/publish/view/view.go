@@ -32,7 +32,7 @@ import (
 type View struct {
 	Title    string // "Planche program for Maren"
 	Client   string // full name
-	First    string // first word of the name, for pages
+	First    string // what the client is called, for pages
 	Slug     string // for file names; never on the site
 	Page     string // random part of the page's address
 	Public   bool   // the client agreed to a page on the site
@@ -186,7 +186,7 @@ func New(coach program.Coach, lib *program.Library, p *program.Program, kept ...
 
 func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
-		Client: p.Client.Name, First: program.FirstName(p.Client.Name, p.Client.Called), Slug: p.Client.Slug, Page: p.Client.Page,
+		Client: p.Client.Name, First: first(p), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p), Number: strconv.Itoa(max(1, p.Version)),
