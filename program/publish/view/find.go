@@ -12,12 +12,8 @@ import (
 // and that it is to be written down.
 func (s *speech) finding(p program.Prescription) string {
 	measure, _ := p.Measured()
-	var marks []float64
-	for _, m := range p.Find.Marks {
-		marks = append(marks, m.At)
-	}
 	return s.say("find_mark.say_"+string(measure), "find", s.say("find_mark."+string(measure)), "amount", s.atEach(p),
-		"marks", s.marks(measure, marks), "stop", s.say("find_mark.stop"+careful(p), "rpe", strconv.Itoa(p.Find.RPE)))
+		"marks", s.marks(p), "stop", s.say("find_mark.stop"+careful(p), "rpe", strconv.Itoa(p.Find.RPE)))
 }
 
 // findingOnCard writes the same for a card, whose boxes name the marks.
@@ -42,11 +38,12 @@ func careful(p program.Prescription) string {
 	return ""
 }
 
-// marks writes several of one measure: "6, 10, 14 cm".
-func (s *speech) marks(measure program.Measure, at []float64) string {
-	numbers := make([]string, len(at))
-	for i := range at {
-		numbers[i] = s.number(measure, at[i])
+// marks writes those of a find: "6, 10, 14 cm".
+func (s *speech) marks(p program.Prescription) string {
+	measure, _ := p.Measured()
+	numbers := make([]string, len(p.Find.Marks))
+	for i, m := range p.Find.Marks {
+		numbers[i] = s.number(measure, m.At)
 	}
 	return s.unit(unitOf(measure), strings.Join(numbers, ", "))
 }

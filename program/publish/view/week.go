@@ -156,13 +156,8 @@ func (s *speech) seeks(v *Week, w program.Week) {
 	if !find.Find.Any() {
 		return
 	}
-	measure, _ := find.Measured()
-	var marks []float64
-	for _, m := range find.Find.Marks {
-		marks = append(marks, m.At)
-	}
 	v.Main, v.Range, v.LeanCM, v.HelpKG = "", "", 0, 0
-	v.Rig, v.Drop, v.Help, v.Helped = s.say("find_mark.week", "marks", s.marks(measure, marks)), "", "", ""
+	v.Rig, v.Drop, v.Help, v.Helped = s.say("find_mark.week", "marks", s.marks(find)), "", "", ""
 	if find.Rig.Pull > 0 {
 		v.Rig = join(s.rig(find.Rig), v.Rig)
 	}
