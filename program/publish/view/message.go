@@ -14,7 +14,7 @@ type Message struct{ Lines []string }
 
 // Text is the message as a file.
 func (m *Message) Text() []byte {
-	return []byte(strings.ReplaceAll(strings.Join(m.Lines, "\n")+"\n", "\u00a0", " "))
+	return []byte(noBreaks(strings.Join(m.Lines, "\n") + "\n"))
 }
 
 // messageAhead is how many days before a Monday its week is the one spoken of: from Thursday

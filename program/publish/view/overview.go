@@ -122,7 +122,7 @@ func Overview(out io.Writer, coach program.Coach, lib *program.Library, on progr
 	}
 	t.line("")
 	t.wrap("", s.say("need.count", "clients", strconv.Itoa(len(all)), "need", strconv.Itoa(waiting)))
-	_, err := io.WriteString(out, strings.ReplaceAll(t.String(), "\u00a0", " "))
+	_, err := io.WriteString(out, noBreaks(t.String()))
 	return err
 }
 

@@ -22,7 +22,7 @@ func ReviewText(out io.Writer, v *Review) error {
 	if len(v.Withheld) == 0 || len(v.Standing) > 0 {
 		t.reviewParts(v)
 	}
-	_, err := io.WriteString(out, strings.ReplaceAll(t.String(), "\u00a0", " "))
+	_, err := io.WriteString(out, noBreaks(t.String()))
 	return err
 }
 

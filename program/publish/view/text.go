@@ -33,7 +33,7 @@ func Text(out io.Writer, v *View) error {
 	t.bullets(v.Advice.DayTitle, v.Advice.DayRule)
 	t.section(v.Advice.StopShort, v.Advice.NotMedical)
 	t.section(v.Version)
-	_, err := io.WriteString(out, strings.ReplaceAll(t.String(), "\u00a0", " "))
+	_, err := io.WriteString(out, noBreaks(t.String()))
 	return err
 }
 
@@ -150,3 +150,6 @@ func clip(s string, width int) string {
 	}
 	return string([]rune(s)[:width-1]) + "…"
 }
+
+// noBreaks has spaces be spaces, as terminals and messages have them.
+func noBreaks(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }

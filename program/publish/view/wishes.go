@@ -147,9 +147,6 @@ func (s *speech) wishProblems(all []program.WishRead) (problems program.Problems
 	return problems
 }
 
-// noBreaks has spaces be spaces, as terminals have them.
-func noBreaks(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }
-
 // said are a coach's own words, with who says them.
 func (s *speech) said(texts []string) (all []string) {
 	for _, text := range texts {
