@@ -224,8 +224,8 @@ func (s *speech) cardItem(p program.Prescription, written Item, w program.Week, 
 	if p.Find.Any() {
 		c.Full, c.Amount = c.Amount, s.findingOnCard(p)
 	}
-	if c.Help != "" && p.Scale == 0 {
-		c.Help = s.say("rig.help", "kilograms", c.Help)
+	if p.Scale == 0 {
+		c.Help = s.ofHelp(c.Help)
 	}
 	switch {
 	case p.InRests:

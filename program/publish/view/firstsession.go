@@ -148,10 +148,7 @@ func (s *speech) hourTests(v *HourPart, p *program.Program, h *program.FirstHour
 func (s *speech) hourTest(t *program.FirstTest) HourTest {
 	own := newSpeech(program.Coach{Lang: s.lang}, s.lib, &program.Program{Skill: t.Skill})
 	item := own.item(t.Prescription, "")
-	row := HourTest{What: capital(item.Name()), How: join(item.Amount, item.Rig, item.Spot), Why: own.notes([]program.Note{t.Why})[0]}
-	if item.Help != "" {
-		row.How = join(item.Amount, item.Rig, own.say("rig.help", "kilograms", item.Help), item.Spot)
-	}
+	row := HourTest{What: capital(item.Name()), How: join(item.Amount, item.Rig, own.ofHelp(item.Help), item.Spot), Why: own.notes([]program.Note{t.Why})[0]}
 	if t.MaxHold >= 1 {
 		row.Likely = own.length(round(t.MaxHold))
 	}
@@ -185,11 +182,7 @@ func (s *speech) firstRig(p *program.Program) []string {
 		case w.Rig.Free():
 			return nil
 		}
-		help := ""
-		if kg := s.kilograms(w.Help); kg != "" {
-			help = s.say("rig.help", "kilograms", kg)
-		}
-		return []string{s.say("week.number", "number", strconv.Itoa(w.Number)) + ": " + join(s.name(w), s.rig(w.Rig), s.drop(w.Rig), help) + "."}
+		return []string{s.say("week.number", "number", strconv.Itoa(w.Number)) + ": " + join(s.name(w), s.rig(w.Rig), s.drop(w.Rig), s.ofHelp(s.kilograms(w.Help))) + "."}
 	}
 	return nil
 }

@@ -181,6 +181,14 @@ func (s *speech) dropShort(r program.Rig) string {
 	return s.drop(r)
 }
 
+// ofHelp writes kilograms of help in a line; empty where nothing helps.
+func (s *speech) ofHelp(kilograms string) string {
+	if kilograms == "" {
+		return ""
+	}
+	return s.say("rig.help", "kilograms", kilograms)
+}
+
 // wall writes a lean as the distance from a wall in hand-breadths, where these tell it.
 func (s *speech) wall(ahead float64) string {
 	number := hands(ahead)

@@ -179,8 +179,8 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 	case w.Step != "":
 		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.dropShort(w.Rig), w.Rig.Bands, w.Rig.Free()
 		v.Help, v.HelpKG = s.kilograms(w.Help), HalfKilograms(w.Help)
-		if v.Help != "" && w.Rig.Pull == 0 { // of a pull the rig says it
-			v.Helped = s.say("rig.help", "kilograms", v.Help)
+		if w.Rig.Pull == 0 { // of a pull the rig says it
+			v.Helped = s.ofHelp(v.Help)
 		}
 	}
 }
