@@ -190,11 +190,9 @@ func (c *CoachPage) rig(s *speech, p *program.Program) {
 
 // spotIn says where the hands go in a week's main hold.
 func (s *speech) spotIn(w program.Week) string {
-	for _, session := range w.Sessions {
-		for _, item := range session.Items {
-			if spot := s.spot(item); item.Role == program.RoleMain && !item.Rig.Free() && spot != "" {
-				return capital(spot) + "."
-			}
+	for item := range itemsOf(w) {
+		if spot := s.spot(item); item.Role == program.RoleMain && !item.Rig.Free() && spot != "" {
+			return capital(spot) + "."
 		}
 	}
 	return ""

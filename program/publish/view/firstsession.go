@@ -160,14 +160,10 @@ func (s *speech) hourTest(t *program.FirstTest) HourTest {
 
 // firstMain is the first session's main work in a line.
 func (s *speech) firstMain(p *program.Program) string {
-	for _, w := range p.Weeks {
-		for _, session := range w.Sessions {
-			for _, item := range session.Items {
-				if item.Role == program.RoleMain || practised(item) {
-					v := s.item(item, "")
-					return join(v.Dose+" "+v.Name(), v.Rig, v.Spot)
-				}
-			}
+	for item := range itemsOf(p.Weeks...) {
+		if item.Role == program.RoleMain || practised(item) {
+			v := s.item(item, "")
+			return join(v.Dose+" "+v.Name(), v.Rig, v.Spot)
 		}
 	}
 	return ""

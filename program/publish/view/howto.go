@@ -59,17 +59,13 @@ var sessionOrder = []program.Role{program.RolePrepare, program.RoleAhead, progra
 func exercisesOf(p *program.Program) []program.Prescription {
 	var all []program.Prescription
 	rank := func(i program.Prescription) int { return slices.Index(sessionOrder, i.Role) }
-	for _, w := range p.Weeks {
-		for _, session := range w.Sessions {
-			for _, item := range session.Items {
-				n := slices.IndexFunc(all, func(i program.Prescription) bool { return i.Exercise == item.Exercise })
-				switch {
-				case n < 0:
-					all = append(all, item)
-				case rank(item) < rank(all[n]):
-					all[n] = item
-				}
-			}
+	for item := range itemsOf(p.Weeks...) {
+		n := slices.IndexFunc(all, func(i program.Prescription) bool { return i.Exercise == item.Exercise })
+		switch {
+		case n < 0:
+			all = append(all, item)
+		case rank(item) < rank(all[n]):
+			all[n] = item
 		}
 	}
 	slices.SortStableFunc(all, func(x, y program.Prescription) int { return cmp.Compare(rank(x), rank(y)) })
@@ -104,13 +100,9 @@ func ownPictures(p *program.Program, exercise string) []program.Picture {
 
 // heldAs is the first step that a block's items hold by an exercise.
 func heldAs(p *program.Program, exercise string) string {
-	for _, w := range p.Weeks {
-		for _, session := range w.Sessions {
-			for _, item := range session.Items {
-				if item.Exercise == exercise && item.Step != "" {
-					return item.Step
-				}
-			}
+	for item := range itemsOf(p.Weeks...) {
+		if item.Exercise == exercise && item.Step != "" {
+			return item.Step
 		}
 	}
 	return ""

@@ -185,13 +185,11 @@ func (s *speech) whatToDo(w *program.Week, v *Week) string {
 // mainDose is the main work as the cards have it, without the check that a week opens with.
 func (s *speech) mainDose(w *program.Week, v *Week) string {
 	main := program.Week{Step: w.Step}
-	for _, session := range w.Sessions {
-		for _, p := range session.Items {
-			if p.Role == program.RoleMain && !p.Find.Any() {
-				main.Sets, main.Hold = max(main.Sets, p.Sets), max(main.Hold, p.Hold)
-				if main.SetsLeast == 0 || p.Sets < main.SetsLeast {
-					main.SetsLeast = p.Sets
-				}
+	for p := range itemsOf(*w) {
+		if p.Role == program.RoleMain && !p.Find.Any() {
+			main.Sets, main.Hold = max(main.Sets, p.Sets), max(main.Hold, p.Hold)
+			if main.SetsLeast == 0 || p.Sets < main.SetsLeast {
+				main.SetsLeast = p.Sets
 			}
 		}
 	}

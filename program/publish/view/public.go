@@ -185,11 +185,9 @@ func helped(p *program.Program, step string) bool {
 
 // tries reports whether any session of a program tests a step.
 func tries(p *program.Program, step string) bool {
-	for _, w := range p.Weeks {
-		for _, session := range w.Sessions {
-			if slices.ContainsFunc(session.Items, func(i program.Prescription) bool { return i.Role == program.RoleTest && i.Step == step }) {
-				return true
-			}
+	for item := range itemsOf(p.Weeks...) {
+		if item.Role == program.RoleTest && item.Step == step {
+			return true
 		}
 	}
 	return false

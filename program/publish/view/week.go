@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
@@ -128,29 +129,40 @@ func (s *speech) kind(w program.Week) string {
 // leading is what stands for the main work in a week without weight on the
 // hands: its first strength drill.
 func leading(w program.Week) (program.Prescription, bool) {
-	for _, session := range w.Sessions {
-		for _, item := range session.Items {
-			if item.Role == program.RoleStrength {
-				return item, true
-			}
+	for item := range itemsOf(w) {
+		if item.Role == program.RoleStrength {
+			return item, true
 		}
 	}
 	return program.Prescription{}, false
+}
+
+// itemsOf goes through what weeks' sessions have, in order.
+func itemsOf(weeks ...program.Week) iter.Seq[program.Prescription] {
+	return func(yield func(program.Prescription) bool) {
+		for i := range weeks {
+			for _, session := range weeks[i].Sessions {
+				for _, item := range session.Items {
+					if !yield(item) {
+						return
+					}
+				}
+			}
+		}
+	}
 }
 
 // seeks says in place of sets that a week finds a mark, where no day of it has sets of the
 // main work.
 func (s *speech) seeks(v *Week, w program.Week) {
 	var find program.Prescription
-	for _, session := range w.Sessions {
-		for _, p := range session.Items {
-			switch {
-			case p.Exercise != w.Exercise || p.Role != program.RoleMain && !p.Check:
-			case p.Find.Any():
-				find = p
-			default:
-				return
-			}
+	for p := range itemsOf(w) {
+		switch {
+		case p.Exercise != w.Exercise || p.Role != program.RoleMain && !p.Check:
+		case p.Find.Any():
+			find = p
+		default:
+			return
 		}
 	}
 	if !find.Find.Any() {
@@ -188,20 +200,18 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 // test names the steps and exercises that a week tests.
 func (s *speech) test(w program.Week) string {
 	var names []string
-	for _, session := range w.Sessions {
-		for _, item := range session.Items {
-			try := item.Try && w.Kind != program.WeekTest                          // every week has one, and nobody is tested by it
-			check := item.Check && (item.Step != "" || w.Kind != program.WeekTest) // which is said on its own
-			if item.Role != program.RoleTest || check || try {
-				continue
-			}
-			name := s.exercise(item.Exercise)
-			if item.Step != "" {
-				name = s.step(item.Step)
-			}
-			if !slices.Contains(names, name) {
-				names = append(names, name)
-			}
+	for item := range itemsOf(w) {
+		try := item.Try && w.Kind != program.WeekTest                          // every week has one, and nobody is tested by it
+		check := item.Check && (item.Step != "" || w.Kind != program.WeekTest) // which is said on its own
+		if item.Role != program.RoleTest || check || try {
+			continue
+		}
+		name := s.exercise(item.Exercise)
+		if item.Step != "" {
+			name = s.step(item.Step)
+		}
+		if !slices.Contains(names, name) {
+			names = append(names, name)
 		}
 	}
 	if names == nil {
