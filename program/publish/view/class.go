@@ -52,7 +52,7 @@ func NewClass(coach program.Coach, lib *program.Library, on program.Date, all []
 	day := s.say("date.full", "weekday", s.weekday(on), "day", strconv.Itoa(on.Time().Day()), "month", s.monthName(on), "year", strconv.Itoa(on.Time().Year()))
 	c := &Class{Title: s.say("class.title", "day", day), Day: day, Lead: s.say("class.lead"), Coach: coach, Lang: s.lang,
 		Columns: ClassColumns{s.say("class.client"), s.say("class.work"), s.say("class.amount"), s.say("joints_log.before"), s.say("class.sets"), s.say("card.notes")}}
-	c.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
+	c.Labels.pageOf = s.pageOf()
 	var missing []string
 	for _, a := range all {
 		if row, ok := s.classRow(a, on); ok {

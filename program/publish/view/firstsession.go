@@ -59,7 +59,7 @@ func NewFirstSession(coach program.Coach, lib *program.Library, p *program.Progr
 	s := newSpeech(coach, lib, p)
 	f := &FirstSession{Title: s.say("hour.blank_of"), Name: s.say("hour.title"), Lead: s.say("hour.lead"),
 		Coach: coach, Lang: s.lang, Stop: s.say("stop_rule.short") + " " + s.say("caution.not_medical"), For: s.say("coach.title"), Only: s.say("coach.lead"), Whose: [2]string{s.say("hour.name"), s.say("hour.day")}}
-	f.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
+	f.Labels.pageOf = s.pageOf()
 	if p.Client.Name != "" {
 		f.Title = s.say("hour.of", "name", p.Client.Name)
 	}

@@ -29,6 +29,9 @@ func (l *Labels) PageOf(page, pages int) string {
 	return strings.NewReplacer("{page}", strconv.Itoa(page), "{pages}", strconv.Itoa(pages)).Replace(l.pageOf)
 }
 
+// pageOf is what Labels.PageOf fills in.
+func (s *speech) pageOf() string { return s.say("foot.page", "page", "{page}", "pages", "{pages}") }
+
 func (s *speech) labels(v *View, p *program.Program) Labels {
 	say := func(name string) string { return s.say("paper." + name) }
 	from, hold := "", say("hold")
@@ -48,7 +51,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
 		Version: s.planVersion(v, p), Numbered: s.say("foot.plan", "number", v.Number), Measured: s.say("foot.measured", "date", v.On),
-		pageOf:  s.say("foot.page", "page", "{page}", "pages", "{pages}"),
+		pageOf:  s.pageOf(),
 		MadeFor: s.say("foot.made_for", "name", v.Client), Terms: s.say("term.title"),
 	}
 }

@@ -225,11 +225,3 @@ func (s *speech) whatIsFine(w *program.Week, r *program.Review, notes []program.
 	}
 	return s.say([]string{"message.fine_short", "message.fine_day", "message.fine_form"}[w.Number%3])
 }
-
-// sentence is a phrase with a large first letter and a full stop.
-func sentence(s string) string {
-	if s == "" {
-		return ""
-	}
-	return capital(s) + "."
-}

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -24,11 +25,7 @@ func (v *View) Shared(average func(id string) program.Stance) *View {
 	figures := map[int]program.Stance{}
 	for i := range s.Weeks {
 		w := &s.Weeks[i]
-		id := w.StepID
-		if id == "" {
-			id = w.ExerciseID
-		}
-		w.Stance, w.Notes = average(id), nil
+		w.Stance, w.Notes = average(cmp.Or(w.StepID, w.ExerciseID)), nil
 		figures[w.Number] = w.Stance
 	}
 	for i := range s.Ladder {

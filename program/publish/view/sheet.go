@@ -119,7 +119,7 @@ func NewSheet(coach program.Coach, lib *program.Library, skill string) (*Sheet, 
 	sheet.Panels = SheetPanels{s.panel("rig"), s.panel(second), s.panel("board"), s.panel("straddle")}
 	say := func(name string) string { return s.say("sheet.mark_" + name) }
 	sheet.Marks = SheetMarks{say("anchor"), say("support"), say("bar"), say("lean"), say("edges"), say("point"), say("scale")}
-	sheet.Labels.pageOf = s.say("foot.page", "page", "{page}", "pages", "{pages}")
+	sheet.Labels.pageOf = s.pageOf()
 	return sheet, s.problems()
 }
 

@@ -224,6 +224,14 @@ func capital(s string) string {
 	return string(unicode.ToUpper(r)) + s[n:]
 }
 
+// sentence is a phrase with a large first letter and a full stop.
+func sentence(s string) string {
+	if s == "" {
+		return ""
+	}
+	return capital(s) + "."
+}
+
 // first is what a client is called.
 func first(p *program.Program) string {
 	return program.FirstName(p.Client.Name, p.Client.Called)

@@ -208,9 +208,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.Pictures = s.pictures(p)
 	v.Gates = s.gates(p)
 	v.Outline = s.outline(p)
-	if len(v.Outline) > 0 {
-		v.After = capital(strings.Join(v.Outline, "; ")) + "."
-	}
+	v.After = sentence(strings.Join(v.Outline, "; "))
 	v.Notes, v.AllNotes = s.notes(public(p.Notes)), s.notes(p.Notes)
 	v.LeftOut = s.notes(slices.DeleteFunc(public(p.Notes), func(n program.Note) bool { return !strings.HasPrefix(n.Code, "left-out-") }))
 	v.Cue = s.cue(p)
