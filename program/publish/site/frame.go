@@ -18,13 +18,12 @@ type frame struct {
 	Heading     string // the page's only first-level heading
 	Mark        string // whose site it is, at the top of each page
 	Root        string // the way back to the site's folder: "" or "../../"
-	Private     bool   // asks not to be indexed
+	Private     bool   // asks not to be indexed, and is kept on the client's phone with the pages beside it
 	Nav, More   []link
 	Cautions    string // address; empty: the coach took the page away
 	Coach       program.Coach
 	ContactLink string // empty: the contact is plain text
 	Scripts     []string
-	Worker      bool       // the pages beside it are kept on a phone
 	Canonical   string     // the page's public address; empty: private, or none is known
 	Feed        string     // address of the feed; empty: there is none
 	Description string     // what the page is about, for who finds it; empty: private, or nothing to say
@@ -56,14 +55,11 @@ func (b *builder) frame(heading, page, root string) frame {
 		Private: root != "",
 		Coach:   b.Coach,
 	}
-	if !f.Private {
-		f.Nav, f.More = b.nav(page)
-	}
-	f.Worker = f.Private
 	if b.Coach.Studio != "" && page != homePage {
 		f.Title = b.words.fill("site.title", "page", heading, "studio", b.Coach.Studio)
 	}
 	if !f.Private {
+		f.Nav, f.More = b.nav(page)
 		f.Canonical, f.Cover, f.Touch = b.public(page), b.public(coverFile), b.builtInIcon()
 	}
 	if !f.Private && len(b.Notes) > 0 && b.Coach.Site != "" {
