@@ -108,7 +108,7 @@ func (b *builder) client(v *view.View, documents []Document) {
 		b.write(folder+at.session(d.week, d.session), "session.html", s)
 	}
 	b.write(folder+phonePage, "phone.html", b.phone(v, at))
-	b.add(folder+manifestFile, b.manifestOf(v))
+	b.add(folder+manifestFile, b.manifest(page.Heading, clientRoot))
 	b.worker(folder)
 }
 

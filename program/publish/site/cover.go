@@ -48,7 +48,7 @@ func (b *builder) covers() {
 		b.add(touchIcon, icon(180))
 		b.add(largeIcon, icon(512))
 	}
-	b.add(manifestFile, b.manifest(b.frame("", homePage, "").Mark, ""))
+	b.add(manifestFile, b.manifest(b.mark(), ""))
 }
 
 // coverFigures are the first step, the middle and the last of the front page's road map.

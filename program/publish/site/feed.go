@@ -61,7 +61,7 @@ func (b *builder) feedEntry(n program.CoachNote, body template.HTML) feedEntry {
 func (b *builder) feed(entries []feedEntry) []byte {
 	entries = entries[:min(len(entries), longFeed)]
 	f := feed{
-		Lang: cmp.Or(b.Coach.Lang, "en"), ID: b.public(notesPage), Title: cmp.Or(b.Coach.Studio, b.Coach.Name),
+		Lang: cmp.Or(b.Coach.Lang, "en"), ID: b.public(notesPage), Title: b.mark(),
 		Updated: entries[0].Updated, Author: feedAuthor{b.Coach.Name}, Entries: entries,
 		Links: []feedLink{{Rel: "self", Href: b.public(feedFile)}, {Href: b.public(notesPage)}},
 	}

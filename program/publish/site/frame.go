@@ -50,7 +50,7 @@ func (b *builder) frame(heading, page, root string) frame {
 		Lang:    cmp.Or(b.Coach.Lang, "en"),
 		Title:   heading,
 		Heading: heading,
-		Mark:    cmp.Or(b.Coach.Studio, b.Coach.Name),
+		Mark:    b.mark(),
 		Root:    root,
 		Private: root != "",
 		Coach:   b.Coach,
@@ -68,10 +68,21 @@ func (b *builder) frame(heading, page, root string) frame {
 	if _, ok := b.page("cautions"); ok {
 		f.Cautions = root + textPage("cautions")
 	}
-	if c := b.Coach.Contact; strings.Contains(c, "@") && !strings.ContainsAny(c, " ?&/:") {
-		f.ContactLink = "mailto:" + c
+	if to := b.mailbox(); to != "" {
+		f.ContactLink = "mailto:" + to
 	}
 	return f
+}
+
+// mark is whose site it is.
+func (s *Site) mark() string { return cmp.Or(s.Coach.Studio, s.Coach.Name) }
+
+// mailbox is the coach's mail address; empty where the contact is something else.
+func (s *Site) mailbox() string {
+	if c := s.Coach.Contact; strings.Contains(c, "@") && !strings.ContainsAny(c, " ?&/:") {
+		return c
+	}
+	return ""
 }
 
 // nav lists the four ways in: a level for who trains alone, the road maps, the

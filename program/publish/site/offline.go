@@ -78,9 +78,3 @@ func (b *builder) shared(name string) []byte {
 	}
 	return nil
 }
-
-// manifestOf tells a browser how one client's pages are kept on a home screen: they
-// begin with that client's, and end there.
-func (b *builder) manifestOf(v *view.View) []byte {
-	return b.manifest(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), clientRoot)
-}

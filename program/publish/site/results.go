@@ -2,7 +2,6 @@ package site
 
 import (
 	"strconv"
-	"strings"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -56,8 +55,7 @@ func (a *answerView) Asks() bool {
 }
 
 func (b *builder) send(v *view.View) sendView {
-	contact, _ := strings.CutPrefix(b.frame("", "", clientRoot).ContactLink, "mailto:")
-	return sendView{b.words.fill("phone.subject", "skill", v.Skill, "name", v.First), contact}
+	return sendView{b.words.fill("phone.subject", "skill", v.Skill, "name", v.First), b.mailbox()}
 }
 
 // results adds what a client's session page takes down.
