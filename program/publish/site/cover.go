@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/json"
+	"fmt"
 	"image"
 	"image/color"
 	"image/draw"
 	"image/png"
-	"io/fs"
 	"strconv"
+	"sync"
 
 	"gatepost/program"
 	"gatepost/program/figure"
@@ -20,9 +21,13 @@ import (
 const (
 	coverFile    = "cover.png"
 	manifestFile = "manifest.webmanifest"
-	touchIcon    = "icon-180.png"
-	largeIcon    = "icon-512.png"
 )
+
+// iconSizes are those of the icons, pixels: a phone's home screen, and the largest that
+// a browser asks for (common practice). base.html names the first.
+var iconSizes = []int{180, 512}
+
+func iconFile(size int) string { return "icon-" + strconv.Itoa(size) + ".png" }
 
 // Sizes of the picture that pages are shared with, pixels (common practice).
 const (
@@ -44,9 +49,8 @@ func (b *builder) covers() {
 	if d := b.coverFigures(); len(d) > 0 {
 		b.add(coverFile, cover(d))
 	}
-	if b.builtInIcon() {
-		b.add(touchIcon, icon(180))
-		b.add(largeIcon, icon(512))
+	if b.look.builtInIcon {
+		b.files = append(b.files, icons()...)
 	}
 	b.add(manifestFile, b.manifest(b.mark(), ""))
 }
@@ -84,6 +88,14 @@ func cover(drawings []figure.Drawing) []byte {
 	return encoded(r.Image)
 }
 
+// icons are the same for every site, and drawn once.
+var icons = sync.OnceValue(func() (all []File) {
+	for _, size := range iconSizes {
+		all = append(all, File{Path: iconFile(size), Bytes: icon(size)})
+	}
+	return all
+})
+
 // icon is that of icon.svg in pixels: a post, and bars that hang from it.
 func icon(size int) []byte {
 	const box, wide = 32.0, 3.4 // units of icon.svg
@@ -110,16 +122,6 @@ func encoded(m *image.RGBA) []byte {
 	return out.Bytes()
 }
 
-// builtInIcon reports whether the icon is the built-in one.
-func (b *builder) builtInIcon() bool {
-	for _, layer := range b.Templates[min(1, len(b.Templates)):] {
-		if _, err := fs.Stat(layer, "icon.svg"); err == nil {
-			return false
-		}
-	}
-	return true
-}
-
 // manifest tells a browser how pages are kept on a home screen (W3C, Web Application
 // Manifest): they begin with the one beside it, and end with its folder. Root is the way
 // to the site's folder.
@@ -130,10 +132,9 @@ func (b *builder) manifest(name, root string) []byte {
 		Type  string `json:"type"`
 	}
 	icons := []icon{{root + "icon.svg", "any", "image/svg+xml"}}
-	if b.builtInIcon() {
-		for _, size := range []int{180, 512} {
-			n := strconv.Itoa(size)
-			icons = append(icons, icon{root + "icon-" + n + ".png", n + "x" + n, "image/png"})
+	if b.look.builtInIcon {
+		for _, size := range iconSizes {
+			icons = append(icons, icon{root + iconFile(size), fmt.Sprintf("%dx%d", size, size), "image/png"})
 		}
 	}
 	text, _ := json.MarshalIndent(map[string]any{ // strings only: nothing can fail

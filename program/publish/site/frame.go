@@ -60,7 +60,7 @@ func (b *builder) frame(heading, page, root string) frame {
 	}
 	if !f.Private {
 		f.Nav, f.More = b.nav(page)
-		f.Canonical, f.Cover, f.Touch = b.public(page), b.public(coverFile), b.builtInIcon()
+		f.Canonical, f.Cover, f.Touch = b.public(page), b.public(coverFile), b.look.builtInIcon
 	}
 	if !f.Private && len(b.Notes) > 0 && b.Coach.Site != "" {
 		f.Feed = feedFile

@@ -54,6 +54,8 @@ type look struct {
 	assets []File
 	inks   []byte
 	worker []byte // what each client's service worker does
+
+	builtInIcon bool // no coach's own lies over it
 }
 
 // readLook parses the templates out of the layers; the last layer that has a
@@ -72,7 +74,8 @@ func readLook(layers []fs.FS, words func(string) string) (look, program.Problems
 	if problems != nil {
 		return look{}, problems
 	}
-	l := look{pages: map[string]*template.Template{}, inks: bytes.TrimSpace(texts[inks]), worker: texts[workerFile]}
+	l := look{pages: map[string]*template.Template{}, inks: bytes.TrimSpace(texts[inks]), worker: texts[workerFile],
+		builtInIcon: !slices.ContainsFunc(layers[1:], hasIcon)}
 	for name, text := range texts {
 		texts[name] = spell(text, words)
 	}
@@ -97,6 +100,11 @@ func readLook(layers []fs.FS, words func(string) string) (look, program.Problems
 		l.assets = append(l.assets, File{Path: name, Bytes: texts[name]})
 	}
 	return l, problems
+}
+
+func hasIcon(layer fs.FS) bool {
+	_, err := fs.Stat(layer, "icon.svg")
+	return err == nil
 }
 
 // plainWord is a word asked for by its key, as templates mostly do.
