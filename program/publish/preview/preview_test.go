@@ -125,8 +125,6 @@ func TestChangesAreTold(t *testing.T) {
 	}
 }
 
-// A page elsewhere can give its own name the address 127.0.0.1; requests that
-// come that way carry its name.
 // A worker would keep a page and hide the next edit of it.
 func TestNoWorker(t *testing.T) {
 	p, at := started(t)
@@ -143,6 +141,8 @@ func TestNoWorker(t *testing.T) {
 	}
 }
 
+// A page elsewhere can give its own name the address 127.0.0.1; requests that
+// come that way carry its name.
 func TestOnlyThisMachine(t *testing.T) {
 	p, at := started(t)
 	for host, want := range map[string]int{

@@ -21,18 +21,18 @@
 //     page, and a link that leads nowhere is a problem with file and line.
 //   - Same input, same bytes.
 //
-// Files are flat: index.html, roadmap-<id>.html, exercises.html,
-// exercise-<id>.html, page-<id>.html, style.css, icon.svg, timer.js, today.js,
-// figure-<exercise>.svg, and for a shared client c/<page>/index.html,
+// Files are flat: index.html, roadmaps.html, roadmap-<id>.html, exercises.html,
+// exercise-<id>.html, page-<id>.html, style.css, icon.svg, the scripts,
+// figure-<exercise>.svg, cover.png, icon-<pixels>.png, manifest.webmanifest, and for a shared client c/<page>/index.html,
 // c/<page>/week-<n>.html, c/<page>/day-<date>.html, c/<page>/phone.html,
 // c/<page>/calendar.ics, and worker.js and manifest.webmanifest of these pages.
 // Public programs are programs.html, program-<id>.html (the way in, which says who
-// should see a professional first), find-<id>.html
-// (the tests, to which only the way in and the levels lead), level-<id>-<n>.html
-// with level-<id>-<n>-week-<n>.html and level-<id>-<n>-week-<n>-day-<n>.html, and level-<id>-<n>-<document> to download.
+// should see a professional first), find-<id>.html (the tests, to which only the way
+// in and the levels lead), level-<id>-<n>.html with level-<id>-<n>-week-<n>.html and
+// level-<id>-<n>-week-<n>-day-<n>.html, and level-<id>-<n>-<document> to download.
 // The coach's notes are notes.html and note-<id>.html.
 // Where the public address is known there are sitemap.xml, robots.txt and, with
 // notes, the Atom feed feed.xml.
 //
-// Only this package imports goldmark and html/template.
+// Only this package imports goldmark; html/template only this one and preview.
 package site

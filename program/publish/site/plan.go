@@ -13,7 +13,7 @@ import (
 // planData is an exercise plan for machines: JSON-LD in the vocabulary of
 // schema.org, whose type is ExercisePlan. Empty properties are left out.
 type planData struct {
-	Context      string     `json:"@context,omitempty"`
+	Context      string     `json:"@context"`
 	Type         string     `json:"@type"`
 	Name         string     `json:"name"`
 	Description  string     `json:"description,omitempty"`

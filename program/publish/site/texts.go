@@ -1,8 +1,6 @@
 package site
 
-import (
-	"html/template"
-)
+import "html/template"
 
 // textView is a page of the coach's words.
 type textView struct {

@@ -13,9 +13,9 @@
 //  5. Write the list of moves and removals, .gatepost/moves, and sync it.
 //     This is the moment of decision: stopped before it, nothing has changed;
 //     stopped after it, the next Write or Recover carries the list out.
-//  6. Carry it out, unless somebody changed what would be replaced: moves, removals of stale files and of the folders that
-//     become empty by them, the new manifest, then the list itself is taken
-//     away.
+//  6. Carry it out, unless somebody changed what would be replaced: moves,
+//     removals of stale files and of the folders that become empty by them,
+//     the new manifest, then the list itself is taken away.
 //
 // The manifest, .gatepost/manifest, has one line a file, sorted by path: the
 // SHA-256 of its bytes, two spaces, its path below the output folder. That is
