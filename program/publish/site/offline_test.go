@@ -113,7 +113,7 @@ func TestAWorkerHasTheVersionOfItsPages(t *testing.T) {
 // all that their policy leaves open beyond what it always did. Public pages have neither.
 func TestPolicyOfWorkers(t *testing.T) {
 	policy := regexp.MustCompile(`http-equiv="Content-Security-Policy" content="([^"]*)"`)
-	for path, text := range build(t, source(t)) {
+	for path, text := range fixtureSite(t) {
 		if !isPage(path) {
 			continue
 		}
@@ -137,7 +137,7 @@ func TestPolicyOfWorkers(t *testing.T) {
 // What a page sends is signed with the first name and four letters of the address; the
 // rest of the address is in no page.
 func TestLinesAreSigned(t *testing.T) {
-	files := build(t, source(t))
+	files := fixtureSite(t)
 	if text := files["site/c/k7f3q9w2m4/day-2027-01-11.html"]; !strings.Contains(text, `data-client="Maren-k7f3"`) || strings.Contains(text, "k7f3q9w2m4") {
 		t.Error("the lines are not signed, or the page says its whole address")
 	}

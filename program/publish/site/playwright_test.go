@@ -114,14 +114,14 @@ func TestTheWayToASession(t *testing.T) {
 // The fixture's program is written by hand, so that what its pages send is too.
 func TestAPhoneAnswers(t *testing.T) {
 	browserTools(t)
-	folder := written(t, build(t, source(t)))
+	folder := written(t, fixtureSite(t))
 	inBrowser(t, "phone.mjs", under(t, folder, "/some/where/"), "c/k7f3q9w2m4/")
 	inBrowser(t, "phone.mjs", "file://"+folder+"/", "c/k7f3q9w2m4/")
 }
 
 func TestInAHallWithoutSignal(t *testing.T) {
 	browserTools(t)
-	inBrowser(t, "hall.mjs", written(t, build(t, source(t))), "c/k7f3q9w2m4/")
+	inBrowser(t, "hall.mjs", written(t, fixtureSite(t)), "c/k7f3q9w2m4/")
 }
 
 func TestAStartDay(t *testing.T) {
