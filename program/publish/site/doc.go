@@ -23,9 +23,10 @@
 //
 // Files are flat: index.html, roadmaps.html, roadmap-<id>.html, exercises.html,
 // exercise-<id>.html, page-<id>.html, style.css, icon.svg, the scripts,
-// figure-<exercise>.svg, cover.png, icon-<pixels>.png, manifest.webmanifest, and for a shared client c/<page>/index.html,
-// c/<page>/week-<n>.html, c/<page>/day-<date>.html, c/<page>/phone.html,
-// c/<page>/calendar.ics, and worker.js and manifest.webmanifest of these pages.
+// figure-<exercise>.svg, cover.png, icon-<pixels>.png, manifest.webmanifest, and for a
+// shared client c/<page>/index.html, c/<page>/week-<n>.html, c/<page>/day-<date>.html,
+// c/<page>/phone.html, c/<page>/<document> to download, c/<page>/calendar.ics, and
+// worker.js and manifest.webmanifest of these pages.
 // Public programs are programs.html, program-<id>.html (the way in, which says who
 // should see a professional first), find-<id>.html (the tests, to which only the way
 // in and the levels lead), level-<id>-<n>.html with level-<id>-<n>-week-<n>.html and
