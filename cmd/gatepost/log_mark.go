@@ -58,5 +58,5 @@ func (t *asking) markLike(p *program.Prescription) string {
 
 // kilograms is a force as a scale shows it, to the tenth.
 func kilograms(newtons float64) string {
-	return strings.TrimPrefix(intake.ScaleCell(math.Round(10*newtons/intake.Kilogram)/10*intake.Kilogram), "scale ")
+	return strconv.FormatFloat(math.Round(10*newtons/intake.Kilogram)/10, 'g', 6, 64) + " kg"
 }
