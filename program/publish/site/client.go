@@ -98,18 +98,23 @@ func (b *builder) client(v *view.View, documents []Document) {
 	b.add(folder+"calendar.ics", view.Calendar(v))
 	for i := range v.Weeks {
 		w := b.week(v, i, at)
-		w.Title = b.words.fill("site.week_of", "week", w.Heading, "skill", v.Skill, "name", v.First)
+		w.Title = b.titleOf(v, w.Heading)
 		b.write(folder+at.week(v.Weeks[i].Number), "week.html", w)
 	}
 	all := days(v)
 	for n, d := range all {
 		s := b.session(v, all, n, at)
-		s.Title = b.words.fill("site.week_of", "week", s.Heading, "skill", v.Skill, "name", v.First)
+		s.Title = b.titleOf(v, s.Heading)
 		b.write(folder+at.session(d.week, d.session), "session.html", s)
 	}
 	b.write(folder+phonePage, "phone.html", b.phone(v, at))
 	b.add(folder+manifestFile, b.manifest(page.Heading, clientRoot))
 	b.worker(folder)
+}
+
+// titleOf is the title of a client's page below the program's.
+func (b *builder) titleOf(v *view.View, heading string) string {
+	return b.words.fill("site.week_of", "week", heading, "skill", v.Skill, "name", v.First)
 }
 
 const (

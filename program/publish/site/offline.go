@@ -28,7 +28,7 @@ type phoneView struct {
 
 func (b *builder) phone(v *view.View, at place) phoneView {
 	p := phoneView{frame: b.frame(b.words.word("phone.title"), phonePage, at.root), Program: v.Skill, Send: b.send(v)}
-	p.Title = b.words.fill("site.week_of", "week", p.Heading, "skill", v.Skill, "name", v.First)
+	p.Title = b.titleOf(v, p.Heading)
 	p.Scripts = []string{notebookScript, sendScript, phoneScript}
 	return p
 }

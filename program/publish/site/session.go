@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"html/template"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"gatepost/program"
@@ -103,14 +104,13 @@ func (b *builder) session(v *view.View, all []day, n int, at place) sessionView 
 	if n+1 < len(all) {
 		p.Next = at.beside(d, all[n+1])
 	}
+	var names []string
 	for i := range d.card.Prepare {
-		p.Preparation = append(p.Preparation, b.item(&d.card.Prepare[i], at))
-		p.Prepare = d.card.Prepare[i].Role
-		if i > 0 {
-			p.Names += b.words.word("site.comma")
-		}
-		p.Names += d.card.Prepare[i].Exercise + " " + d.card.Prepare[i].Amount
+		item := &d.card.Prepare[i]
+		p.Preparation, p.Prepare = append(p.Preparation, b.item(item, at)), item.Role
+		names = append(names, item.Exercise+" "+item.Amount)
 	}
+	p.Names = strings.Join(names, b.words.word("site.comma"))
 	for i := range d.card.Items {
 		item := b.item(&d.card.Items[i], at)
 		if p.Results != nil {

@@ -3,6 +3,7 @@ package site
 import (
 	"html/template"
 	"slices"
+	"strings"
 
 	"gatepost/program"
 	"gatepost/program/publish/view"
@@ -58,18 +59,16 @@ var leads = []program.Role{program.RoleTest, program.RoleAhead, program.RoleMain
 
 func (b *builder) sessionEntry(w *view.Week, s *view.Session, at place) sessionEntry {
 	e := sessionEntry{link: link{Text: s.Title, Href: at.session(w, s)}, ID: dayID(s), Minutes: s.Minutes, Say: s.Say}
-	comma := b.words.word("site.comma")
+	comma, also := b.words.word("site.comma"), []string{}
 	for i := range s.Items {
 		switch item := &s.Items[i]; {
 		case slices.Contains(leads, item.RoleKey):
 			e.Work = append(e.Work, sentence(item.Name())+comma+item.Line)
-		case item.RoleKey == program.RolePrepare:
-		case e.Also == "":
-			e.Also = item.Exercise
-		default:
-			e.Also += comma + item.Exercise
+		case item.RoleKey != program.RolePrepare:
+			also = append(also, item.Exercise)
 		}
 	}
+	e.Also = strings.Join(also, comma)
 	return e
 }
 
