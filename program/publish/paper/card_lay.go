@@ -1,10 +1,11 @@
 package paper
 
 import (
+	"cmp"
+
 	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
-	"strings"
 )
 
 // card is a session's card being laid out.
@@ -106,23 +107,17 @@ func (p *card) week(x, y, right float64) {
 	p.put(week, p.fit(Box{x, y, right - x, weekHeight}, style{Size: 10, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Session))
 }
 
-// name is the client's, in full where it stands large, else its first word; the foot has
-// all of it.
+// name is the client's, in full where it stands large, else what the client is called, of
+// a level its number; the foot has all of it.
 func (p *card) name(b Box) Text {
 	s := style{Face: Bold, Size: 16.5, Least: leastName, Leading: 1, Middle: true}
 	name := p.v.Client
 	if _, whole := s.fits(b, leastName, p.clean(name)); !whole {
-		name = levelNumber(p.v.First)
+		name = cmp.Or(p.v.Short, p.v.First)
 	}
 	t := p.fit(b, s, name)
 	t.W = min(b.W, Bold.width(t.Lines[0], t.Size)+0.1)
 	return t
-}
-
-// levelNumber is what stands before a level's name, and any other name whole.
-func levelNumber(name string) string {
-	number, _, _ := strings.Cut(name, ":")
-	return number
 }
 
 // mostSaid is how many lines a coach's words take on a card, all of them together.
@@ -192,7 +187,7 @@ func (p *card) foot() float64 {
 	line := Box{W: p.Right() - x, H: s.lead(s.Size)}
 	whose, block := p.v.Client, p.v.CardText.Foot
 	if _, fits := s.fits(line, s.Size, p.clean(whose)); !fits {
-		whose = levelNumber(whose)
+		whose = cmp.Or(p.v.Short, whose)
 	}
 	if _, fits := s.fits(line, s.Size, p.clean(block)); !fits {
 		block = p.v.Skill // each card has its own day

@@ -266,7 +266,7 @@ func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *pr
 	p.Client, p.Outline, p.Forecasts = program.Client{}, nil, heldOnly(p.Forecasts)
 	v := s.view(coach, &p)
 	v.Client = s.say("level.heading", "level", level.Name, "step", level.Short)
-	v.First, v.Skill = v.Client, from.Title
+	v.First, v.Short, v.Skill = v.Client, level.Name, from.Title
 	v.Title = s.say("level.title", "program", from.Title, "level", level.Name)
 	v.Goal, v.Where, v.Version = s.goalOf(from), level.Shown, version(s.lib, &l.Program)
 	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))

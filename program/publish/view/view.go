@@ -33,6 +33,7 @@ type View struct {
 	Title    string // "Planche program for Maren"
 	Client   string // full name
 	First    string // what the client is called, for pages
+	Short    string // of a level its number, where its name has no room; a client has none
 	Slug     string // for file names; never on the site
 	Page     string // random part of the page's address
 	Public   bool   // the client agreed to a page on the site
