@@ -216,14 +216,14 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 // centimetres; a gate week; sore elbows, which keep one rig; the goal's step held free,
 // past which there is none, and without bands a step held free, with the next out of
 // reach; a sore joint, or weeks just after some off or after pain, which are held to an
-// easier plan; and where nothing else is left the program says what would mend it, or
-// that a gate waits. Repetitions are whole, and five are the most: pads and
+// easier plan; a step whose gate was asked for in two weeks, and waits for the coach's word;
+// and where nothing else is left the program says what would mend it, or that a gate waits. Repetitions are whole, and five are the most: pads and
 // blocks come in the heights that there are.
 func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	h := a.Health
 	said := sore(h.Wrists) || sore(h.Shoulders) || hasNote(p.Notes, noteWayBack) || hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
 	for _, w := range ahead(p) {
-		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0 || w.Hold == mainMost && gateAfter(p, &w))
+		free := w.Rig.Free() && (w.Step == a.Goal.Step || len(a.Bands) == 0 || w.Hold == mainMost && (gateAfter(p, &w) || askedBefore(p, &w)))
 		if w.Kind != program.WeekBuild || w.Step == "" || w.Scale > 0 || w.Gate || sore(a.Health.Elbows) || free || said || hasNote(w.Notes, noteComeback) {
 			continue
 		}
@@ -247,6 +247,17 @@ func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program
 // held free meanwhile, since nobody moves on without it.
 func gateAfter(p *program.Program, w *program.Week) bool {
 	return slices.ContainsFunc(p.Weeks, func(x program.Week) bool { return x.Gate && x.Step == w.Step && x.Number > w.Number })
+}
+
+// askedBefore reports whether two weeks before one were gate weeks of its step.
+func askedBefore(p *program.Program, w *program.Week) bool {
+	n := 0
+	for i := range p.Weeks {
+		if x := &p.Weeks[i]; x.Gate && x.Step == w.Step && x.Number < w.Number {
+			n++
+		}
+	}
+	return n >= 2
 }
 
 func checkHelp(_ *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
