@@ -55,6 +55,44 @@ func TestOneSessionAfterWeeksOff(t *testing.T) {
 	}
 }
 
+// Three weeks off, read on the Tuesday of the week that was to go on as before: Wednesday and
+// Friday hang with at most six sets in ten, no set over .65 of what would be held, no heavy
+// work and nothing to its end; the week says why, and its cards are named to print. Read a
+// second time nothing more goes (our judgement, near common practice).
+func TestWeeksOffReadOnATuesday(t *testing.T) {
+	lib, a := library(t), maren(t)
+	a.Training.Away, a.Training.Weeks, a.Goal.By = nil, 16, a.Measured+400
+	p, _ := Plan(lib, &a)
+	a.Log = asPrinted(&p, 0, 1, 2, 3, 4)
+	tuesday, hung := p.Weeks[8].Start+1, &p.Weeks[8]
+	wall := []program.PlanVersion{Version(&p, 1, a.Measured)}
+	r, q, _ := Read(lib, &a, wall, tuesday)
+	w := &q.Weeks[8]
+	onDay := func(w *program.Week, day program.Date) int {
+		return armSets(&program.Week{Sessions: []program.Session{*sessionOn(w, day)}})
+	}
+	for day, sets := range map[program.Date][2]int{tuesday + 1: {3, 1}, tuesday + 3: {4, 2}} { // hung, and now
+		if was, now := onDay(hung, day), onDay(w, day); was != sets[0] || now != sets[1] {
+			t.Errorf("%s: %d sets, hung were %d; want %d of %d", day, now, was, sets[1], sets[0])
+		}
+		for _, item := range sessionOn(w, day).Items {
+			if item.Max || item.Role == program.RoleAhead || isMain(&item) && 100*float64(item.Hold) > 65*item.MaxHold {
+				t.Errorf("%s: %s %d s of %.1f, to its end %v", day, item.Exercise, item.Hold, item.MaxHold, item.Max)
+			}
+		}
+		if !slices.Contains(r.PrintNow, day) {
+			t.Errorf("%s is not to be printed: %v", day, r.PrintNow)
+		}
+	}
+	if !hasNote(w.Notes, noteComeback) {
+		t.Errorf("the week does not say why: %+v", w.Notes)
+	}
+	_, again, _ := Read(lib, &a, append(wall, Version(&q, 2, tuesday)), tuesday+1)
+	if !sameWeek(&again.Weeks[8], w) {
+		t.Error("read again on Wednesday the cards of the week have changed")
+	}
+}
+
 func rungAt(p *program.Program, step string) int {
 	for i, s := range p.Steps {
 		if s.ID == step {
@@ -88,6 +126,44 @@ func TestComebackParts(t *testing.T) {
 			if got := p.comebackPart(1 + c.off + n); got != want {
 				t.Errorf("%d weeks off, week %d back: %d %%, want %d", c.off, n+1, got, want)
 			}
+		}
+	}
+}
+
+// A hold of ten seconds breaks at six, four and two on every day of two weeks: the next card of
+// the same week asks for six seconds and is named to print. Nine of ten are no reason to print
+// anew (our judgement).
+func TestHoldsThatBreakEaseTheNextCardOfTheirWeek(t *testing.T) {
+	for _, c := range []struct {
+		held []float64
+		want int
+	}{{[]float64{6, 4, 2}, 6}, {[]float64{9, 8, 8}, 10}} {
+		lib, a := library(t), maren(t)
+		a.Training.Away, a.Training.Weeks, a.Goal.By = nil, 16, a.Measured+400
+		p, _ := Plan(lib, &a)
+		at := slices.IndexFunc(p.Weeks, func(w program.Week) bool { return w.Gate && w.Hold == 10 })
+		w := &p.Weeks[at]
+		var over []int
+		for i := range at - 2 {
+			over = append(over, i)
+		}
+		a.Log = asPrinted(&p, over...)
+		for _, on := range []program.Date{w.Start - 14, w.Start - 7, w.Start} {
+			day := program.Entry{Date: on, Exercise: w.Exercise, Step: w.Step, Rig: w.Rig, RigGiven: true}
+			for n, s := range c.held {
+				day.Sets = append(day.Sets, program.SetDone{Number: n + 1, Seconds: s, RPE: 10})
+			}
+			a.Log.Entries = append(a.Log.Entries, day)
+		}
+		r, q, _ := Read(lib, &a, []program.PlanVersion{Version(&p, 1, a.Measured)}, w.Start)
+		friday := sessionOn(&q.Weeks[at], w.Start+4)
+		for _, item := range friday.Items {
+			if item.Role == program.RoleMain && item.Hold != c.want {
+				t.Errorf("%v: Friday asks %d × %d s of %s", c.held, item.Sets, item.Hold, item.Exercise)
+			}
+		}
+		if mainSets(friday) == 0 || slices.Contains(r.PrintNow, w.Start+4) != (c.want == 6) {
+			t.Errorf("%v: %d sets on Friday, cards to print %v", c.held, mainSets(friday), r.PrintNow)
 		}
 	}
 }

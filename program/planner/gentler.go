@@ -297,13 +297,18 @@ func (x tooLong) same(y tooLong) bool {
 	return x == y
 }
 
+// asks reports whether work is this hold, or a harder lean or less weight on the toes.
+func (x tooLong) asks(w work) bool {
+	return !w.none() && w.exercise() == x.exercise && w.step() == x.step && ladder.RigName(w.aid.Rig) == x.rig && w.aid.Ahead >= x.ahead && w.aid.Scale <= x.scale
+}
+
 // asReached bounds work by what was reached of it lately; a lean that nobody reached
 // comes nearer instead, and of a step that broke before five seconds the one below is
 // trained, where some rig makes main work of it.
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
-		case w.none() || w.exercise() != x.exercise || w.step() != x.step || ladder.RigName(w.aid.Rig) != x.rig || w.aid.Ahead < x.ahead || w.aid.Scale > x.scale:
+		case !x.asks(*w):
 		case w.rung == nil && w.aid.Ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:

@@ -33,7 +33,8 @@ import (
 //     off the cards of the next three days, also in the week that has begun; then it
 //     comes back session by session, each after quiet mornings (wayback.go).
 //   - After two weeks off, or one in bed, work comes back over the step before, from
-//     seven tenths of the sets (comeback.go).
+//     seven tenths of the sets (comeback.go); what hangs of a week that has begun meanwhile
+//     is light. So is a card whose hold nobody reached for two weeks (wayback.go).
 //   - The coming week's straight-arm work stays as it hangs while it serves (calm.go).
 //   - A rig stays two build weeks at least, and help does not rise, while ten
 //     seconds with it are no more than three quarters of the predicted maximum.

@@ -16,16 +16,17 @@ func (di *diary) restAfter() rest {
 			stops[i] = days[len(days)-1]
 		}
 	}
+	out.on, out.from = di.on, di.nextCard()
 	last := slices.Max(stops[:])
 	if last == 0 {
-		return rest{}
+		return out
 	}
 	for i, day := range stops {
 		if day+restDays >= last {
 			out.joints |= 1 << i
 		}
 	}
-	out.on, out.from, out.until = di.on, di.nextCard(), last+restDays
+	out.until = last + restDays
 	out.sessions = di.quietSince(out.until)
 	return out
 }

@@ -23,7 +23,7 @@ const everyJoint jointSet = 1<<len(joints) - 1
 
 func (s jointSet) has(i int) bool { return s&(1<<i) != 0 }
 
-// rest is what a bad pain leaves for the sessions ahead. The zero rest is nothing.
+// rest is what a bad pain, and weeks off, leave for the sessions ahead. The zero rest is nothing.
 type rest struct {
 	joints   jointSet
 	on       program.Date   // of the review: what was not done by then is missed
@@ -31,6 +31,7 @@ type rest struct {
 	until    program.Date   // the last day without straight-arm work
 	sessions int            // straight-arm sessions of the way back that are done and stayed quiet
 	begun    []program.Date // straight-arm days still to come of the week that has begun
+	light    program.Date   // the last day of a week that has begun after weeks off and hangs as before them
 }
 
 // stageBack is how far the way back has come on a day.
@@ -44,8 +45,18 @@ const (
 	backNear                   // main work, shorter
 )
 
-// stageBack is the stage of a day; of others than training days that before it.
+// stageBack is the stage of a day; of others than training days that before it. What hangs
+// for the first week after weeks off was printed for one who was not away: it is light.
 func (sn *season) stageBack(day program.Date) stageBack {
+	r := &sn.past.rest
+	stage := sn.stageAfterPain(day)
+	if (stage == backNone || stage == backNear) && day >= r.from && day <= r.light {
+		return backLight
+	}
+	return stage
+}
+
+func (sn *season) stageAfterPain(day program.Date) stageBack {
 	r := &sn.past.rest
 	if r.until == 0 || day < r.from {
 		return backNone
@@ -71,31 +82,72 @@ func (sn *season) stageBack(day program.Date) stageBack {
 	return backNone
 }
 
-// easeBegun lays the way back over what is left of the week that has begun, whose cards
-// otherwise stay as they hang.
+// easeBegun lays the way back, and what nobody reached lately, over what is left of the week
+// that has begun, whose cards otherwise stay as they hang.
 func (lo *layout) easeBegun() {
 	for i := range lo.past.weeks {
 		w := &lo.past.weeks[i]
-		if lo.past.rest.until == 0 || w.Start+6 < lo.past.rest.from {
+		if lo.past.rest.from == 0 || w.Start+6 < lo.past.rest.from {
 			continue
 		}
-		w.Sessions = slices.Clone(w.Sessions)
-		for j := range w.Sessions {
-			s := &w.Sessions[j]
-			before := countedOf(s)
-			lo.easeBack(s, i)
-			gone := before - countedOf(s)
-			w.HalfSeconds -= gone
-			if s.Date > lo.past.rest.on {
-				lo.past.counted[i] -= gone
-			}
-			lo.past.counted[i] = max(0, min(lo.past.counted[i], w.HalfSeconds))
-		}
-		if w.Kind == program.WeekBuild {
+		lo.lightBegun(i)
+		if eased := lo.easeCards(w, i); eased && w.Kind == program.WeekBuild {
 			lo.past.last, lo.past.lastOf = lo.loadOn(w, lo.weeks[i].straight), i+1
 			lo.past.sets = total(lo.past.last.sets)
 			lo.keepOn(&lo.past.last)
 		}
+	}
+}
+
+// easeCards takes from the cards still to come of a week that has begun, and from what it
+// counts; it reports whether there was anything to ease them for.
+func (lo *layout) easeCards(w *program.Week, i int) bool {
+	eased := lo.past.rest.until != 0
+	w.Sessions = slices.Clone(w.Sessions)
+	for j := range w.Sessions {
+		s := &w.Sessions[j]
+		hung, before := *s, countedOf(s)
+		s.Items = slices.Clone(s.Items)
+		lo.easeBack(s, i)
+		lo.cutToReached(s)
+		gone := before - countedOf(s)
+		w.HalfSeconds -= gone
+		if s.Date > lo.past.rest.on {
+			lo.past.counted[i] -= gone
+		}
+		lo.past.counted[i] = max(0, min(lo.past.counted[i], w.HalfSeconds))
+		eased = eased || !s.SameCard(&hung)
+	}
+	if eased {
+		lo.inRepetitions(w)
+	}
+	return eased
+}
+
+// cutToReached has a card still to come ask for no longer holds than were reached lately,
+// where they broke in three quarters of their time or less: for a second nobody prints anew.
+func (lo *layout) cutToReached(s *program.Session) {
+	for j := range s.Items {
+		item := &s.Items[j]
+		if s.Date < lo.past.rest.from || !isArm(item) || item.Find.Any() || item.Step == "" && item.Reps > 0 {
+			continue
+		}
+		for _, x := range lo.past.short {
+			if x.asks(lo.workOf(item)) && 4*x.longest <= 3*float64(item.Hold) {
+				item.Hold = max(deloadLeast, int(x.longest))
+			}
+		}
+	}
+}
+
+// lightBegun has what is left of a week that has begun be light, where weeks off lie just
+// before it and it hangs as it was planned without them, and says why.
+func (lo *layout) lightBegun(i int) {
+	w := &lo.past.weeks[i]
+	said := slices.ContainsFunc(w.Notes, func(n program.Note) bool { return n.Code == noteComeback })
+	if back := lo.back(i); len(back) > 0 && !said && w.Kind != program.WeekAway && w.Kind != program.WeekDeload {
+		lo.past.rest.light = w.Start + 6
+		w.Notes = slices.Concat(w.Notes, back)
 	}
 }
 
