@@ -32,7 +32,7 @@ func (m *making) print(c *client, a *program.Assessment) {
 	if c.review == nil { // until the first session is written down
 		m.printFirstSession(c, a)
 	}
-	data, err := view.JSON(&m.studio.Library, &c.program)
+	data, err := c.view.JSON()
 	if err != nil { // a number that is none: a mistake in the planner
 		c.problems = append(c.problems, program.Problem{
 			Place:   program.Place{File: path.Join(clientsFolder, c.slug, assessmentFile)},

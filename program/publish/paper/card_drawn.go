@@ -1,13 +1,12 @@
 package paper
 
-import (
-	"math"
-)
+import "math"
 
 // Drawings of exercises on a card take what its rows leave free, and move nothing.
 const (
 	drawnLeast = 6   // mm a metre: a body of 1 cm is made out at arm's length (our judgement)
 	drawnMost  = 12  // as large as most main figures
+	drawnStep  = .25 // so that many cards have the same drawings
 	drawnAir   = 0.8 // mm to words
 )
 
@@ -18,34 +17,11 @@ func (p *card) drawnBeside(r cardRow, marks []Mark, row Box) []Mark {
 	}
 	all := framesOf(r.items[0].Pictures)
 	b := freeBeside(marks, row.Inset(0, drawnAir), all.width(drawnLeast)/all.height(drawnLeast))
-	scale := min(drawnMost, all.scale(b.W, b.H))
+	scale := math.Floor(min(drawnMost, all.scale(b.W, b.H))/drawnStep) * drawnStep
 	if scale < drawnLeast {
 		return nil
 	}
-	at := Point{b.Right() - all.width(scale), b.Y + (b.H-all.height(scale))/2}
-	return p.drawnOnce(r.items[0].ExerciseID, all, at, scale)
-}
-
-// drawnKey tells the drawings of exercises apart.
-type drawnKey struct {
-	exercise string
-	frame    int
-	scale    float64
-}
-
-// drawnOnce are an exercise's drawings from a corner on, which the document holds once.
-func (p *card) drawnOnce(exercise string, all frames, at Point, scale float64) []Mark {
-	var marks []Mark
-	for i, d := range all {
-		b := Box{at.X, at.Y, scale * d.Width(), scale * d.Height()}
-		key := drawnKey{exercise, i, scale}
-		if p.plates[key] == nil {
-			p.plates[key] = figurePlate(d, b.W, b.H)
-		}
-		marks = append(marks, Picture{b, p.plates[key]})
-		at.X += b.W + frameGap
-	}
-	return marks
+	return all.at(Point{b.Right() - all.width(scale), b.Y + (b.H-all.height(scale))/2}, scale)
 }
 
 // freeBeside is the box at the right of a row that its marks leave free and that has most

@@ -8,8 +8,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/jung-kurt/gofpdf"
-
 	"gatepost/program"
 	"gatepost/program/figure"
 	"gatepost/program/publish/view"
@@ -119,9 +117,9 @@ func TestPaperAndPagesDrawTheSamePoints(t *testing.T) {
 	studio := demo(t)
 	for i := range studio.Library.Exercises {
 		e := &studio.Library.Exercises[i]
-		for _, d := range framesOf(album().Of(e.ID)) {
+		for _, d := range framesOf(album().Of(e.ID)).all {
 			const scale = 100 // mm a metre
-			onPaper, onPage := pdfPoints(t, d, scale), svgPoints(figure.SVG(d, "t", "d", figure.SVGOptions{Margin: 1e-9}))
+			onPaper, onPage := pdfPoints(d, scale), svgPoints(figure.SVG(d, "t", "d", figure.SVGOptions{Margin: 1e-9}))
 			for _, pair := range [][2][]program.Point{{onPaper, onPage}, {onPage, onPaper}} {
 				for _, p := range pair[0] {
 					if off := nearest(p, pair[1]); off > .0025 {
@@ -141,28 +139,20 @@ func nearest(p program.Point, all []program.Point) float64 {
 	return off
 }
 
-var operators = regexp.MustCompile(`(?m)^(-?[\d.]+(?: -?[\d.]+)*) ([mc])$`)
+var operators = regexp.MustCompile(`(?m)^(-?[\d.]+(?: -?[\d.]+)*) ([mlc])$`)
 
 // pdfPoints are those of a plate, in metres from the drawing's top-left corner.
-func pdfPoints(t *testing.T, d figure.Drawing, scale float64) []program.Point {
-	t.Helper()
+func pdfPoints(d figure.Drawing, scale float64) []program.Point {
 	plate := figurePlate(d, scale*d.Width(), scale*d.Height())
-	pdf := gofpdf.New("P", "mm", "A4", "")
-	pdf.SetCompression(false)
-	pdf.AddPage()
-	_, high := pdf.GetPageSize()
-	plate.draw(pen{pdf, shades, nil})
-	var out strings.Builder
-	if err := pdf.Output(&out); err != nil {
-		t.Fatal(err)
-	}
+	p := &pen{height: plate.Height, shades: shades}
+	plate.draw(p)
 	var points []program.Point
-	for _, m := range operators.FindAllStringSubmatch(out.String(), -1) {
+	for _, m := range operators.FindAllStringSubmatch(string(p.out), -1) {
 		numbers := strings.Fields(m[1])
 		for i := 0; i+1 < len(numbers); i += 2 {
 			x, _ := strconv.ParseFloat(numbers[i], 64)
 			y, _ := strconv.ParseFloat(numbers[i+1], 64)
-			points = append(points, program.Point{X: x * mmPerPoint / scale, Y: (y*mmPerPoint - high) / scale})
+			points = append(points, program.Point{X: x * mmPerPoint / scale, Y: (y*mmPerPoint - plate.Height) / scale})
 		}
 	}
 	return points

@@ -192,7 +192,7 @@ func (p *card) foot() float64 {
 	if _, fits := s.fits(line, s.Size, p.clean(block)); !fits {
 		block = p.v.Skill // each card has its own day
 	}
-	for _, text := range []string{whose, block, joined(p.c.Count, p.v.Labels.Version), p.v.CardText.Guidance} {
+	for _, text := range []string{whose, block, joined(p.c.Count, p.v.VersionLine()), p.v.CardText.Guidance} {
 		p.put(p.fit(Box{x, y, p.Right() - x, s.lead(s.Size)}, s, text))
 		y += s.lead(s.Size)
 	}

@@ -1,7 +1,10 @@
 package paper
 
 import (
-	"github.com/jung-kurt/gofpdf"
+	"bytes"
+	"fmt"
+	"sync"
+
 	"rsc.io/qr"
 
 	"gatepost/program/figure"
@@ -15,31 +18,65 @@ type Picture struct {
 
 func (p Picture) extent() Box { return p.Box }
 
-// Plate is a drawing that a document may show many times and holds once. It
-// belongs to one document.
+// Plate is a drawing that a document may show many times and holds once, and that many
+// documents may share.
 type Plate struct {
 	Width, Height float64 // mm
-	draw          func(pen)
-	made          gofpdf.Template
+	draw          func(*pen)
+	made          sync.Map // palette → []byte, as PDFs hold it
 }
 
-func drawPicture(pdf pen, p Picture) {
-	if p.made == nil {
-		size := gofpdf.SizeType{Wd: p.Plate.Width, Ht: p.Plate.Height}
-		p.made = pdf.CreateTemplateCustom(gofpdf.PointType{}, size, func(t *gofpdf.Tpl) { p.draw(pen{&t.Fpdf, pdf.shades, nil}) })
+// plates are those of a document, P0, P1 … on its pages, as the PDF holds them: form
+// objects (ISO 32000-1, 8.10).
+type plates struct {
+	shades palette
+	number map[*Plate]int
+	all    [][]byte
+}
+
+// of is a plate's number in the document.
+func (s *plates) of(plate *Plate) int {
+	n, ok := s.number[plate]
+	if !ok {
+		if n = len(s.all); s.number == nil {
+			s.number = map[*Plate]int{}
+		}
+		s.number[plate] = n
+		s.all = append(s.all, plate.form(s.shades))
 	}
-	pdf.UseTemplateScaled(p.made, gofpdf.PointType{X: p.X, Y: p.Y}, gofpdf.SizeType{Wd: p.W, Ht: p.H})
+	return n
+}
+
+func (plate *Plate) form(shades palette) []byte {
+	if form, ok := plate.made.Load(shades); ok {
+		return form.([]byte)
+	}
+	p := pen{height: plate.Height, shades: shades}
+	plate.draw(&p)
+	data := compress(p.out)
+	var out bytes.Buffer
+	fmt.Fprintf(&out, "<</Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Resources <</ProcSet [/PDF]>> /Length %d /Filter /FlateDecode>>\nstream\n%s\nendstream",
+		plate.Width/mmPerPoint, plate.Height/mmPerPoint, len(data), data)
+	plate.made.Store(shades, out.Bytes())
+	return out.Bytes()
+}
+
+func (p *pen) picture(m Picture) {
+	p.out = number(append(p.out, "q "...), m.W/m.Plate.Width)
+	p.out = number(append(p.out, "0 0 "...), m.H/m.Plate.Height)
+	p.at(Point{m.X, m.Bottom()})
+	p.out = fmt.Appendf(p.out, "cm /P%d Do Q\n", p.plates.of(m.Plate))
 }
 
 // figurePlate is a figure that fills a box as far as its shape allows. Labels
 // are left out: the text beside a figure says them.
 func figurePlate(d figure.Drawing, width, height float64) *Plate {
 	scale := d.Scale(width, height)
-	at := func(p figure.Point) (x, y float64) { return scale * (p.X - d.Min.X), scale * (d.Max.Y - p.Y) }
-	return &Plate{Width: scale * d.Width(), Height: scale * d.Height(), draw: func(pdf pen) {
-		pdf.SetLineJoinStyle("round")
+	at := func(p figure.Point) Point { return Point{scale * (p.X - d.Min.X), scale * (d.Max.Y - p.Y)} }
+	return &Plate{Width: scale * d.Width(), Height: scale * d.Height(), draw: func(p *pen) {
+		p.write("j", roundJoin)
 		for _, s := range d.Shapes {
-			drawShape(pdf, s, scale, at)
+			p.shape(s, scale, at)
 		}
 	}}
 }
@@ -49,45 +86,47 @@ var inks = map[figure.Ink]Tone{figure.Near: Ink, figure.Far: Line, figure.Line: 
 
 const hairline = 0.2 // mm, the thinnest line that a copier keeps (our judgement)
 
-func drawShape(pdf pen, s figure.Shape, scale float64, at func(figure.Point) (x, y float64)) {
+const roundJoin = 1 // of lines: ISO 32000-1, 8.4.3.4
+
+func (p *pen) shape(s figure.Shape, scale float64, at func(figure.Point) Point) {
 	width := max(scale*s.Width, hairline)
 	if s.Edge > 0 {
 		edge := 2 * scale * s.Edge
 		if s.Stroke {
 			edge += width
 		}
-		pdf.line(Paper, edge, 0)
-		tracePaths(pdf, s.Paths, at, "S")
+		p.line(Paper, edge, 0)
+		p.paths(s.Paths, at, "S")
 	}
 	if s.Stroke {
-		pdf.line(inks[s.Ink], width, scale*s.Dash)
-		tracePaths(pdf, s.Paths, at, "S")
+		p.line(inks[s.Ink], width, scale*s.Dash)
+		p.paths(s.Paths, at, "S")
 		return
 	}
-	pdf.fill(inks[s.Ink])
-	tracePaths(pdf, s.Paths, at, "f")
+	p.fill(inks[s.Ink])
+	p.paths(s.Paths, at, "f")
 }
 
-// tracePaths writes paths and how to paint them, "f" or "S" (ISO 32000-1, 8.5): a drawing has
-// hundreds of curves, and the writer formats each by reflection.
-func tracePaths(pdf pen, paths []figure.Path, at func(figure.Point) (x, y float64), paint string) {
-	_, height := pdf.GetPageSize()
-	var out []byte
-	point := func(p figure.Point) {
-		x, y := at(p)
-		out = number(number(out, x/mmPerPoint), (height-y)/mmPerPoint)
-	}
-	for _, p := range paths {
-		point(p.From)
-		out = append(out, "m\n"...)
-		for _, c := range p.Curves {
-			point(c.A)
-			point(c.B)
-			point(c.To)
-			out = append(out, "c\n"...)
+// paths are outlines, and how to paint them, "f" or "S".
+func (p *pen) paths(paths []figure.Path, at func(figure.Point) Point, paint string) {
+	for _, path := range paths {
+		p.at(at(path.From))
+		p.write("m")
+		from := path.From
+		for _, c := range path.Curves {
+			if c.A == from && c.B == c.To {
+				p.at(at(c.To))
+				p.write("l")
+			} else {
+				p.at(at(c.A))
+				p.at(at(c.B))
+				p.at(at(c.To))
+				p.write("c")
+			}
+			from = c.To
 		}
 	}
-	pdf.RawWriteStr(string(append(out, paint...)))
+	p.write(paint)
 }
 
 // Sizes of a code: 0.4 mm a module is read by any phone at arm's length, 0.33 by
@@ -110,16 +149,16 @@ func codePlate(address string, most float64) *Plate {
 	if side/modules < leastModule {
 		return nil
 	}
-	return &Plate{Width: side, Height: side, draw: func(pdf pen) {
-		pdf.fill(Paper)
-		pdf.Rect(0, 0, side, side, "F")
-		pdf.SetFillColor(0, 0, 0)
-		drawModules(pdf, code, side/modules)
+	return &Plate{Width: side, Height: side, draw: func(p *pen) {
+		p.fill(Paper)
+		p.rect(Box{0, 0, side, side}, "f")
+		p.write("g", 0) // black, whatever the inks are
+		p.modules(code, side/modules)
 	}}
 }
 
-// drawModules draws each row's runs of black.
-func drawModules(pdf pen, code *qr.Code, side float64) {
+// modules are each row's runs of black.
+func (p *pen) modules(code *qr.Code, side float64) {
 	for y := range code.Size {
 		for x := 0; x < code.Size; x++ {
 			from := x
@@ -127,7 +166,7 @@ func drawModules(pdf pen, code *qr.Code, side float64) {
 				x++
 			}
 			if x > from {
-				pdf.Rect(side*float64(from+quietZone), side*float64(y+quietZone), side*float64(x-from), side, "F")
+				p.rect(Box{side * float64(from+quietZone), side * float64(y+quietZone), side * float64(x-from), side}, "f")
 			}
 		}
 	}

@@ -170,5 +170,5 @@ func (c *chart) lastLine() {
 	if _, wall := sheets(v.Coach.Paper); c.Name == wall.Name {
 		number = 1
 	}
-	c.add(c.fit(right, s, joined(v.Client, v.Block, l.Measured, l.PageOf(number, 2), l.Version)))
+	c.add(c.fit(right, s, joined(v.Client, v.Block, l.Measured, l.PageOf(number, 2), c.v.VersionLine())))
 }

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"sync"
+	"unicode/utf8"
 
 	"eliasnaur.com/font/roboto/robotocondensedbold"
 	"eliasnaur.com/font/roboto/robotocondensedregular"
@@ -58,12 +59,12 @@ type run struct {
 // What none has must have been replaced by clean.
 func (f Face) runs(s string) []run {
 	var all []run
-	for _, r := range s {
-		font := f.fontOf(r)
+	for i, r := range s {
+		font, end := f.fontOf(r), i+utf8.RuneLen(r)
 		if n := len(all); n > 0 && all[n-1].font == font {
-			all[n-1].text += string(r)
+			all[n-1].text = s[i-len(all[n-1].text) : end]
 		} else {
-			all = append(all, run{font, string(r)})
+			all = append(all, run{font, s[i:end]})
 		}
 	}
 	return all

@@ -21,7 +21,7 @@ var languageTag = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
 // from the content. The writer has no way to say these; it starts a compressor for
 // every stream and reads and cuts every face for every document, which would be
 // most of the work. Structure of the file: ISO 32000-1, 7.5.
-func finish(pdf []byte, lang string, faces []*subset) ([]byte, error) {
+func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, error) {
 	if !languageTag.MatchString(lang) {
 		return nil, fmt.Errorf("paper: %q is not a language", lang)
 	}
@@ -40,13 +40,19 @@ func finish(pdf []byte, lang string, faces []*subset) ([]byte, error) {
 			end = inFile[i+1]
 		}
 		offsets[slices.Index(offsets, start)] = -out.Len() // written; below zero until all are
-		writeObject(&out, withFaces(pdf[start:end], faces, first), lang)
+		writeObject(&out, withResources(pdf[start:end], faces, plates, first), lang)
+	}
+	add := func(object []byte) {
+		offsets = append(offsets, -out.Len())
+		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", len(offsets), object)
 	}
 	for i, s := range faces {
-		for n, object := range s.objects(first + i*fontObjects) {
-			offsets = append(offsets, -out.Len())
-			fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", first+i*fontObjects+n, object)
+		for _, object := range s.objects(first + i*fontObjects) {
+			add(object)
 		}
+	}
+	for _, plate := range plates {
+		add(plate)
 	}
 	sum := sha256.Sum256(out.Bytes())
 	table := out.Len()
@@ -94,17 +100,26 @@ func crossReferences(pdf []byte) (offsets []int, trailer []byte, err error) {
 var (
 	resources = []byte("2 0 obj\n") // the writer's number for what all pages use
 	fontList  = []byte("/Font <<\n")
+	formList  = []byte("/XObject <<\n")
 )
 
-// withFaces names the faces where the pages look for them.
-func withFaces(object []byte, faces []*subset, first int) []byte {
-	before, after, ok := bytes.Cut(object, fontList)
-	if !ok || !bytes.HasPrefix(object, resources) {
+// withResources names faces and plates where the pages look for them.
+func withResources(object []byte, faces []*subset, plates [][]byte, first int) []byte {
+	if !bytes.HasPrefix(object, resources) {
+		return object
+	}
+	before, after, _ := bytes.Cut(object, fontList)
+	between, after, ok := bytes.Cut(after, formList)
+	if !ok {
 		return object
 	}
 	out := append(bytes.Clone(before), fontList...)
 	for i := range faces {
 		out = fmt.Appendf(out, "/T%d %d 0 R\n", i, first+i*fontObjects)
+	}
+	out = append(append(out, between...), formList...)
+	for i := range plates {
+		out = fmt.Appendf(out, "/P%d %d 0 R\n", i, first+len(faces)*fontObjects+i)
 	}
 	return append(out, after...)
 }

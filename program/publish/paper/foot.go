@@ -15,5 +15,5 @@ func foot(page *Page, ts *typesetter, v *view.View, number, pages int) {
 	s, r := style{Size: leastPage, Tone: Quiet}, style{Size: leastPage, Tone: Quiet, Align: AlignRight}
 	page.add(ts.fit(left, s, joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact)), ts.fit(right, r, v.Labels.Measured))
 	left.Y, right.Y = left.Bottom(), right.Bottom()
-	page.add(ts.fit(left, s, joined(v.Client, v.Block)), ts.fit(right, r, joined(v.Labels.PageOf(number, pages), v.Labels.Version)))
+	page.add(ts.fit(left, s, joined(v.Client, v.Block)), ts.fit(right, r, joined(v.Labels.PageOf(number, pages), v.VersionLine())))
 }

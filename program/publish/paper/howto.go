@@ -35,7 +35,7 @@ func layHowTo(ts *typesetter, v *view.View, h *view.HowTo) []*Page {
 		return layLargeHowTo(ts, v, h)
 	}
 	most := (len(h.Guides) + guidesAPage - 1) / guidesAPage
-	var drawings []frames // once, for all sizes
+	var drawings []*frames // once, for all sizes
 	for i := range h.Guides {
 		drawings = append(drawings, framesOf(h.Guides[i].Pictures))
 	}
@@ -62,7 +62,7 @@ type guides struct {
 	top   float64 // of the page's columns
 }
 
-func layGuides(ts *typesetter, v *view.View, h *view.HowTo, drawings []frames, size float64) []*Page {
+func layGuides(ts *typesetter, v *view.View, h *view.HowTo, drawings []*frames, size float64) []*Page {
 	g := &guides{typesetter: ts, v: v, h: h, size: size}
 	g.turn()
 	for i := range h.Guides {
@@ -105,7 +105,7 @@ func (g *guides) next() {
 
 // entry lays one exercise, whole in a column; one that is longer than a column goes on in
 // the next.
-func (g *guides) entry(e *view.Guide, drawings frames) {
+func (g *guides) entry(e *view.Guide, drawings *frames) {
 	pieces := g.pieces(e, drawings)
 	high := 0.0
 	for _, p := range pieces {
@@ -131,7 +131,7 @@ type piece struct {
 }
 
 // pieces are the name over the drawings, and the words.
-func (g *guides) pieces(e *view.Guide, drawings frames) []piece {
+func (g *guides) pieces(e *view.Guide, drawings *frames) []piece {
 	w := g.width()
 	all := []piece{g.heading(e, drawings, w)}
 	for _, p := range guideText(e, &g.h.Labels) {
@@ -159,7 +159,7 @@ func moved(marks []Mark, x, y float64) []Mark {
 
 // heading is the name and the part of a session that it plays, over the cues; the drawings
 // stand at the right, and where there are none the cues are in a line.
-func (g *guides) heading(e *view.Guide, drawings frames, w float64) piece {
+func (g *guides) heading(e *view.Guide, drawings *frames, w float64) piece {
 	scale := drawings.scale(drawingsShare*w, guideFigure)
 	tall := drawings.height(scale)
 	left, cues := w, []passage{{strings.Join(e.Cues, " · "), strong}}
@@ -176,7 +176,7 @@ func (g *guides) heading(e *view.Guide, drawings frames, w float64) piece {
 	return piece{max(end, below+tall+1) + 0.8, func(x, y float64) []Mark {
 		rule := Stroke{Points: []Point{{x, y}, {x + w, y}}, Width: 0.4, Tone: Ink}
 		marks := append([]Mark{rule}, moved(words, x, y)...)
-		return append(marks, g.frames(drawings, Point{x + w - drawings.width(scale), y + below + 0.5}, scale)...)
+		return append(marks, drawings.at(Point{x + w - drawings.width(scale), y + below + 0.5}, scale)...)
 	}}
 }
 
@@ -218,7 +218,7 @@ func layLargeHowTo(ts *typesetter, v *view.View, h *view.HowTo) []*Page {
 		r.y += 1.5
 		r.say(name, e.Name)
 		r.say(style{Face: Bold, Size: leastLarge, Tone: Accent}, e.Role)
-		r.add(r.frames(all, Point{largeMargin, r.y + 1}, scale)...)
+		r.add(all.at(Point{largeMargin, r.y + 1}, scale)...)
 		if scale > 0 {
 			r.y += high + 3
 		}

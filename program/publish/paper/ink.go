@@ -22,24 +22,26 @@ func ink(d document) ([]byte, error) {
 	first := d.Pages[0]
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: first.Width, Ht: first.Height}})
 	describe(pdf, d)
-	p := pen{pdf, d.Shades, typeOf(d.Pages)}
+	faces, shown := typeOf(d.Pages), &plates{shades: d.Shades}
 	for _, page := range d.Pages {
 		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: page.Width, Ht: page.Height})
 		if page.Name != "" {
 			pdf.Bookmark(inUTF16(page.Name), 0, 0)
 		}
+		p := pen{height: page.Height, shades: d.Shades, faces: faces, plates: shown}
 		for _, m := range page.Marks {
 			if !m.extent().finite() {
 				return nil, fmt.Errorf("paper: %T without a place on page %q", m, page.Name)
 			}
-			draw(p, m)
+			p.draw(m)
 		}
+		pdf.RawWriteBuf(bytes.NewReader(p.out))
 	}
 	var out bytes.Buffer
 	if err := pdf.Output(&out); err != nil {
 		return nil, fmt.Errorf("paper: %w", err)
 	}
-	return finish(out.Bytes(), d.Lang, p.faces)
+	return finish(out.Bytes(), d.Lang, faces, shown.all)
 }
 
 func describe(pdf *gofpdf.Fpdf, d document) {
@@ -54,7 +56,6 @@ func describe(pdf *gofpdf.Fpdf, d document) {
 	pdf.SetModificationDate(date)
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetAutoPageBreak(false, 0)
-	pdf.SetLineCapStyle("butt")
 	pdf.SetLineJoinStyle("round")
 }
 
@@ -95,48 +96,40 @@ func (t Text) collect(used map[*font]map[rune]bool) {
 // quarter-size copy still shows them (our judgement, by looking).
 const outlineShare = 0.018
 
-func draw(pdf pen, m Mark) {
+func (p *pen) draw(m Mark) {
 	switch m := m.(type) {
 	case Text:
-		drawText(pdf, m)
+		p.text(m)
 	case Fill:
-		pdf.fill(m.Tone)
-		pdf.Rect(m.X, m.Y, m.W, m.H, "F")
+		p.fill(m.Tone)
+		p.rect(m.Box, "f")
 	case Hatch:
-		drawHatch(pdf, m)
+		p.hatch(m)
 	case Frame:
-		pdf.line(m.Tone, m.Width, m.Dash)
-		pdf.Rect(m.X, m.Y, m.W, m.H, "D")
+		p.line(m.Tone, m.Width, m.Dash)
+		p.rect(m.Box, "S")
 	case Stroke:
-		pdf.line(m.Tone, m.Width, m.Dash)
-		drawPath(pdf, m.Points)
+		p.line(m.Tone, m.Width, m.Dash)
+		p.stroke(m.Points...)
 	case Dot:
-		drawDot(pdf, m)
+		p.dot(m)
 	case Picture:
-		drawPicture(pdf, m)
+		p.picture(m)
 	}
 }
 
-func drawPath(pdf pen, points []Point) {
-	pdf.MoveTo(points[0].X, points[0].Y)
-	for _, p := range points[1:] {
-		pdf.LineTo(p.X, p.Y)
-	}
-	pdf.DrawPath("D")
-}
-
-func drawDot(pdf pen, d Dot) {
-	pdf.fill(d.Tone)
-	pdf.Circle(d.At.X, d.At.Y, d.Radius, "F")
+func (p *pen) dot(d Dot) {
+	p.fill(d.Tone)
+	p.disc(d.At, d.Radius)
 	if d.Hollow {
-		pdf.fill(Paper)
-		pdf.Circle(d.At.X, d.At.Y, 0.55*d.Radius, "F")
+		p.fill(Paper)
+		p.disc(d.At, 0.55*d.Radius)
 	}
 }
 
-// drawHatch draws lines at 45 degrees, each cut to the box by its own ends.
-func drawHatch(pdf pen, h Hatch) {
-	pdf.line(h.Tone, h.Width, 0)
+// hatch draws lines at 45 degrees, each cut to the box by its own ends.
+func (p *pen) hatch(h Hatch) {
+	p.line(h.Tone, h.Width, 0)
 	step := h.Gap * math.Sqrt2
 	for c := step / 2; c < h.W+h.H; c += step { // the line x + y = c, from the corner
 		from := Point{math.Min(c, h.W), c - math.Min(c, h.W)}
@@ -144,6 +137,6 @@ func drawHatch(pdf pen, h Hatch) {
 		if h.Back {
 			from.X, to.X = h.W-from.X, h.W-to.X
 		}
-		pdf.Line(h.X+from.X, h.Y+from.Y, h.X+to.X, h.Y+to.Y)
+		p.stroke(Point{h.X + from.X, h.Y + from.Y}, Point{h.X + to.X, h.Y + to.Y})
 	}
 }

@@ -134,7 +134,7 @@ func (r *roll) head() {
 func (r *roll) footLines(number, pages int) []string {
 	v := r.v
 	return []string{joined(v.Coach.Name, v.Coach.Studio, v.Coach.Contact), joined(v.Client, v.Block),
-		joined(v.Labels.Measured, v.Labels.PageOf(number, pages), v.Labels.Version)}
+		joined(v.Labels.Measured, v.Labels.PageOf(number, pages), v.VersionLine())}
 }
 
 func (r *roll) foot(y float64, number, pages int) ([]Mark, float64) {

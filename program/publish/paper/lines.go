@@ -13,10 +13,11 @@ import (
 // letters, never before a combining mark. There is always at least one line.
 func breakLines(f Face, size, width float64, s string) []string {
 	var lines []string
-	line := ""
+	line, long := "", 0.0
 	for _, word := range words(s) {
-		if f.width(line+strings.TrimRight(word, " "), size) <= width {
+		if long+f.width(strings.TrimRight(word, " "), size) <= width {
 			line += word
+			long += f.width(word, size)
 			continue
 		}
 		if line != "" {
@@ -34,7 +35,7 @@ func breakLines(f Face, size, width float64, s string) []string {
 			lines = append(lines, part)
 			word = word[cut:]
 		}
-		line = word
+		line, long = word, f.width(word, size)
 	}
 	return append(lines, strings.TrimRight(line, " "))
 }

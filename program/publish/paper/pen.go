@@ -1,16 +1,20 @@
 package paper
 
 import (
-	"github.com/jung-kurt/gofpdf"
+	"math"
 
 	"gatepost/program"
 )
 
-// pen is a PDF being drawn, with the tones of its document.
+// pen writes the marks of a page or a plate as a PDF paints them (ISO 32000-1, 8 and 9), in
+// points from the bottom-left corner: the library would format every number by reflection,
+// which took longer than the laying out.
 type pen struct {
-	*gofpdf.Fpdf
+	out    []byte
+	height float64 // mm, of what is drawn on
 	shades palette
 	faces  []*subset // T0, T1 … on the page
+	plates *plates
 }
 
 // palette has red, green and blue of each Tone.
@@ -36,14 +40,70 @@ func paletteOf(inks program.Inks) palette {
 	return p
 }
 
-func (p pen) fill(t Tone) { p.SetFillColor(p.shades[t][0], p.shades[t][1], p.shades[t][2]) }
-
-func (p pen) line(t Tone, width, dash float64) {
-	p.SetDrawColor(p.shades[t][0], p.shades[t][1], p.shades[t][2])
-	p.SetLineWidth(width)
-	if dash > 0 {
-		p.SetDashPattern([]float64{dash, dash}, 0)
-	} else {
-		p.SetDashPattern(nil, 0)
+// write puts operands, and then what is done with them.
+func (p *pen) write(operator string, operands ...float64) {
+	for _, v := range operands {
+		p.out = number(p.out, v)
 	}
+	p.out = append(append(p.out, operator...), '\n')
+}
+
+// at are operands of a place, to a hundredth of a point.
+func (p *pen) at(q Point) {
+	p.out = number(number(p.out, hundredth(q.X/mmPerPoint)), hundredth((p.height-q.Y)/mmPerPoint))
+}
+
+func hundredth(v float64) float64 { return math.Round(100*v) / 100 }
+
+func (p *pen) tone(t Tone, operator string) {
+	s := p.shades[t]
+	p.write(operator, float64(s[0])/255, float64(s[1])/255, float64(s[2])/255)
+}
+
+func (p *pen) fill(t Tone) { p.tone(t, "rg") }
+
+func (p *pen) line(t Tone, width, dash float64) {
+	p.tone(t, "RG")
+	p.write("w", width/mmPerPoint)
+	p.out = append(p.out, '[')
+	if dash > 0 {
+		p.out = number(number(p.out, hundredth(dash/mmPerPoint)), hundredth(dash/mmPerPoint))
+	}
+	p.write("] 0 d")
+}
+
+// rect is a box, filled ("f") or as an outline ("S").
+func (p *pen) rect(b Box, paint string) {
+	p.at(Point{b.X, b.Bottom()})
+	p.write("re "+paint, hundredth(b.W/mmPerPoint), hundredth(b.H/mmPerPoint))
+}
+
+func (p *pen) stroke(points ...Point) {
+	for i, q := range points {
+		p.at(q)
+		if i == 0 {
+			p.write("m")
+		} else {
+			p.write("l")
+		}
+	}
+	p.write("S")
+}
+
+// disc is a filled circle.
+func (p *pen) disc(at Point, r float64) {
+	const handle = 4. / 3 * (math.Sqrt2 - 1) // of a quarter of a circle: off by 0.03 % at most
+	p.at(Point{at.X + r, at.Y})
+	p.write("m")
+	for x, y := r, 0.0; ; {
+		tx, ty := y, -x // a quarter on
+		p.at(Point{at.X + x + handle*tx, at.Y + y + handle*ty})
+		p.at(Point{at.X + tx + handle*x, at.Y + ty + handle*y})
+		p.at(Point{at.X + tx, at.Y + ty})
+		p.write("c")
+		if x, y = tx, ty; y == 0 && x > 0 {
+			break
+		}
+	}
+	p.write("f")
 }

@@ -50,7 +50,7 @@ func (p *testSheet) exercise(b Box, shown Shown, id string) {
 	all := framesOf(shown.Pictures(id))
 	scale := all.scale(b.W, b.H)
 	corner := Point{b.X + (b.W-all.width(scale))/2, b.Y + (b.H-all.height(scale))/2}
-	p.add(p.frames(all, corner, scale)...)
+	p.add(all.at(corner, scale)...)
 }
 
 const panelText = 15.5 // mm of a panel for its words

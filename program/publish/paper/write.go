@@ -7,13 +7,12 @@ import (
 	"unicode/utf16"
 )
 
-// drawText sets each line by runs of one font. The lines of one box are close to
+// text sets each line by runs of one font. The lines of one box are close to
 // each other, so that text taken out of the file keeps its order. Operators: ISO
 // 32000-1, 9.4.
-func drawText(pdf pen, t Text) {
-	_, height := pdf.GetPageSize()
-	out := append(make([]byte, 0, 256), "q BT "...)
-	out = pdf.textTone(out, t)
+func (p *pen) text(t Text) {
+	p.out = append(p.out, "q BT "...)
+	p.textTone(t)
 	for i, line := range t.Lines {
 		x := t.X
 		if slack := t.W - t.Face.width(line, t.Size); t.Align == AlignCentre {
@@ -21,33 +20,31 @@ func drawText(pdf pen, t Text) {
 		} else if t.Align == AlignRight {
 			x += slack
 		}
-		y := height - (t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2)
+		y := t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2
 		for _, r := range t.Face.runs(line) {
-			n, s := pdf.face(r.font)
-			out = append(strconv.AppendInt(append(out, "/T"...), int64(n), 10), ' ')
-			out = append(number(out, t.Size), "Tf 1 0 0 1 "...)
-			out = append(number(number(out, x/mmPerPoint), y/mmPerPoint), "Tm <"...)
-			out = append(s.hex(out, r.text), "> Tj "...)
+			n, s := p.face(r.font)
+			p.out = append(strconv.AppendInt(append(p.out, "/T"...), int64(n), 10), ' ')
+			p.out = append(number(p.out, t.Size), "Tf 1 0 0 1 "...)
+			p.at(Point{x, y})
+			p.out = append(s.hex(append(p.out, "Tm <"...), r.text), "> Tj "...)
 			x += t.Face.width(r.text, t.Size)
 		}
 	}
-	pdf.RawWriteStr(string(append(out, "ET Q"...)))
+	p.write("ET Q")
 }
 
 // textTone is the letters' colour, filled or as outlines.
-func (p pen) textTone(out []byte, t Text) []byte {
-	for _, part := range p.shades[t.Tone] {
-		out = number(out, float64(part)/255)
-	}
+func (p *pen) textTone(t Text) {
 	if !t.Outline {
-		return append(out, "rg "...)
+		p.tone(t.Tone, "rg")
+		return
 	}
-	out = append(out, "RG 1 Tr "...)
-	return append(number(out, outlineShare*t.Size/mmPerPoint), "w "...)
+	p.tone(t.Tone, "RG 1 Tr")
+	p.write("w", outlineShare*t.Size/mmPerPoint)
 }
 
 // face is a font's subset in this document and its number.
-func (p pen) face(f *font) (int, *subset) {
+func (p *pen) face(f *font) (int, *subset) {
 	for i, s := range p.faces {
 		if s.font == f {
 			return i, s

@@ -133,13 +133,13 @@ func smallView() *view.View {
 	}
 	return &view.View{
 		First: "Ann", Page: "abcdefgh", Public: true, Skill: "Skill", Goal: "first for 10 s by May", Where: "Ann works.",
-		Block: "3 weeks", Version: "abc1234", Number: "2",
+		Block: "3 weeks", Number: "2",
 		Forecast: view.Forecast{Early: "May", Likely: "June", Chance: "open"},
 		Ladder: []view.Rung{{Step: "first", ExerciseID: "first-hold", State: view.RungNow, StateWord: "now"},
 			{Step: "second", State: view.RungGoal, StateWord: "goal", When: "June"}},
 		Weeks:  []view.Week{week(1, program.WeekBuild), week(2, program.WeekDeload), week(3, program.WeekTest)},
 		Cards:  []view.Card{card, card, card},
-		Labels: view.Labels{NotYet: "gate.not_yet", Version: "foot.version", Numbered: "foot.plan"}, Gates: []view.Gate{{Step: "first", Words: "4 × 8 s", Week: 2}},
+		Labels: view.Labels{NotYet: "gate.not_yet", Numbered: "foot.plan"}, Gates: []view.Gate{{Step: "first", Words: "4 × 8 s", Week: 2}},
 		Outline: []string{"second from June"}, LeftOut: []string{"no box"}, Cue: "Push",
 		Advice: view.Advice{DayRule: []string{"day"}, StopRule: []string{"stop"}, PainRule: []string{"pain"},
 			Missed: []string{"missed"}, Cautions: []string{"care"}},

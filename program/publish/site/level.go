@@ -70,7 +70,7 @@ func (b *builder) levelPage(p *view.Public, n int, at place) levelView {
 		Shown: l.Shown, Goal: l.Goal, Block: l.Block, Range: l.Forecast.Range, Next: l.After,
 		Figure: b.testFigure(l), LeftOut: l.LeftOut,
 		Help: l.Help, Find: findPage(p.ID), Cue: l.Cue, NotYet: l.Labels.NotYet, Advice: l.Advice,
-		Version: b.words.fill("foot.version", "version", l.Version),
+		Version: b.words.fill("foot.version", "version", l.Version()),
 	}
 	v.Title = b.words.fill("site.program_of", "skill", l.Client, "name", p.Title)
 	most := 0.0

@@ -17,11 +17,12 @@ type Labels struct {
 	Far, Provisional, Withheld, Lead, Next         string
 	From                                           string // "From week 5: provisional …"; empty: none is
 	Way                                            string // the ladder without a word of shares
-	Version, Measured, MadeFor, Dates, Rest        string
+	Measured, MadeFor, Dates, Rest                 string
 	Numbered                                       string // "Plan 2"
 	Terms                                          string
 
-	pageOf string // "Page {page} of {pages}", to be filled in
+	pageOf  string // "Page {page} of {pages}", to be filled in
+	version string // "Version {version}", likewise
 }
 
 // PageOf is the number of a sheet: "Page 1 of 2".
@@ -50,7 +51,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		Cue: say("cue"), Early: s.say("forecast.early"), Likely: s.say("forecast.middle"), Late: s.say("forecast.late"),
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
-		Version: s.planVersion(v, p), Numbered: s.say("foot.plan", "number", v.Number), Measured: s.say("foot.measured", "date", v.On),
+		version: s.planVersion(p), Numbered: s.say("foot.plan", "number", v.Number), Measured: s.say("foot.measured", "date", v.On),
 		pageOf:  s.pageOf(),
 		MadeFor: s.say("foot.made_for", "name", v.Client), Terms: s.say("term.title"),
 	}
@@ -64,9 +65,9 @@ func ledByDrill(w program.Week) bool {
 
 // planVersion tells an old print from a new one; of plans that were kept, with
 // their number.
-func (s *speech) planVersion(v *View, p *program.Program) string {
+func (s *speech) planVersion(p *program.Program) string {
 	if p.Version > 1 {
-		return s.say("foot.plan_version", "number", strconv.Itoa(p.Version), "version", v.Version)
+		return s.say("foot.plan_version", "number", strconv.Itoa(p.Version), "version", "{version}")
 	}
-	return s.say("foot.version", "version", v.Version)
+	return s.say("foot.version", "version", "{version}")
 }

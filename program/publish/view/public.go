@@ -268,7 +268,8 @@ func (s *speech) undated(coach program.Coach, from *program.PublicProgram, l *pr
 	v.Client = s.say("level.heading", "level", level.Name, "step", level.Short)
 	v.First, v.Short, v.Skill = v.Client, level.Name, from.Title
 	v.Title = s.say("level.title", "program", from.Title, "level", level.Name)
-	v.Goal, v.Where, v.Version = s.goalOf(from), level.Shown, version(s.lib, &l.Program)
+	v.Goal, v.Where = s.goalOf(from), level.Shown
+	v.of(s.lib, &l.Program)
 	v.Block = s.say(s.plural("level.block", len(p.Weeks)), "weeks", strconv.Itoa(len(p.Weeks)))
 	v.Measured, v.On, v.Start, v.Places = 0, "", 0, from.Places
 	v.Forecast = Forecast{Range: s.say("level.no_date")}

@@ -17,7 +17,7 @@ func (v *View) Shared(average func(id string) program.Stance) *View {
 	s := *v
 	s.Client, s.Slug, s.Title = v.First, "", name.Replace(v.Title)
 	s.Measured, s.On = v.Start, ""
-	s.Version, s.Labels.Version = v.Number, v.Labels.Numbered
+	s.data, s.version, s.Labels.version = nil, nil, v.Labels.Numbered
 	s.Notes, s.AllNotes, s.Other, s.CueWorth, s.ForCoach = nil, nil, nil, nil, CoachPage{}
 	s.Labels.Measured, s.Labels.MadeFor, s.Labels.Ladder = "", name.Replace(v.Labels.MadeFor), v.Labels.Way
 	s.Weeks, s.Ladder = slices.Clone(v.Weeks), slices.Clone(v.Ladder)

@@ -32,7 +32,7 @@ func Text(out io.Writer, v *View) error {
 	}
 	t.bullets(v.Advice.DayTitle, v.Advice.DayRule)
 	t.section(v.Advice.StopShort, v.Advice.NotMedical)
-	t.section(v.Version)
+	t.section(v.Version())
 	_, err := io.WriteString(out, noBreaks(t.String()))
 	return err
 }

@@ -22,6 +22,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"gatepost/program"
@@ -48,7 +49,6 @@ type View struct {
 	On       string // the day measured, in words
 	Start    program.Date
 	Block    string // "12 weeks, 11 January – 4 April 2027"
-	Version  string // seven characters of the program's hash: for paper, as it tells of the whole program
 	Number   string // of the plan that was kept, "1" before any was: for others to read
 
 	Withheld []string // why no program may be made yet; no weeks then
@@ -85,6 +85,9 @@ type View struct {
 	CardText CardWords
 
 	ForCoach CoachPage // no other sheet or page may print it
+
+	data    func() ([]byte, error) // see JSON
+	version func() string          // see Version
 
 	Places program.Places // where the assessment's values were written, for warnings; New leaves it empty
 }
@@ -190,8 +193,9 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 		Client: p.Client.Name, First: first(p), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
 		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
-		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Version: version(s.lib, p), Number: strconv.Itoa(max(1, p.Version)),
+		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Number: strconv.Itoa(max(1, p.Version)),
 	}
+	v.of(s.lib, p)
 	v.Title = s.say("plan.title", "skill", v.Skill, "name", v.Client)
 	v.Goal = capital(s.say("plan.goal", "step", s.step(p.Goal.Step), "hold", s.length(p.Goal.Hold), "date", s.date(p.Goal.By)))
 	v.Advice, v.Labels = s.advice(), s.labels(v, p)
@@ -219,13 +223,34 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	return v
 }
 
-// version is a short hash of the program, by which an old chart on the wall is
-// told from a new one.
-func version(lib *program.Library, p *program.Program) string {
-	data, err := JSON(lib, p)
-	if err != nil {
-		return ""
+// of says which program a view is of. It is written as JSON when that is first asked for,
+// and once: sites have no use for it.
+func (v *View) of(lib *program.Library, p *program.Program) {
+	data := sync.OnceValues(func() ([]byte, error) { return JSON(lib, p) })
+	v.data, v.version = data, sync.OnceValue(func() string {
+		text, err := data()
+		if err != nil {
+			return ""
+		}
+		sum := sha256.Sum256(text)
+		return hex.EncodeToString(sum[:])[:7]
+	})
+}
+
+// JSON is the program for machines.
+func (v *View) JSON() ([]byte, error) { return v.data() }
+
+// Version is seven characters of the program's hash, by which an old chart on the wall is
+// told from a new one: for paper, as it tells of the whole program. What is shared has the
+// plan's number.
+func (v *View) Version() string {
+	if v.version == nil {
+		return v.Number
 	}
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:])[:7]
+	return v.version()
+}
+
+// VersionLine is "Version 3b1ed0f"; of plans that were kept with their number.
+func (v *View) VersionLine() string {
+	return strings.Replace(v.Labels.version, "{version}", v.Version(), 1)
 }

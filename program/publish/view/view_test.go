@@ -161,8 +161,8 @@ func TestVersionFollowsTheProgram(t *testing.T) {
 	p.Weeks[5].Sets++
 	changed, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
 	same := newView(t)
-	if same.Version != newView(t).Version || same.Version == changed.Version || len(same.Version) != 7 {
-		t.Errorf("versions %q and %q", same.Version, changed.Version)
+	if same.Version() != newView(t).Version() || same.Version() == changed.Version() || len(same.Version()) != 7 {
+		t.Errorf("versions %q and %q", same.Version(), changed.Version())
 	}
 }
 
