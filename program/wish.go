@@ -61,6 +61,20 @@ func (w *Wish) Has(d Date) bool {
 // Within reports whether a day lies within the dates of a wish, whatever its weekday.
 func (w *Wish) Within(d Date) bool { return w.From <= d && d <= w.To }
 
+// KitOn is what kit there is on a day: the client's, or that of the place where they are.
+// What is asked for the client goes before what is asked for the studio.
+func (a *Assessment) KitOn(d Date) []string {
+	for i := len(a.Wishes) - 1; i >= 0; i-- {
+		if w := &a.Wishes[i]; w.Kind == WishAt && w.Within(d) {
+			if w.AllKit {
+				break
+			}
+			return w.Kit
+		}
+	}
+	return a.Kit
+}
+
 // WishState is what became of a wish in a plan.
 type WishState string
 

@@ -240,13 +240,22 @@ func (m *making) client(a *program.Assessment) *client {
 	return c
 }
 
-// pictures are an album's of who has handles, or has none.
-func (m *making) pictures(a *program.Assessment) func(exercise string) []program.Picture {
-	if slices.Contains(a.Kit, ladder.Parallettes) {
-		return m.album.Of
+// pictures are an album's of who has handles on a day, or has none.
+func (m *making) pictures(a *program.Assessment) view.Drawn {
+	return func(on program.Date) (func(exercise string) []program.Picture, bool) {
+		there := a.KitOn(on)
+		return drawnWith(m.album, there), handles(there) != handles(a.Kit)
 	}
-	return m.album.Flat
 }
+
+func drawnWith(album *posture.Album, kit []string) func(exercise string) []program.Picture {
+	if handles(kit) {
+		return album.Of
+	}
+	return album.Flat
+}
+
+func handles(kit []string) bool { return slices.Contains(kit, ladder.Parallettes) }
 
 // addNew adds problems that are not known yet: what is printed twice has the same ones.
 func (c *client) addNew(problems program.Problems) {

@@ -44,7 +44,7 @@ func planPublic(studio *program.Studio, album *posture.Album, from *program.Publ
 	}
 	v, found := view.NewPublic(studio.Coach, &studio.Library, from, levels)
 	for i := range v.Levels {
-		v.Levels[i].Show(album.Of)
+		v.Levels[i].Show(func(program.Date) (func(string) []program.Picture, bool) { return drawnWith(album, from.Kit), false })
 	}
 	return v, append(problems, found...)
 }

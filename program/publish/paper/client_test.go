@@ -75,7 +75,7 @@ func viewOf(t fataler, coach program.Coach, a *program.Assessment) *view.View {
 	if problems.Stop() {
 		t.Fatal(problems)
 	}
-	v.Show(album().Of)
+	v.Show(everywhere)
 	return v
 }
 
@@ -187,4 +187,9 @@ func others() []program.Assessment {
 	balance.Goal = program.Goal{Skill: "free-handstand", Step: "short-stand", Hold: 10, By: 20822 + 330}
 	balance.Tests = []program.Hold{{Exercise: "lying-handstand-line", Seconds: 40}, {Exercise: "box-handstand-line", Seconds: 35}}
 	return []program.Assessment{press, lift, balance, heavy}
+}
+
+// everywhere are the album's drawings on all days.
+func everywhere(program.Date) (func(exercise string) []program.Picture, bool) {
+	return album().Of, false
 }

@@ -19,7 +19,7 @@ func guidesOf(t fataler, studio *program.Studio, a *program.Assessment) (*view.V
 		t.Fatal(problems)
 	}
 	v, _ := view.New(studio.Coach, &studio.Library, &p)
-	h, problems := view.NewHowTo(studio.Coach, &studio.Library, &p, album().Of)
+	h, problems := view.NewHowTo(studio.Coach, &studio.Library, &p, everywhere)
 	if problems != nil {
 		t.Fatal(problems)
 	}

@@ -28,7 +28,7 @@ func eachDemo(t *testing.T, do func(name string, v *view.View)) {
 				if problems.Stop() {
 					t.Fatal(problems)
 				}
-				v.Show(album().Of)
+				v.Show(everywhere)
 				do(strings.Join([]string{a.Slug, language, string(paper)}, ", "), v)
 			}
 		}

@@ -29,6 +29,8 @@ type Card struct {
 	Terms   []string // the card's words of the trade, explained, the most needed first
 
 	Count string // "Card 2 of 36"
+
+	day program.Date
 }
 
 // CardItem is an item as a card writes it.
@@ -110,7 +112,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
-		Date:    s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Say: s.said(session.Say),
+		day:     session.Date, Date: s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Say: s.said(session.Say),
 	}
 	if s.atHome(w, session) {
 		c.Minutes = join(c.Minutes, s.say("card.at_home"))
@@ -142,7 +144,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	if site != "" {
 		c.Link = site + "exercise-" + main.Exercise + ".html"
 	}
-	if (main.Exercise == w.Exercise || main.Find.Any()) && (main.Role == program.RoleMain || main.Check || practised(main)) {
+	if (main.Exercise == w.Exercise || main.Find.Any()) && (main.Role == program.RoleMain || main.Check || practised(main)) && s.rigged(w, main, session.Date) {
 		c.Figure, c.Items[c.Main].Shown = w.Stance, true
 	}
 	return c
@@ -299,11 +301,26 @@ func (s *speech) easier(p program.Prescription, on program.Date) string {
 	return s.say("card.fewer")
 }
 
+// rigged reports whether an item of a day has the help that its week has, which a client who
+// is elsewhere may have to do without.
+func (s *speech) rigged(w program.Week, p program.Prescription, on program.Date) bool {
+	return p.Help == w.Help && p.Scale == w.Scale || s.placeOn(on) == nil
+}
+
+// placeOn is where a client is on a day, with other kit; nil: where they always are.
+func (s *speech) placeOn(on program.Date) *program.WishRead {
+	for i := range s.program.Wishes {
+		if w := &s.program.Wishes[i]; w.Kind == program.WishAt && !w.AllKit && w.Within(on) {
+			return w
+		}
+	}
+	return nil
+}
+
 // bandsAt reports whether there are bands on a day: elsewhere only where they come along.
 func (s *speech) bandsAt(on program.Date) bool {
-	return len(s.program.Bands) > 0 && !slices.ContainsFunc(s.program.Wishes, func(w program.WishRead) bool {
-		return w.Kind == program.WishAt && !w.AllKit && w.From <= on && on <= w.To && !slices.Contains(w.Kit, "bands")
-	})
+	at := s.placeOn(on)
+	return len(s.program.Bands) > 0 && (at == nil || slices.Contains(at.Kit, "bands"))
 }
 
 // lasting writes how long an item lasts, counted as it is: what no step is, in seconds

@@ -32,9 +32,9 @@ type Guide struct {
 }
 
 // NewHowTo writes how a program's exercises are done; drawn gives the pictures of an
-// exercise's page. Problems name the words that are missing; a withheld program has no
+// exercise on a day. Problems name the words that are missing; a withheld program has no
 // guides.
-func NewHowTo(coach program.Coach, lib *program.Library, p *program.Program, drawn func(exercise string) []program.Picture) (*HowTo, program.Problems) {
+func NewHowTo(coach program.Coach, lib *program.Library, p *program.Program, drawn Drawn) (*HowTo, program.Problems) {
 	s := newSpeech(coach, lib, p)
 	h := &HowTo{Title: s.say("howto.of", "name", p.Client.Name), Name: s.say("howto.title"), Lead: s.say("howto.lead"),
 		Labels: GuideLabels{s.say("exercise.set_up"), s.say("exercise.cues"), s.say("exercise.faults"), s.say("exercise.easier"), s.say("exercise.harder")}}
@@ -44,7 +44,7 @@ func NewHowTo(coach program.Coach, lib *program.Library, p *program.Program, dra
 			continue
 		}
 		h.Guides = append(h.Guides, Guide{
-			ExerciseID: e.ID, Name: e.Name, Role: s.say("role." + string(item.Role)), Pictures: fuller(ownPictures(p, e.ID), drawn(e.ID)),
+			ExerciseID: e.ID, Name: e.Name, Role: s.say("role." + string(item.Role)), Pictures: guidePictures(p, e.ID, drawn),
 			SetUp: paragraphs(e.SetUp), Cues: e.Cues, Faults: e.Faults, Easier: paragraphs(e.MakeEasier), Harder: paragraphs(e.MakeHarder),
 		})
 	}
@@ -70,6 +70,26 @@ func exercisesOf(p *program.Program) []program.Prescription {
 	}
 	slices.SortStableFunc(all, func(x, y program.Prescription) int { return cmp.Compare(rank(x), rank(y)) })
 	return all
+}
+
+// guidePictures are of an exercise where the client always is, or, where it is only done
+// elsewhere, of the kit there.
+func guidePictures(p *program.Program, exercise string, drawn Drawn) (away []program.Picture) {
+	for _, w := range p.Weeks {
+		for _, day := range w.Sessions {
+			if !slices.ContainsFunc(day.Items, func(i program.Prescription) bool { return i.Exercise == exercise }) {
+				continue
+			}
+			of, otherwise := drawn(day.Date)
+			if !otherwise {
+				return fuller(ownPictures(p, exercise), of(exercise))
+			}
+			if away == nil {
+				away = of(exercise)
+			}
+		}
+	}
+	return away
 }
 
 // fuller are the client's own pictures, or the page's where those show more: of a press its

@@ -2,6 +2,7 @@ package view
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 
 	"gatepost/program"
@@ -28,7 +29,7 @@ func (s *speech) pictures(p *program.Program) []Picture {
 	for _, w := range p.Weeks {
 		key := w.Step + "/" + w.Exercise
 		switch {
-		case w.Sets == 0 || !w.Stance.Drawn():
+		case w.Sets == 0 || !w.Stance.Drawn() || s.offHandles(w):
 			continue
 		case key != on:
 			first, on = w.Number, key
@@ -48,20 +49,41 @@ func (s *speech) pictures(p *program.Program) []Picture {
 	return all
 }
 
+// offHandles reports whether a week's figure stands on handles that are not where the client
+// is all that week.
+func (s *speech) offHandles(w program.Week) bool {
+	return w.Stance.Grip && !w.Stance.Hang && len(w.Sessions) > 0 && !slices.ContainsFunc(w.Sessions, func(d program.Session) bool {
+		at := s.placeOn(d.Date)
+		return at == nil || slices.Contains(at.Kit, "parallettes")
+	})
+}
+
+// Drawn gives the pictures of exercises with the kit there is on a day, and reports whether
+// that draws a hold otherwise than where the client always is.
+type Drawn func(on program.Date) (of func(exercise string) []program.Picture, otherwise bool)
+
 // Show gives the cards drawings of exercises: of what the block has for the first time,
-// and of what a session is about, each where the card's figure is not of it.
-func (v *View) Show(pictures func(exercise string) []program.Picture) {
-	seen := map[string]bool{}
+// and of what a session is about, each where the card's figure is not of it. Where the
+// client has other kit the figure is no longer theirs, and what is drawn otherwise is drawn
+// once more.
+func (v *View) Show(drawn Drawn) {
+	seen := map[*program.Picture]bool{}
 	for i := range v.Cards {
 		c := &v.Cards[i]
+		of, otherwise := drawn(c.day)
+		if otherwise && c.Figure.Drawn() {
+			c.Figure, c.Items[c.Main].Shown = program.Stance{}, false
+		}
 		for j := range c.Items {
 			item := &c.Items[j]
-			if first := !seen[item.ExerciseID]; (first || j == c.Main) && !item.Shown {
-				item.Pictures = pictures(item.ExerciseID)
+			pictures := of(item.ExerciseID)
+			if len(pictures) == 0 {
+				continue
 			}
-		}
-		for _, item := range c.Items {
-			seen[item.ExerciseID] = true
+			if (!seen[&pictures[0]] || j == c.Main) && !item.Shown {
+				item.Pictures = pictures
+			}
+			seen[&pictures[0]] = true
 		}
 	}
 }
