@@ -41,7 +41,8 @@ const (
 	BendOut      Bend = "out"      // of the arm, away to its side
 	BendTurn     Bend = "turn"     // of the upper arm about itself, so that a bent forearm swings inward
 	BendElbow    Bend = "elbow"
-	BendWrist    Bend = "wrist" // palm to the forearm
+	BendWrist    Bend = "wrist"   // palm to the forearm
+	BendFingers  Bend = "fingers" // of a hand that lies, away to its side from straight ahead
 	BendHip      Bend = "hip"
 	BendApart    Bend = "apart" // of the leg, away to its side
 	BendKnee     Bend = "knee"

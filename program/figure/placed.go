@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gatepost/program"
 )
@@ -33,8 +34,13 @@ func Show(p program.Picture, o Options) Drawing {
 func Frames(pictures []program.Picture, o Options) []Drawing {
 	all := make([]Drawing, len(pictures))
 	var frame Drawing
+	from := slices.IndexFunc(pictures, func(p program.Picture) bool {
+		return p.Placed.Height > 0 && p.Placed.View == "" && turnedOut(&p.Placed)
+	})
 	for i := range pictures {
-		all[i] = Show(pictures[i], o)
+		if all[i] = Show(pictures[i], o); i == from {
+			newPerson(&pictures[i].Placed).hands(&all[i])
+		}
 		frame.hold(all[i].Min, 0)
 		frame.hold(all[i].Max, 0)
 	}

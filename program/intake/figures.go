@@ -55,7 +55,7 @@ var (
 	trunkBends = []bend{{program.BendTrunk, -360, 360}, {program.BendSpine, -60, 90}, {program.BendNeck, -60, 70}}
 	limbBends  = []bend{
 		{program.BendShoulder, -60, 200}, {program.BendOut, -45, 180}, {program.BendTurn, -90, 180}, {program.BendElbow, 0, 155},
-		{program.BendWrist, -90, 90}, {program.BendHip, -30, 145}, {program.BendApart, -20, 90}, {program.BendKnee, 0, 160}, {program.BendAnkle, -40, 85},
+		{program.BendWrist, -90, 90}, {program.BendFingers, -45, 180}, {program.BendHip, -30, 145}, {program.BendApart, -20, 90}, {program.BendKnee, 0, 160}, {program.BendAnkle, -40, 85},
 		{program.ShoulderUp, -8, 10}, {program.ShoulderAhead, -8, 10}}
 )
 

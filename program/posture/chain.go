@@ -39,6 +39,7 @@ const (
 	out = iota
 	turn
 	wrist
+	fingers
 	apart
 	up
 	ahead
@@ -46,7 +47,7 @@ const (
 )
 
 // heldJoints are their names.
-var heldJoints = [heldOfSide]program.Bend{program.BendOut, program.BendTurn, program.BendWrist, program.BendApart, program.ShoulderUp, program.ShoulderAhead}
+var heldJoints = [heldOfSide]program.Bend{program.BendOut, program.BendTurn, program.BendWrist, program.BendFingers, program.BendApart, program.ShoulderUp, program.ShoulderAhead}
 
 // form is what stays as it is said while a body is placed.
 type form struct {
@@ -135,20 +136,21 @@ func (f *form) arm(p *laid, i int, side float64, trunkUp, front space, q []float
 	a.Elbow = along(a.Shoulder, upper, b.UpperArm.Length)
 	a.Wrist = along(a.Elbow, fore, b.Forearm.Length)
 	a.Thumb = palm
-	fingers := hand
+	point := hand
 	if a.Hand = f.hands[i]; a.Hand == program.FlatHand || a.Hand == program.FingerHand {
 		a.Away = f.lies[i]
-		fingers = space{X: -a.Away.Y, Y: a.Away.X}
-		if dot(fingers, palm) < 0 {
-			fingers = mix(-1, fingers, 0, fingers)
+		point = space{X: -a.Away.Y, Y: a.Away.X}
+		if dot(point, palm) < 0 {
+			point = mix(-1, point, 0, point)
 		}
-		hand = fingers
+		point = turnedBy(point, outward, held[fingers])
+		hand = point
 	}
 	if a.Hand == program.FingerHand {
-		hand = turnedBy(fingers, a.Away, -palmLifts)
+		hand = turnedBy(point, a.Away, -palmLifts)
 	}
 	a.Grip, a.Knuckle = along(a.Wrist, hand, b.Hand.CoM), along(a.Wrist, hand, palmLong*b.FingerTip)
-	a.Tip = along(a.Knuckle, fingers, (1-palmLong)*b.FingerTip)
+	a.Tip = along(a.Knuckle, point, (1-palmLong)*b.FingerTip)
 }
 
 func (f *form) leg(p *laid, i int, side float64, up, front space, q []float64) {

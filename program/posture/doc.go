@@ -17,7 +17,8 @@
 // upside down), spine bends the chest against the pelvis (below nothing arched), neck the
 // head. Of arms: shoulder lifts them forward (90 ahead, 180 overhead), out to the side,
 // elbow, wrist (palm to the forearm; below nothing back of the hand), turn swings a bent
-// forearm inward. Of legs: hip lifts the thigh forward, apart to the side, knee, ankle (toes
+// forearm inward, fingers turns hands that lie out to their sides: these are then shown from
+// above as well. Of legs: hip lifts the thigh forward, apart to the side, knee, ankle (toes
 // pointed; below nothing drawn up). shrug and reach move the shoulders toward the ears and
 // forward round the ribs, in cm. right: {…} and left: {…} hold what one side has otherwise.
 //
