@@ -6,7 +6,8 @@
 // belong to the demo and are never built in.
 //
 // The library is written in English. Below a folder named after another language
-// lie its translations: the same paths, words without the numbers.
+// lie its translations: the same paths, words without the numbers. Those of the
+// demo's programs and notes belong to the demo as well.
 package content
 
 import "embed"
@@ -14,5 +15,5 @@ import "embed"
 // Library is the built-in library. Its root is this folder: "exercises/tuck-hold.md",
 // "roadmaps/planche.yaml", "pages/home.md", "words/en.yaml".
 //
-//go:embed exercises roadmaps pages words de
+//go:embed exercises roadmaps pages words de/exercises de/roadmaps de/pages
 var Library embed.FS

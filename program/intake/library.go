@@ -15,6 +15,7 @@ type shelf struct {
 	exerciseFiles map[string]*source
 	roadMapFiles  map[string]*source
 	pageFiles     map[string]*source
+	noteFiles     map[string]*source
 	translations  map[string]*source // by exercise
 	headings      headings           // of an exercise's sections
 	exerciseNames *names
@@ -27,7 +28,7 @@ type shelf struct {
 
 func (f *folder) readLibrary(lang string) *shelf {
 	s := &shelf{headings: exerciseHeadings,
-		exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{}, pageFiles: map[string]*source{},
+		exerciseFiles: map[string]*source{}, roadMapFiles: map[string]*source{}, pageFiles: map[string]*source{}, noteFiles: map[string]*source{},
 		translations: map[string]*source{},
 		removed:      map[string]string{}, broken: map[string]bool{},
 		exerciseNames: newNames("exercise"), roadMapNames: newNames("road map"), stepNames: map[string]*names{},

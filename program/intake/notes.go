@@ -19,6 +19,7 @@ func (f *folder) readNotes(library *shelf) []program.CoachNote {
 			continue
 		}
 		library.keep(src)
+		library.noteFiles[id] = src
 		all = append(all, readNote(src, id))
 	}
 	slices.SortStableFunc(all, func(a, b program.CoachNote) int {

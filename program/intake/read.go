@@ -39,7 +39,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	f.checkTop()
 	about, file := f.readStudio()
 	f.dates = about.Dates
-	library := f.readLibrary(cmp.Or(about.Lang, "en"))
+	library := f.readLibrary(cmp.Or(about.Lang, original))
 	library.link()
 	f.said = f.english.over(library.Words)
 	if library.Words == nil && file != nil && about.Lang != "" {
@@ -59,9 +59,11 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 		c.public.Wishes = rules.forEverybody()
 		c.public.Rules = rulesIn(c.public.Wishes)
 	}
+	notes := f.readNotes(library)
+	library.translateOwn(f, cmp.Or(about.Lang, original), programs, notes)
 	sound, waiting := soundOnly(clients)
 	return program.Studio{Coach: about, Library: library.Library, Clients: sound, Waiting: waiting,
-			Public: soundPrograms(programs), Notes: f.readNotes(library)},
+			Public: soundPrograms(programs), Notes: notes},
 		f.collect(library, append(clients, programs...), file, rules.written())
 }
 

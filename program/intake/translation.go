@@ -15,10 +15,14 @@ import (
 //	content/de/exercises/tuck-hold.md    name, and the five sections
 //	content/de/pages/home.md             title and text
 //	content/de/roadmaps/planche.yaml     name, body, and a name for each step
+//	content/de/programs/open-hours.yaml  title, blurb, and the bands' names
+//	content/de/notes/quiet-week.md       title and text
 //
 // Only the studio's own language is read. A translation that came with the
 // program leaves a coach's own exercise, page or road map as it stands. What is
-// built in and has no translation is named, and stays in English.
+// built in and has no translation is named, and stays in English. Programs and
+// notes are the coach's own, in whatever language: who has translated one of them
+// is told which of the others is not.
 
 // original is the language the library is written in.
 const original = "en"
@@ -27,14 +31,34 @@ func (s *shelf) translate(f *folder, lang string) {
 	if lang == original || s.Words == nil { // without words there is nothing to read on
 		return
 	}
-	overlay := func(kind, extension, noun string, originals map[string]*source, merge func(*source, string)) {
-		t := translation{shelf: s, dir: "content/" + lang + "/" + kind, extension: extension, noun: noun, originals: originals, merge: merge}
-		t.read(f)
-		t.sayMissing()
+	s.overlay(f, lang, "exercises", ".md", "exercise", s.exerciseFiles, s.translateExercise)
+	s.overlay(f, lang, "pages", ".md", "page", s.pageFiles, s.translatePage)
+	s.overlay(f, lang, "roadmaps", ".yaml", "road map", s.roadMapFiles, s.translateRoadMap)
+}
+
+// translateOwn does the same for the coach's own programs and notes.
+func (s *shelf) translateOwn(f *folder, lang string, programs []*client, notes []program.CoachNote) {
+	if lang == original || s.Words == nil {
+		return
 	}
-	overlay("exercises", ".md", "exercise", s.exerciseFiles, s.translateExercise)
-	overlay("pages", ".md", "page", s.pageFiles, s.translatePage)
-	overlay("roadmaps", ".yaml", "road map", s.roadMapFiles, s.translateRoadMap)
+	files := map[string]*source{}
+	for _, c := range programs {
+		files[c.Slug] = c.source
+	}
+	s.overlay(f, lang, "programs", ".yaml", "program", files, func(src *source, id string) {
+		translateProgram(src, programs[slices.IndexFunc(programs, func(c *client) bool { return c.Slug == id })].public)
+	})
+	s.overlay(f, lang, "notes", ".md", "note", s.noteFiles, func(src *source, id string) {
+		n := &notes[slices.IndexFunc(notes, func(n program.CoachNote) bool { return n.ID == id })]
+		own := readPage(src, id)
+		n.Title, n.Body, n.File, n.Line = own.Title, own.Body, own.File, own.Line
+	})
+}
+
+func (s *shelf) overlay(f *folder, lang, kind, extension, noun string, originals map[string]*source, merge func(*source, string)) {
+	t := translation{shelf: s, dir: "content/" + lang + "/" + kind, extension: extension, noun: noun, originals: originals, merge: merge}
+	t.read(f)
+	t.sayMissing()
 }
 
 // translation is the translated files of one kind.
@@ -44,6 +68,7 @@ type translation struct {
 	originals            map[string]*source // by id
 	merge                func(src *source, id string)
 	there                map[string]bool // ids that have a file
+	begun                bool            // a coach's own original has one
 }
 
 func (t *translation) read(f *folder) {
@@ -55,6 +80,7 @@ func (t *translation) read(f *folder) {
 		case l.source == nil || l.removed:
 		case known && l.source.builtIn && !from.builtIn: // the coach's own words stand
 		case known:
+			t.begun = t.begun || !from.builtIn
 			t.keep(l.source)
 			t.merge(l.source, l.id)
 		case !l.source.builtIn && !t.broken[l.id]:
@@ -65,16 +91,27 @@ func (t *translation) read(f *folder) {
 	}
 }
 
-// sayMissing names what is built in and has no translation.
+// sayMissing names what is built in and has no translation, and programs and notes
+// that have none beside others that do.
 func (t *translation) sayMissing() {
 	for _, id := range slices.Sorted(maps.Keys(t.originals)) {
-		if from := t.originals[id]; from.builtIn && !t.there[id] {
-			at := from.at("name")
-			if t.noun == "page" {
-				at = from.at("title")
+		from, stays := t.originals[id], "in English"
+		if own := t.noun == "program" || t.noun == "note"; own {
+			stays = "as it is"
+			if !t.begun {
+				continue
 			}
-			from.doubt(at, fmt.Sprintf("this %s has no translation and stays in English", t.noun), fmt.Sprintf("Write %s/%s%s", t.dir, id, t.extension))
+		} else if !from.builtIn {
+			continue
 		}
+		if t.there[id] {
+			continue
+		}
+		at := from.at("title")
+		if t.noun == "exercise" || t.noun == "road map" {
+			at = from.at("name")
+		}
+		from.doubt(at, fmt.Sprintf("this %s has no translation and stays %s", t.noun, stays), fmt.Sprintf("Write %s/%s%s", t.dir, id, t.extension))
 	}
 }
 
@@ -136,6 +173,41 @@ func stepNames(into map[string]string, m *program.RoadMap) read {
 			if _, ok := into[id]; !ok {
 				v.say(v.here(), fmt.Sprintf("the step %s has no name here", quote(id)), fmt.Sprintf("Add: %s: …", id))
 			}
+		}
+	}
+}
+
+// translateProgram says a public program in another language. Nobody's log names its
+// bands, so that they may be called anything.
+func translateProgram(src *source, p *program.PublicProgram) {
+	own := program.PublicProgram{}
+	src.readYAML("title: "+p.Title, group(
+		must("title", p.Title, text(&own.Title)),
+		must("blurb", "Three days a week.", paragraph(&own.Blurb)),
+		may("bands", "[narrow, middle]", bandsCalled(&own.Bands, p.Bands)),
+	))
+	if !src.sound() {
+		return
+	}
+	p.Title, p.Blurb = own.Title, own.Blurb
+	for i := range own.Bands {
+		p.Bands[i].Name = own.Bands[i].Name
+	}
+}
+
+// bandsCalled reads a name for each band of a program, in their order.
+func bandsCalled(into *[]program.Band, bands []program.Band) read {
+	return func(v value) {
+		var called []string
+		each(&called, text)(v)
+		for i, name := range called {
+			if slices.Contains(called[:i], name) {
+				v.say(v.here(), fmt.Sprintf("two bands are called %s", quote(name)), "Give each a name of its own.")
+			}
+			*into = append(*into, program.Band{Name: name})
+		}
+		if v.sound() && len(called) != len(bands) {
+			v.say(v.here(), fmt.Sprintf("there are %d names, and the program has %d bands", len(called), len(bands)), "Write one name a band, in the order of the program.")
 		}
 	}
 }

@@ -3,6 +3,8 @@ package intake
 import (
 	"testing"
 	"testing/fstest"
+
+	"gatepost/program"
 )
 
 // dutch is a built-in library with a word of another language in each place
@@ -79,5 +81,38 @@ func TestNamesOfTheLanguage(t *testing.T) {
 	maren := studio.Clients[0]
 	if maren.Kit[1] != "wall" || maren.Tests[0].Step != "tuck" || maren.Tests[1].Step != "advanced-tuck" {
 		t.Errorf("%v %+v", maren.Kit, maren.Tests)
+	}
+}
+
+// A public program and a note are read in the studio's language, bands and all; what
+// they ask for, and their day, stays.
+func TestOwnProgramsAndNotesAreTranslated(t *testing.T) {
+	folder, built := dutch(t)
+	for file, text := range map[string]string{
+		"programs/open-hours.yaml": openHours + "bands: [{name: narrow, rest: 100 cm, pulls: [{at: 130 cm, force: 1.6 kg}, {at: 190 cm, force: 3.0 kg}]}]\nrig: {anchor: 215 cm}\n",
+		"notes/quiet.md":           "---\ntitle: Quiet\ndate: 2027-01-18\n---\nRest.\n",
+	} {
+		folder["content/"+file] = &fstest.MapFile{Data: []byte(text)}
+	}
+	before, _ := Read(folder, built, zeros{})
+	if p, n := before.Public[0], before.Notes[0]; p.Title != "Open hours" || n.Title != "Quiet" {
+		t.Errorf("without a translation: %q, %q", p.Title, n.Title)
+	}
+	for file, text := range map[string]string{
+		"programs/open-hours.yaml": "title: Open uren\nblurb: |\n  Drie dagen\n  per week.\nbands: [smal]\n",
+		"notes/quiet.md":           "---\ntitle: Stil\n---\nRust.\n",
+	} {
+		folder["content/nl/"+file] = &fstest.MapFile{Data: []byte(text)}
+	}
+	studio, problems := Read(folder, built, zeros{})
+	if problems.Stop() {
+		t.Fatal(reported(problems))
+	}
+	p, n := studio.Public[0], studio.Notes[0]
+	if p.Title != "Open uren" || p.Blurb != "Drie dagen per week." || p.Bands[0].Name != "smal" || p.Goal != before.Public[0].Goal {
+		t.Errorf("%+v", p)
+	}
+	if n.Title != "Stil" || n.Body != "Rust." || n.On != program.NewDate(2027, 1, 18) || n.File != "content/nl/notes/quiet.md" || n.Line != 4 {
+		t.Errorf("%+v", n)
 	}
 }

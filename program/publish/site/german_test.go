@@ -26,8 +26,13 @@ func TestGermanSite(t *testing.T) {
 			t.Errorf("%s: a sentence ends in two stops", path)
 		}
 	}
-	if text := files["site/exercise-tuck-hold.html"]; !strings.Contains(text, "Erst hochdrücken, dann vorlehnen") {
-		t.Error("the tuck's first cue is not in German")
+	for page, want := range map[string]string{
+		"exercise-tuck-hold": "Erst hochdrücken, dann vorlehnen", "program-ropes-and-bands": "unter den Glockenseilen",
+		"find-ropes-and-bands": "Gestreckte Arme mit Bändern", "level-ropes-and-bands-2": "schmal", "note-quiet-week": "Muskeln sind nach Tagen",
+	} {
+		if !strings.Contains(files["site/"+page+".html"], want) {
+			t.Errorf("%s does not say %q", page, want)
+		}
 	}
 	if dir := os.Getenv("GATEPOST_LOOK"); dir != "" { // to look at it in a browser
 		save(t, dir+"/de", files)

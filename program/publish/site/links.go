@@ -42,34 +42,35 @@ func textPage(id string) string {
 // newAddresses knows each file at its own path and at that of its translation.
 func newAddresses(lib *program.Library, lang string) addresses {
 	a := addresses{homePage: homePage, exercisesPage: exercisesPage, roadMapsPage: roadMapsPage}
-	add := func(file, page string) {
-		a["content/"+file], a["content/"+lang+"/"+file], a[page] = page, page, page
-	}
 	for _, m := range lib.RoadMaps {
-		add("roadmaps/"+m.ID+".yaml", roadMapPage(m.ID))
+		a.add("roadmaps/"+m.ID+".yaml", lang, roadMapPage(m.ID))
 	}
 	for _, e := range lib.Exercises {
-		add("exercises/"+e.ID+".md", exercisePage(e.ID))
+		a.add("exercises/"+e.ID+".md", lang, exercisePage(e.ID))
 	}
 	for _, p := range lib.Pages {
-		add("pages/"+p.ID+".md", textPage(p.ID))
+		a.add("pages/"+p.ID+".md", lang, textPage(p.ID))
 	}
 	return a
 }
 
+func (a addresses) add(file, lang, page string) {
+	a["content/"+file], a["content/"+lang+"/"+file], a[page] = page, page, page
+}
+
 // addNotes lets texts lead to the coach's notes.
-func (a addresses) addNotes(notes []program.CoachNote) {
+func (a addresses) addNotes(notes []program.CoachNote, lang string) {
 	for _, n := range notes {
-		a["content/notes/"+n.ID+".md"], a[notePage(n.ID)] = notePage(n.ID), notePage(n.ID)
+		a.add("notes/"+n.ID+".md", lang, notePage(n.ID))
 		a[notesPage] = notesPage
 	}
 }
 
 // addPublics lets texts lead to the public programs.
-func (a addresses) addPublics(all []Public) {
+func (a addresses) addPublics(all []Public, lang string) {
 	for _, p := range all {
-		page := publicPage(p.View.ID)
-		a["content/programs/"+p.View.ID+".yaml"], a[page], a[findPage(p.View.ID)] = page, page, findPage(p.View.ID)
+		a.add("programs/"+p.View.ID+".yaml", lang, publicPage(p.View.ID))
+		a[findPage(p.View.ID)] = findPage(p.View.ID)
 		a[programsPage] = programsPage
 	}
 }

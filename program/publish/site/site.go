@@ -61,8 +61,8 @@ type Site struct {
 // New begins a site. Clients of the source mean nothing to it.
 func New(s Source) *Site {
 	site := &Site{Source: s, words: newWords(s.Library.Words, s.Coach.Lang), addresses: newAddresses(s.Library, s.Coach.Lang)}
-	site.addresses.addNotes(s.Notes)
-	site.addresses.addPublics(s.Publics)
+	site.addresses.addNotes(s.Notes, s.Coach.Lang)
+	site.addresses.addPublics(s.Publics, s.Coach.Lang)
 	site.look, site.problems = readLook(s.Templates, site.words.word)
 	b := builder{Site: site}
 	b.draw()
