@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -66,7 +67,8 @@ func copyDemo(t testing.TB, folder, programs string) {
 	if err != nil || len(files) == 0 && programs != "" {
 		t.Fatalf("no public program is %s: %v", programs, err)
 	}
-	for _, file := range append(files, "../../content/studio.yaml") {
+	german, _ := filepath.Glob("../../content/de/programs/" + programs + ".yaml")
+	for _, file := range slices.Concat(files, german, []string{"../../content/studio.yaml"}) {
 		b, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
