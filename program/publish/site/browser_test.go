@@ -62,7 +62,7 @@ func TestOnANarrowPhone(t *testing.T) {
 	pages := "index.html roadmaps.html page-measure.html exercises.html exercise-planche-lean.html roadmap-planche.html" +
 		" programs.html program-open-hours.html find-open-hours.html level-open-hours-1.html level-open-hours-1-week-5.html" +
 		" level-open-hours-1-week-5-day-1.html c/k7f3q9w2m4/index.html c/k7f3q9w2m4/week-1.html c/k7f3q9w2m4/week-12.html" +
-		" c/k7f3q9w2m4/day-2027-01-11.html c/k7f3q9w2m4/phone.html"
+		" c/k7f3q9w2m4/day-2027-01-11.html c/k7f3q9w2m4/exercises.html c/k7f3q9w2m4/phone.html"
 	mux := http.NewServeMux()
 	mux.Handle("/", http.FileServer(http.Dir(dir)))
 	mux.HandleFunc("/measure", func(w http.ResponseWriter, _ *http.Request) {

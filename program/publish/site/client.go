@@ -27,6 +27,7 @@ type programView struct {
 	LeftOut                            []string
 	Progress                           *progressView // nil: nothing was written down yet
 	Cue, NotYet, Done                  string
+	HowTo                              link
 	Documents                          []link
 	Subscribe                          string // address of the calendar; empty: none is known
 	Advice                             view.Advice
@@ -87,7 +88,8 @@ func (b *builder) client(v *view.View, documents []Document) {
 		return
 	}
 	folder := clientFolder + v.Page + "/"
-	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-"}
+	all := days(v)
+	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-", exercises: b.exercisesOf(all)}
 	page := b.program(v, at)
 	page.Subscribe = b.public(folder + "calendar.ics")
 	for _, d := range documents {
@@ -101,12 +103,14 @@ func (b *builder) client(v *view.View, documents []Document) {
 		w.Title = b.titleOf(v, w.Heading)
 		b.write(folder+at.week(v.Weeks[i].Number), "week.html", w)
 	}
-	all := days(v)
 	for n, d := range all {
 		s := b.session(v, all, n, at)
 		s.Title = b.titleOf(v, s.Heading)
 		b.write(folder+at.session(d.week, d.session), "session.html", s)
 	}
+	how := b.howTo(at)
+	how.Title = b.titleOf(v, how.Heading)
+	b.write(folder+howToPage, "howto.html", how)
 	b.write(folder+phonePage, "phone.html", b.phone(v, at))
 	b.add(folder+manifestFile, b.manifest(page.Heading, clientRoot))
 	b.worker(folder)
@@ -127,6 +131,8 @@ type place struct {
 	root    string // the way from them to the site's folder
 	program link   // the page of the whole program
 	weeks   string // what the names of its weeks' pages begin with
+
+	exercises []string // ids of those on a page of the program's own; none: the site's pages are near
 }
 
 func (p place) week(number int) string { return p.weeks + strconv.Itoa(number) + ".html" }
@@ -144,8 +150,8 @@ func (b *builder) program(v *view.View, at place) programView {
 	p := programView{
 		frame: b.frame(b.words.fill("site.program_of", "skill", v.Skill, "name", v.First), "", at.root),
 		Skill: v.Skill, Goal: sentence(v.Goal), Where: v.Where, Block: v.Block,
-		Version: v.Labels.Numbered,
-		Range:   v.Forecast.Range, Chance: v.Forecast.Chance,
+		Version: v.Labels.Numbered, HowTo: link{Text: b.words.word("howto.title"), Href: howToPage},
+		Range: v.Forecast.Range, Chance: v.Forecast.Chance,
 		Forecast: b.dates(v.Forecast),
 		LeftOut:  v.LeftOut, Progress: progress(v), Cue: v.Cue, Done: b.words.fill("site.block_over", "name", v.First), NotYet: v.Labels.NotYet, Advice: v.Advice,
 	}
@@ -185,10 +191,7 @@ func (b *builder) dates(f view.Forecast) []dateView {
 }
 
 func (b *builder) rung(r view.Rung, at place) rungOfClient {
-	c := rungOfClient{Name: sentence(r.Step), State: r.State, Word: r.StateWord, When: r.When, Now: r.State == view.RungNow}
-	if _, ok := b.Library.Exercise(r.ExerciseID); ok {
-		c.Href = at.root + exercisePage(r.ExerciseID)
-	}
+	c := rungOfClient{Name: sentence(r.Step), Href: at.exercise(b.Library, r.ExerciseID), State: r.State, Word: r.StateWord, When: r.When, Now: r.State == view.RungNow}
 	return c
 }
 

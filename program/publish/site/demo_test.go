@@ -109,7 +109,8 @@ func TestNothingPrivateOfAnAssessment(t *testing.T) {
 				t.Errorf("%s contains %q", path, secret)
 			}
 		}
-		if isOfClient(path) && strings.Contains(all, "sore") {
+		library := strings.HasSuffix(path, "/exercises.html") // says what to do with sore joints, to everybody
+		if isOfClient(path) && !library && strings.Contains(all, "sore") {
 			t.Errorf("%s speaks of a sore joint", path)
 		}
 	}

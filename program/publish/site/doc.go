@@ -25,7 +25,7 @@
 // exercise-<id>.html, page-<id>.html, style.css, icon.svg, the scripts,
 // figure-<exercise>.svg, cover.png, icon-<pixels>.png, manifest.webmanifest, and for a
 // shared client c/<page>/index.html, c/<page>/week-<n>.html, c/<page>/day-<date>.html,
-// c/<page>/phone.html, c/<page>/<document> to download, c/<page>/calendar.ics, and
+// c/<page>/exercises.html, c/<page>/phone.html, c/<page>/<document> to print, c/<page>/calendar.ics, and
 // worker.js and manifest.webmanifest of these pages.
 // Public programs are programs.html, program-<id>.html (the way in, which says who
 // should see a professional first), find-<id>.html (the tests, to which only the way

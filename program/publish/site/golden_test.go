@@ -28,7 +28,7 @@ func TestPagesOfEveryTemplate(t *testing.T) {
 		"site/index.html": "home", "site/roadmaps.html": "roadmaps", "site/page-measure.html": "page", "site/notes.html": "notes", "site/note-first.html": "note", "site/exercises.html": "exercises",
 		"site/exercise-lean.html": "exercise", "site/roadmap-skill.html": "roadmap",
 		"site/programs.html": "programs", "site/program-open.html": "public", "site/find-open.html": "find", "site/level-open-1.html": "level",
-		"site/c/abcdefgh/index.html": "program", "site/c/abcdefgh/week-2.html": "week", "site/c/abcdefgh/day-2027-01-18.html": "session", "site/c/abcdefgh/phone.html": "phone",
+		"site/c/abcdefgh/index.html": "program", "site/c/abcdefgh/week-2.html": "week", "site/c/abcdefgh/day-2027-01-18.html": "session", "site/c/abcdefgh/exercises.html": "howto", "site/c/abcdefgh/phone.html": "phone",
 	}
 	for _, f := range files {
 		name, ok := pages[f.Path]

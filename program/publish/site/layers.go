@@ -21,7 +21,7 @@ import (
 const maxTemplate = 256 << 10
 
 // pageKinds are the templates that make pages, each set within base.html.
-var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.html", "level.html", "notes.html",
+var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.html", "howto.html", "level.html", "notes.html",
 	"page.html", "phone.html", "program.html", "programs.html", "public.html", "roadmap.html", "roadmaps.html", "session.html", "week.html"}
 
 // shared are templates that several pages take in.

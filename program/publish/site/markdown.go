@@ -35,6 +35,7 @@ type passage struct {
 	ids  headingIDs
 	draw func(name, title, id string) (template.HTML, bool) // an illustration; nil: there are none
 
+	root  string  // the way from the page to the site's folder
 	parts *[]link // takes the second-level headings; nil: nobody lists them
 }
 
@@ -92,6 +93,7 @@ func (m passage) adapt(n ast.Node, source []byte, resolve func(from, link string
 func (m passage) link(n *ast.Link, source []byte, resolve func(from, link string) (string, bool)) program.Problems {
 	to := string(n.Destination)
 	address, ok := resolve(m.file, to)
+	address = below(m.root, address)
 	if !ok {
 		return program.Problems{m.nowhere(n, to)}
 	}

@@ -12,7 +12,9 @@ import (
 )
 
 // A client's pages work without signal after the first visit: worker.js, in their own
-// folder, keeps them and the files that they share with others, and nothing else.
+// folder, keeps them, what is to be printed, and the files that they share with others,
+// and nothing else. What is to be printed is opened and not downloaded: browsers ask no
+// worker for a download.
 
 const (
 	workerFile = "worker.js"
@@ -33,15 +35,26 @@ func (b *builder) phone(v *view.View, at place) phoneView {
 	return p
 }
 
+// mostPrinted is how large, together, what is to be printed may be to be kept as well
+// (our judgement: ten seconds on a slow line of 400 kbit/s; three documents of a block
+// have 300 KB). All is taken or nothing, and pages are what a hall needs.
+const mostPrinted = 500 << 10
+
 // worker writes the service worker of the pages that were made of a client, which lie
 // in a folder. Its version is that of their bytes: what changed in any is a new one.
 func (b *builder) worker(folder string) {
 	var pages, shared []string
+	printed := 0
+	for _, f := range b.files {
+		if strings.HasSuffix(f.Path, ".pdf") {
+			printed += len(f.Bytes)
+		}
+	}
 	sum := sha256.New()
 	slices.SortFunc(b.files, func(x, y File) int { return strings.Compare(x.Path, y.Path) })
 	for _, f := range b.files {
 		page, inside := strings.CutPrefix(f.Path, folder)
-		if !inside || !strings.HasSuffix(page, ".html") {
+		if !inside || !strings.HasSuffix(page, ".html") && (printed > mostPrinted || !strings.HasSuffix(page, ".pdf")) {
 			continue
 		}
 		pages = append(pages, page)

@@ -2,6 +2,7 @@ package site_test
 
 import (
 	"encoding/json"
+	"maps"
 	"path"
 	"regexp"
 	"slices"
@@ -30,19 +31,33 @@ func kept(t *testing.T, files map[string]string, folder string) (version string,
 	return m[1], all
 }
 
-// What a worker keeps is this client's pages and what they load; of other clients, of
-// the public pages and of what is to be downloaded it knows nothing.
+// withDocuments is a site whose first client has a wall chart to print.
+func withDocuments(t *testing.T, files map[string]string, s site.Source, chart string) map[string]string {
+	t.Helper()
+	files = maps.Clone(files)
+	own, problems := site.New(s).Client(s.Clients[0], site.Document{Name: "wall-chart.pdf", Bytes: []byte(chart)})
+	if problems != nil {
+		t.Fatal(problems)
+	}
+	for _, f := range own {
+		files[f.Path] = string(f.Bytes)
+	}
+	return files
+}
+
+// What a worker keeps is this client's pages, what they load and what is printed for this
+// client; of other clients, of the public pages and of the calendar it knows nothing.
 func TestAWorkerKeepsOneClient(t *testing.T) {
 	s := source(t)
 	s.Clients = append(s.Clients, client(s.Library, func(p *program.Program) {
 		p.Client = program.Client{Name: "Somebody Else", Slug: "else", Share: program.ShareSite, Page: "zz99zz99zz99"}
 	}))
-	files := build(t, s)
 	const folder = "c/k7f3q9w2m4/"
+	files := withDocuments(t, build(t, s), s, "%PDF-1.7 for the wall")
 	_, all := kept(t, files, folder)
 	for file := range files {
 		name := strings.TrimPrefix(file, "site/")
-		if isPage(file) && strings.HasPrefix(name, folder) && !slices.Contains(all, name) {
+		if (isPage(file) || strings.HasSuffix(file, ".pdf")) && strings.HasPrefix(name, folder) && !slices.Contains(all, name) {
 			t.Errorf("%s is not kept", name)
 		}
 	}
@@ -50,10 +65,13 @@ func TestAWorkerKeepsOneClient(t *testing.T) {
 		if _, ok := files["site/"+name]; !ok {
 			t.Errorf("%s is no file", name)
 		}
-		inside, asset := strings.HasPrefix(name, folder) && isPage(name), regexp.MustCompile(`^[a-z0-9-]+\.(css|js|svg)$`).MatchString(name)
+		inside, asset := strings.HasPrefix(name, folder) && (isPage(name) || name == folder+"wall-chart.pdf"), regexp.MustCompile(`^[a-z0-9-]+\.(css|js|svg)$`).MatchString(name)
 		if !inside && !asset || slices.Contains(all[:i], name) {
 			t.Errorf("%s is kept", name)
 		}
+	}
+	if _, most := kept(t, withDocuments(t, files, s, strings.Repeat("%", 500<<10+1)), folder); len(most) != len(all)-1 || slices.Contains(most, folder+"wall-chart.pdf") {
+		t.Error("a document of more than half a megabyte is kept")
 	}
 	// Everything that a page loads is kept, so that it stands without a network as with one.
 	for _, name := range all {

@@ -79,7 +79,7 @@ func TestAccessibility(t *testing.T) {
 	files := build(t, s)
 	client := sharedPage(t, s.Clients)
 	pages := []string{"index.html", "page-measure.html", "exercises.html", "exercise-tuck-hold.html", "roadmap-planche.html",
-		"notes.html", "programs.html", "roadmaps.html", client + "index.html", client + "week-1.html", client + "day-2027-01-11.html", client + "phone.html"}
+		"notes.html", "programs.html", "roadmaps.html", client + "index.html", client + "week-1.html", client + "day-2027-01-11.html", client + "exercises.html", client + "phone.html"}
 	for _, prefix := range []string{"program-", "find-", "level-", "note-"} {
 		pages = append(pages, firstPage(t, files, prefix))
 	}
@@ -121,7 +121,7 @@ func TestAPhoneAnswers(t *testing.T) {
 
 func TestInAHallWithoutSignal(t *testing.T) {
 	browserTools(t)
-	inBrowser(t, "hall.mjs", written(t, fixtureSite(t)), "c/k7f3q9w2m4/")
+	inBrowser(t, "hall.mjs", written(t, withDocuments(t, fixtureSite(t), source(t), "%PDF-1.7 for the wall")), "c/k7f3q9w2m4/")
 }
 
 func TestAStartDay(t *testing.T) {

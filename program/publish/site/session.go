@@ -156,7 +156,7 @@ const longestFigure = 20
 
 func (b *builder) item(from *view.CardItem, at place) itemView {
 	c := itemView{
-		link: link{Text: from.Exercise}, Role: from.Role, Amount: cmp.Or(from.Full, from.Amount), Sides: from.Sides,
+		link: link{Text: from.Exercise, Href: at.exercise(b.Library, from.ExerciseID)}, Role: from.Role, Amount: cmp.Or(from.Full, from.Amount), Sides: from.Sides,
 		Rig: from.Rig, Help: from.Help, Spot: from.Spot, Found: from.Found, Rest: from.Clock, Remark: from.Remark, Cue: from.Cue,
 		Easier: from.Easier, Harder: from.Harder,
 		Said:   from.Full != "" || utf8.RuneCountInString(from.Amount) > longestFigure,
@@ -176,9 +176,6 @@ func (b *builder) item(from *view.CardItem, at place) itemView {
 		} else {
 			c.Ticks = append(c.Ticks, box.Caption)
 		}
-	}
-	if _, ok := b.Library.Exercise(from.ExerciseID); ok {
-		c.Href = at.root + exercisePage(from.ExerciseID)
 	}
 	return c
 }

@@ -51,14 +51,14 @@ func NewHowTo(coach program.Coach, lib *program.Library, p *program.Program, dra
 	return h, s.problems()
 }
 
-// sessionOrder is the order of a session's parts; a test is of what is trained.
-var sessionOrder = []program.Role{program.RolePrepare, program.RoleAhead, program.RoleMain, program.RoleSecond, program.RoleTest,
+// SessionOrder is the order of a session's parts; a test is of what is trained.
+var SessionOrder = []program.Role{program.RolePrepare, program.RoleAhead, program.RoleMain, program.RoleSecond, program.RoleTest,
 	program.RoleStrength, program.RolePull, program.RolePush, program.RoleTrunk, program.RoleMobility}
 
 // exercisesOf are a block's exercises, each where it first plays the earliest of its parts.
 func exercisesOf(p *program.Program) []program.Prescription {
 	var all []program.Prescription
-	rank := func(i program.Prescription) int { return slices.Index(sessionOrder, i.Role) }
+	rank := func(i program.Prescription) int { return slices.Index(SessionOrder, i.Role) }
 	for item := range itemsOf(p.Weeks...) {
 		n := slices.IndexFunc(all, func(i program.Prescription) bool { return i.Exercise == item.Exercise })
 		switch {

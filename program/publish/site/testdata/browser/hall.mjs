@@ -9,7 +9,7 @@ import { extname, join } from "node:path";
 import { check, end, open } from "./open.mjs";
 
 const [folder, client] = process.argv.slice(2);
-const types = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml", ".webmanifest": "application/manifest+json", ".png": "image/png" };
+const types = { ".html": "text/html", ".js": "text/javascript", ".css": "text/css", ".svg": "image/svg+xml", ".webmanifest": "application/manifest+json", ".png": "image/png", ".pdf": "application/pdf" };
 let down = false, newer = "", missing = "";
 const asked = [];
 const server = createServer((request, response) => {
@@ -51,7 +51,7 @@ const settled = async (version = "") => { // all of one version is kept, and ans
 await page.goto(home);
 await settled();
 const urls = await page.evaluate(async () => (await (await caches.open((await caches.keys())[0])).keys()).map((r) => r.url));
-check(urls.length > 40 && urls.every((u) => u.startsWith(base + client) || /^[a-z0-9-]+\.(css|js|svg)$/.test(u.slice(base.length))), "is kept:", urls.join(" "));
+check(urls.length > 40 && urls.includes(home + "exercises.html") && urls.includes(home + "wall-chart.pdf") && urls.every((u) => u.startsWith(base + client) || /^[a-z0-9-]+\.(css|js|svg)$/.test(u.slice(base.length))), "is kept:", urls.join(" "));
 
 // Without a network: every page of the block, with its figure, look and boxes.
 down = true;
@@ -61,7 +61,16 @@ for (const name of ["", "index.html", "week-2.html", "day-2027-01-11.html", "pho
   check((await page.evaluate(() => getComputedStyle(document.body).marginTop)) === "0px", name, "has lost its look");
   check(await page.evaluate(() => [...document.images].every((i) => i.loading === "lazy" || i.naturalWidth > 0)), name, "has lost its pictures");
 }
-check(asked.every((path) => path.endsWith("worker.js")), "was asked for without a network:", asked.join(" "));
+await page.goto(home + "day-2027-01-11.html");
+const exercise = await page.locator(".items .big h2 a").first().getAttribute("href"); // how it is done, a tap away
+await page.locator(".items .big h2 a").first().tap();
+await page.waitForURL(home + exercise);
+const guide = page.locator(".guide:target");
+check((await guide.locator("h2").innerText()).length > 2 && (await guide.locator(".cues li").count()) > 0, "nobody says how it is done:", exercise);
+await guide.locator("img").first().scrollIntoViewIfNeeded();
+await page.waitForFunction(() => document.querySelector(".guide:target img").naturalWidth > 0);
+check((await page.goto(home + "wall-chart.pdf")).status() === 200, "the wall chart is not kept");
+check(asked.every((path) => path.endsWith("worker.js") || path === "/favicon.ico"), "was asked for without a network:", asked.join(" "));
 await page.goto(home + "index.html");
 await Promise.all([page.waitForURL(/day-/), page.locator('nav.block a[data-day="2027-01-13"]').tap()]);
 await page.locator(".asked label").first().tap();
