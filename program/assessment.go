@@ -74,8 +74,13 @@ type Training struct {
 	Ill        []Interval // ill in bed: away, and strength is lost from the first week
 	Start      Date       // first day of the block; 0: first Monday on or after Measured
 	Weeks      int        // length of the block; 0: 12
-	Time       int        // minutes after midnight when sessions begin; 0: whenever
-	Remind     int        // minutes before, when a calendar reminds; 0: never
+	Clock
+}
+
+// Clock is when on its day a session begins, for calendars.
+type Clock struct {
+	Time   int // minutes after midnight; 0: whenever
+	Remind int // minutes before that, when a calendar reminds; 0: never
 }
 
 // OtherTraining is what else a week holds. Hard days spoil the next morning: both days

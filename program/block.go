@@ -45,9 +45,7 @@ type Client struct {
 	Share  Share
 	Page   string
 	Large  bool // the client's sheets are printed for weak eyes
-
-	Time   int // minutes after midnight when sessions begin; 0: whenever
-	Remind int // minutes before that, when a calendar reminds; 0: never
+	Clock
 }
 
 // GoalForecast is the goal with an honest chance of meeting it by its date.

@@ -7,6 +7,7 @@ type PlanVersion struct {
 	On      Date     // the day it was made; it holds from its first day on or after that
 	Weeks   []Week   // the whole block; without figures
 	Passed  []string // step ids whose gates the coach has signed, whatever the log says
+	Clock            // when its sessions begin
 
 	Forecasts []Forecast // what it said of dates and chances; none in files from before that was kept
 }

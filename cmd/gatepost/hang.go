@@ -32,8 +32,8 @@ func (j *job) hang(studio *program.Studio, a *program.Assessment, p *program.Pro
 
 // toKeep are the versions that are not kept yet. The plan of the assessment comes
 // before the first that differs from it: what hung on the wall must not change when
-// the assessment does. A gate that is signed makes a version of its own where the
-// weeks stand; what was signed before stays signed.
+// the assessment does. A gate that is signed, or another time of day, makes a version of
+// its own where the weeks stand; what was signed before stays signed.
 func toKeep(studio *program.Studio, a *program.Assessment, p *program.Program, on program.Date, signed []string) []program.PlanVersion {
 	var versions []program.PlanVersion
 	if len(a.Plans) == 0 {
@@ -45,8 +45,8 @@ func toKeep(studio *program.Studio, a *program.Assessment, p *program.Program, o
 	next := wall
 	if p.Version > wall.Version {
 		next = planner.Version(p, p.Version, on)
-	} else if len(signed) > len(wall.Passed) {
-		next.Version, next.On = wall.Version+1, on
+	} else if len(signed) > len(wall.Passed) || p.Client.Clock != wall.Clock {
+		next.Version, next.On, next.Clock = wall.Version+1, on, p.Client.Clock
 	}
 	if next.Version > wall.Version {
 		next.Passed = signed

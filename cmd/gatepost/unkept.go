@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"path"
 	"reflect"
+	"regexp"
 	"slices"
 
 	"gatepost/program"
@@ -27,14 +28,27 @@ func (j *job) unkept(m *made, week program.Date) (all program.Problems) {
 // differs reports whether a block that has begun by a week is made otherwise than it was
 // printed.
 func (j *job) differs(c *client, week program.Date) bool {
-	name := printFolder(c.slug) + "/program.json"
-	i := slices.IndexFunc(c.files, func(f store.File) bool { return f.Path == name })
-	if i < 0 {
+	before, after := j.printed(c, "program.json")
+	hangs, made := weeksOf(before), weeksOf(after)
+	if made == nil || len(hangs) == 0 || hangs[0].Start > week.String() {
 		return false
 	}
-	before, _ := fs.ReadFile(j.root.FS(), path.Join(outputFolder, name)) // none: nothing was printed
-	hangs, made := weeksOf(before), weeksOf(c.files[i].Bytes)
-	return len(hangs) > 0 && hangs[0].Start <= week.String() && !reflect.DeepEqual(hangs, made)
+	before, after = j.printed(c, "calendar.ics")
+	return !reflect.DeepEqual(hangs, made) || !reflect.DeepEqual(clock.FindAll(before, -1), clock.FindAll(after, -1))
+}
+
+// clock is when a calendar's days begin.
+var clock = regexp.MustCompile(`\nDTSTART:\d{8}T\d{6}`)
+
+// printed is a file of a client as it was printed, none where it was not, and as it is
+// made now.
+func (j *job) printed(c *client, name string) (before, after []byte) {
+	name = path.Join(printFolder(c.slug), name)
+	before, _ = fs.ReadFile(j.root.FS(), path.Join(outputFolder, name))
+	if i := slices.IndexFunc(c.files, func(f store.File) bool { return f.Path == name }); i >= 0 {
+		after = c.files[i].Bytes
+	}
+	return before, after
 }
 
 // printedWeek is a week as other software reads it, as far as it tells weeks apart.

@@ -72,9 +72,12 @@ func training(t *program.Training, like samples) read {
 		may("start", "2027-01-11", date(&t.Start, earliest, latest)),
 		may("weeks", "12", weeks.between(4, 16).whole(&t.Weeks)),
 		may("time", `"18:00"`, timeOfDay(&t.Time)),
-		may("remind", "2 h", minutes.between(5, 2880).whole(&t.Remind)),
+		may("remind", "2 h", minutes.between(5, longestReminder).whole(&t.Remind)),
 	)
 }
+
+// longestReminder is in minutes (our judgement): two days.
+const longestReminder = 2 * 24 * 60
 
 // timeOfDay reads "18:00" as minutes after midnight. Between midnight and five nobody
 // trains (our judgement); it will have been an afternoon.

@@ -46,6 +46,20 @@ func (f *folder) readPlans(c *client) {
 		}
 	}
 	c.orderPlans(dir)
+	c.checkClock()
+}
+
+// checkClock says that a time of day waits for a plan to be kept with it.
+func (c *client) checkClock() {
+	n := len(c.Plans)
+	if n == 0 || !c.sound() || c.Plans[n-1].Clock == c.Training.Clock {
+		return
+	}
+	path := "training.time"
+	if !c.given(path) {
+		path = "training"
+	}
+	c.unusual(path, "time_waits", "client", c.Slug)
 }
 
 // orderPlans sorts by version, and refuses two of one number or a later one made
@@ -137,6 +151,9 @@ func planFault(v *program.PlanVersion) string {
 		return "it has no version or no day"
 	case n == 0 || n > 53:
 		return fmt.Sprintf("it has %d weeks", n)
+	}
+	if v.Time < 0 || v.Time >= 24*60 || v.Remind < 0 || v.Remind > longestReminder {
+		return fmt.Sprintf("its sessions begin %d minutes after midnight", v.Time)
 	}
 	for i, step := range v.Passed {
 		if step == "" || slices.Contains(v.Passed[:i], step) {

@@ -72,7 +72,7 @@ func (o *OnWall) hang(lib *program.Library, a *program.Assessment, v *program.Pl
 	if plan == nil || len(v.Weeks) == 0 {
 		return
 	}
-	p.Version, p.Start, p.From = v.Version, v.Weeks[0].Start, 0
+	p.Version, p.Start, p.From, p.Client.Clock = v.Version, v.Weeks[0].Start, 0, v.Clock
 	if v.Version > 1 {
 		p.From = madeFor(v)
 	}

@@ -20,7 +20,9 @@ import (
 // it is made from the page's random name, so that it tells nothing. Calendars tell
 // the newer of two by SEQUENCE, else by DTSTAMP (RFC 5546, 2.1.5). SEQUENCE is 0 as
 // the first plan has a day, and then one less than the number of the plan that
-// last changed it, so that it never falls from one plan to the next. DTSTAMP is the
+// last changed it or its time of day, so that it never falls from one plan to the next;
+// it has to grow when DTSTART, DTEND or STATUS change (RFC 5546, 2.1.4). So a time that
+// the coach changes holds from the plan that is kept with it, like all else that hangs. DTSTAMP is the
 // day that the plan on the wall was made, LAST-MODIFIED the day of the plan that
 // made the event so, both 00:00 UTC. A session that went is still there, as
 // CANCELLED: a calendar keeps what is merely missing.
@@ -62,17 +64,17 @@ func event(line func(string, ...any), v *View, e *Event) {
 	line("DTSTAMP:%sT000000Z", basic(v.Made))
 	line("LAST-MODIFIED:%sT000000Z", basic(e.Revised))
 	line("STATUS:%s", status)
-	when(line, v, e)
+	when(line, e)
 	line("SUMMARY:%s", escape(e.Summary))
 	line("DESCRIPTION:%s", escape(strings.Join(text, "\n")))
 	if address := dayAddress(v, e.Day); address != "" && !e.Gone {
 		line("URL:%s", address)
 	}
 	line("TRANSP:TRANSPARENT")
-	if v.Time > 0 && v.Remind > 0 && !e.Gone {
+	if e.Clock.Time > 0 && e.Clock.Remind > 0 && !e.Gone {
 		line("BEGIN:VALARM")
 		line("ACTION:DISPLAY")
-		line("TRIGGER:-PT%dM", v.Remind)
+		line("TRIGGER:-PT%dM", e.Clock.Remind)
 		line("DESCRIPTION:%s", escape(e.Summary))
 		line("END:VALARM")
 	}
@@ -81,14 +83,14 @@ func event(line func(string, ...any), v *View, e *Event) {
 
 // when writes the whole day, or where the coach wants times the session's, by the clock
 // of wherever the reader is (RFC 5545, 3.3.5, form 1).
-func when(line func(string, ...any), v *View, e *Event) {
-	if v.Time == 0 || e.Minutes == 0 {
+func when(line func(string, ...any), e *Event) {
+	if e.Clock.Time == 0 || e.Minutes == 0 {
 		line("DTSTART;VALUE=DATE:%s", basic(e.Day))
 		line("DTEND;VALUE=DATE:%s", basic(e.Day+1)) // the day after: RFC 5545 counts the end out
 		return
 	}
-	line("DTSTART:%s", clockOn(e.Day, v.Time))
-	line("DTEND:%s", clockOn(e.Day, v.Time+e.Minutes))
+	line("DTSTART:%s", clockOn(e.Day, e.Clock.Time))
+	line("DTEND:%s", clockOn(e.Day, e.Clock.Time+e.Minutes))
 }
 
 func clockOn(day program.Date, minutes int) string {

@@ -123,9 +123,9 @@ func TestCalendarReadsBack(t *testing.T) {
 // 3.3.5, form 1: local time has no zone), two hours after the phone has said so (3.8.6.3),
 // with the address of its page, and no hash in anything that people read.
 func TestCalendarWithTimes(t *testing.T) {
-	v := &View{First: "Ann", Skill: "Planche", Page: "k7f3q9w2m4", Public: true, Time: 18*60 + 30, Remind: 120,
+	v := &View{First: "Ann", Skill: "Planche", Page: "k7f3q9w2m4", Public: true,
 		Coach:  program.Coach{Site: "https://hall.example.org/"},
-		Events: []Event{{Day: program.NewDate(2027, 2, 15), Minutes: 57, Summary: "3 × 10 s half-open tuck"}}}
+		Events: []Event{{Day: program.NewDate(2027, 2, 15), Minutes: 57, Clock: program.Clock{Time: 18*60 + 30, Remind: 120}, Summary: "3 × 10 s half-open tuck"}}}
 	text := string(Calendar(v))
 	for _, want := range []string{"\r\nDTSTART:20270215T183000\r\n", "\r\nDTEND:20270215T192700\r\n", "\r\nTRIGGER:-PT120M\r\n",
 		"\r\nURL:https://hall.example.org/c/k7f3q9w2m4/day-2027-02-15.html\r\n"} {

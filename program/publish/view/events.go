@@ -14,6 +14,7 @@ type Event struct {
 	Day      program.Date
 	Summary  string
 	Minutes  int
+	Clock    program.Clock
 	Text     string       // what to do; of a session that went, that it did
 	Revision int          // the number of the plan that made it so, less one
 	Revised  program.Date // the day that plan was made
@@ -23,7 +24,7 @@ type Event struct {
 
 // says compares what a reader sees.
 func (e *Event) says(other *Event) bool {
-	return e.Gone == other.Gone && e.Summary == other.Summary && e.Text == other.Text
+	return e.Gone == other.Gone && e.Summary == other.Summary && e.Text == other.Text && e.Clock == other.Clock
 }
 
 // diary is what a client's calendars have held, day by day, as of one plan after
@@ -33,12 +34,16 @@ type diary map[program.Date]Event
 // hang takes in a plan, after those before it. A day that reads otherwise, is new
 // or is there again is of this plan; so is one that went. Days that had passed by
 // then and are not in it (a week in which nothing was done has become a week off)
-// are not called off: they stay in the calendar as they were.
+// are not called off: they stay in the calendar as they were, and so does the time of
+// day of those that are in it.
 func (d diary) hang(v *program.PlanVersion, sessions []Event) {
 	in := map[program.Date]bool{}
 	for _, e := range sessions {
 		in[e.Day] = true
 		old, ok := d[e.Day]
+		if ok && e.Day < v.On {
+			e.Clock = old.Clock
+		}
 		if e.Revision, e.Revised = old.Revision, old.Revised; !ok || !e.says(&old) {
 			e.Revision, e.Revised = v.Version-1, v.On
 		}
@@ -77,7 +82,7 @@ func (s *speech) before(kept []program.PlanVersion) (diary, turns) {
 	for i := range kept {
 		v := &kept[i]
 		t = t.after(v.Weeks)
-		d.hang(v, old.events(old.weeks(v.Weeks, t)))
+		d.hang(v, old.events(old.weeks(v.Weeks, t), v.Clock))
 	}
 	return d, t
 }
@@ -86,7 +91,7 @@ func (s *speech) before(kept []program.PlanVersion) (diary, turns) {
 // a day, is in the diary. A session that went with an earlier plan of this block
 // is called off still: not every calendar took in every plan.
 func (s *speech) calendar(d diary, v *View, wall *program.PlanVersion) []Event {
-	d.hang(wall, s.events(v.Weeks))
+	d.hang(wall, s.events(v.Weeks, wall.Clock))
 	all := d.since(min(v.Start, wall.On))
 	for i := range all {
 		if e := &all[i]; e.Gone {
@@ -97,13 +102,13 @@ func (s *speech) calendar(d diary, v *View, wall *program.PlanVersion) []Event {
 }
 
 // events are the sessions of a block.
-func (s *speech) events(weeks []Week) []Event {
+func (s *speech) events(weeks []Week, clock program.Clock) []Event {
 	var all []Event
 	for _, w := range weeks {
 		for i := range w.Sessions {
 			session := &w.Sessions[i]
 			title := s.say("calendar.title", "what", session.Work, "week", w.Title)
-			all = append(all, Event{Day: session.Date, Minutes: session.Length, Summary: title, Text: s.doing(session)})
+			all = append(all, Event{Day: session.Date, Minutes: session.Length, Clock: clock, Summary: title, Text: s.doing(session)})
 		}
 	}
 	return all

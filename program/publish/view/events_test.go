@@ -154,6 +154,33 @@ func TestTheNewerCalendarWins(t *testing.T) {
 
 func iso(basic string) string { return basic[:4] + "-" + basic[4:6] + "-" + basic[6:] }
 
+// The same weeks at another time of day are another plan's: the days to come have its
+// number (RFC 5545, 3.8.7.4: SEQUENCE grows with a significant revision, and RFC 5546,
+// 2.1.4, counts DTSTART among them), those before it keep the time they had.
+func TestAnotherTimeOfDay(t *testing.T) {
+	p := viewtest.Program()
+	plans := []program.PlanVersion{
+		{Version: 1, On: p.Measured, Weeks: p.Weeks, Clock: program.Clock{Time: 18 * 60}},
+		{Version: 2, On: program.NewDate(2027, 2, 12), Weeks: p.Weeks, Clock: program.Clock{Time: 19*60 + 30, Remind: 60}},
+		{Version: 3, On: program.NewDate(2027, 2, 19), Weeks: p.Weeks},
+	}
+	all := written(t, plans)
+	for n, want := range [][]string{
+		{"DTSTART:20270111T180000", "DTSTART:20270215T180000", "SEQUENCE:0"},
+		{"DTSTART:20270111T180000", "DTSTART:20270215T193000", "SEQUENCE:1", "TRIGGER:-PT60M", "LAST-MODIFIED:20270212T000000Z"},
+		{"DTSTART:20270111T180000", "DTSTART:20270215T193000", "DTSTART;VALUE=DATE:20270222", "SEQUENCE:2"},
+	} {
+		for _, line := range want {
+			if !bytes.Contains(all[n], []byte("\r\n"+line+"\r\n")) {
+				t.Errorf("plan %d lacks %s", n+1, line)
+			}
+		}
+		if got := bytes.Count(all[n], []byte("\r\nSEQUENCE:0\r\n")); n > 0 && got != 14 {
+			t.Errorf("plan %d: %d of the 14 days before the second plan are as they were", n+1, got)
+		}
+	}
+}
+
 // A plan kept as it hung, or with new words for old notes, changes no byte of the
 // calendar but what names the plan.
 func TestTheFirstPlanKept(t *testing.T) {

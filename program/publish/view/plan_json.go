@@ -8,8 +8,8 @@ import (
 )
 
 // A kept plan is one JSON object: version, on (the day it was made), passed (steps
-// whose gates the coach has signed, where there are any) and weeks, one session a
-// line. Fields are those of program.PlanVersion and what it holds,
+// whose gates the coach has signed, where there are any), time and remind (when
+// sessions begin, minutes, where the coach wants that) and weeks, one session a line. Fields are those of program.PlanVersion and what it holds,
 // by their names with a small first letter, in the same units and to the last
 // digit, so that what is read again is what was planned; what is nothing is left
 // out. Figures are not kept: they follow from the assessment.
@@ -106,6 +106,9 @@ func PlanJSON(v *program.PlanVersion) ([]byte, error) {
 	w.put(`{"version":`, v.Version, `,"on":`, v.On)
 	if len(v.Passed) > 0 {
 		w.put(`,"passed":`, v.Passed)
+	}
+	if v.Clock.Time > 0 {
+		w.put(`,"time":`, v.Clock.Time, `,"remind":`, v.Clock.Remind)
 	}
 	if len(v.Forecasts) > 0 {
 		w.put(`,"forecasts":`, each(v.Forecasts, func(f program.Forecast) planForecast { return planForecast(f) }))

@@ -74,8 +74,6 @@ type View struct {
 
 	ChartTerms, PageTerms []string // what wall chart and one-page plan have words for, explained
 
-	Time   int          // minutes after midnight when sessions begin; 0: whenever
-	Remind int          // minutes before that its calendar reminds; 0: never
 	Made   program.Date // the day the plan on the wall was made; of the first, the day measured
 	Events []Event      // of its calendar, in order
 
@@ -174,7 +172,7 @@ type Gate struct {
 // View is complete but for those.
 func New(coach program.Coach, lib *program.Library, p *program.Program, kept ...program.PlanVersion) (*View, program.Problems) {
 	s := newSpeech(coach, lib, p)
-	wall := program.PlanVersion{Version: 1, On: p.Measured}
+	wall := program.PlanVersion{Version: 1, On: p.Measured, Clock: p.Client.Clock}
 	if n := len(kept); n > 0 {
 		wall, kept = kept[n-1], kept[:n-1]
 	}
@@ -192,7 +190,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
 		Client: p.Client.Name, First: first(p), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
-		Large:  p.Client.Large, Coach: coach, Lang: s.lang, Time: p.Client.Time, Remind: p.Client.Remind, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
+		Large:  p.Client.Large, Coach: coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Number: strconv.Itoa(max(1, p.Version)),
 	}
 	v.of(s.lib, p)
