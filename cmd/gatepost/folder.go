@@ -90,40 +90,15 @@ func (j *job) readOne(slug string) (program.Studio, *program.Assessment, program
 
 // write puts files into the output folder and says what changed.
 func (j *job) write(files []store.File, scope store.Scope) error {
-	out, err := j.openOutput()
-	if err != nil {
-		return err
-	}
-	defer out.Close()
-	result, err := store.Write(out, files, scope)
-	switch {
-	case errors.Is(err, store.ErrUnfinished):
-		return err
-	case err != nil:
-		return fmt.Errorf("nothing was written:\n%w", err)
-	}
-	for _, path := range result.Left {
-		fmt.Fprintf(j.err, "left where it is, for somebody changed it: %s\n", j.shown(outputFolder, path))
-	}
-	j.tell(len(result.Written), len(result.Unchanged), len(result.Removed))
-	return nil
+	w := j.writing(output{})
+	defer w.close()
+	w.take(&client{files: files})
+	return w.commit(scope)
 }
 
 // tell says what became of the output.
 func (j *job) tell(written, unchanged, removed int) {
 	fmt.Fprintf(j.out, "%s: %d written, %d unchanged, %d removed\n", j.shown(outputFolder), written, unchanged, removed)
-}
-
-func (j *job) openOutput() (*os.Root, error) {
-	err := j.root.MkdirAll(outputFolder, 0o755)
-	if err != nil {
-		return nil, fmt.Errorf("nothing was written: cannot make the folder %s: %w", j.shown(outputFolder), cause(err))
-	}
-	out, err := j.root.OpenRoot(outputFolder)
-	if err != nil {
-		return nil, fmt.Errorf("nothing was written: cannot open the folder %s: %w", j.shown(outputFolder), cause(err))
-	}
-	return out, nil
 }
 
 // report writes problems, and gives errReported where they stop the work.
@@ -152,6 +127,11 @@ func about(problems program.Problems, client string) program.Problems {
 		of := clientOf(p)
 		return of != "" && of != client
 	})
+}
+
+// ofClient picks the problems of one client's files.
+func ofClient(problems program.Problems, client string) program.Problems {
+	return slices.DeleteFunc(slices.Clone(problems), func(p program.Problem) bool { return clientOf(p) != client })
 }
 
 // clientName makes a folder's name of what was typed: "Maren" is maren.

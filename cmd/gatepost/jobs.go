@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
 
 	"gatepost/program"
+	"gatepost/program/intake"
 	"gatepost/program/publish/view"
 )
 
@@ -27,42 +29,49 @@ func (j *job) build(part output, typed, on string) error {
 	if err := j.recoverOutput(); err != nil {
 		return err
 	}
-	only := ""
+	w := j.writing(part)
+	defer w.close()
 	if typed != "" {
-		only, _ = clientName(typed) // its form was checked with the arguments
+		only, _ := clientName(typed) // its form was checked with the arguments
 		if err := j.checkClient(only); err != nil {
 			return err
 		}
+		return j.makeAndWrite(w, only)
 	}
-	if only != "" {
-		_, err := j.makeAndWrite(part, only)
+	if err := w.begin(); err != nil {
 		return err
 	}
-	source := j.source(part)
-	if j.fresh(part, source) {
-		return nil
+	if w.look(); w.whole() {
+		return j.sayAgain(w)
 	}
-	s, err := j.makeAndWrite(part, "")
-	if err == nil && source == j.source(part) { // nobody changed a file meanwhile
-		j.remember(source, s)
-	}
-	return err
+	return j.makeAndWrite(w, "")
 }
 
-// makeAndWrite gives what it said. The output of clients whose files have errors is
+// makeAndWrite makes what does not stand. The output of clients whose files have errors is
 // left as it was, and that is an error in the end.
-func (j *job) makeAndWrite(part output, only string) (said, error) {
-	m, stopped := j.makeSound(part, only)
+func (j *job) makeAndWrite(w *writing, only string) error {
+	m, stopped := j.makeSound(w.part, only, w)
 	if stopped != nil && (only != "" || !m.sound) {
-		return said{}, stopped
+		return stopped
 	}
 	lines, _ := withheld(m.clients)
 	io.WriteString(j.out, lines)
-	if err := j.write(m.files, append(part.scope(only), m.alone...)); err != nil {
-		return said{}, err
+	if err := w.commit(append(w.part.scope(only), m.alone...)); err != nil {
+		return err
 	}
 	j.sayLeft(m.left)
-	return said{Withheld: lines, Reported: j.reported(m.problems)}, stopped
+	return stopped
+}
+
+// sayAgain says what making said of all that stands.
+func (j *job) sayAgain(w *writing) error {
+	clients, problems := w.keep()
+	if err := j.report(problems); err != nil {
+		return err
+	}
+	lines, _ := withheld(clients)
+	io.WriteString(j.out, lines)
+	return w.commit(w.part.scope(""))
 }
 
 // check does the whole job but for the writing.
@@ -73,7 +82,7 @@ func (j *job) check() error {
 	defer j.root.Close()
 	part := wholeOutput
 	part.week = view.MessageWeek(program.NewDate(j.now().Date()))
-	m, err := j.makeSound(part, "")
+	m, err := j.makeSound(part, "", nowhere)
 	lines, number := withheld(m.clients)
 	io.WriteString(j.out, lines)
 	if err == nil {
@@ -90,8 +99,8 @@ func (j *job) check() error {
 // with problems do not keep it from making those of the others; all problems are
 // reported, and where one is more than a warning, it is an error. What every client
 // needs stops all: the studio's file, the library, the words.
-func (j *job) makeSound(part output, only string) (made, error) {
-	studio, problems := j.readFor(only)
+func (j *job) makeSound(part output, only string, w *writing) (made, error) {
+	studio, problems := j.readChanged(only, w)
 	if only != "" {
 		problems = about(problems, only)
 	}
@@ -99,15 +108,46 @@ func (j *job) makeSound(part output, only string) (made, error) {
 		return made{}, j.report(problems)
 	}
 	studio.Clients = without(studio.Clients, leftOf(problems))
-	m := j.makeAll(&studio, part, only)
-	m.problems = append(problems, m.problems...)
+	m := j.makeAll(&studio, part, only, w.of(problems))
+	if w.stands("") {
+		problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return clientOf(p) == "" }) // kept, and said below
+	} else if !w.discards() {
+		w.add("", said{Problems: append(about(problems, ""), m.shared...)}, m.pages)
+	}
+	m.problems = append(problems, append(m.problems, m.shared...)...)
 	m.sound = !about(m.problems, "").Stop()
 	m.left = leftOf(m.problems)
-	m.alone = j.leftAlone(m.left, without(studio.Clients, m.left))
+	m.keep(w)
+	m.alone = j.leftAlone(m.left, m.clients)
 	if part.print { // said once: what is printed now hangs then
-		return m, j.report(append(slices.Clone(m.problems), j.unkept(&m, part.week)...))
+		return m, j.report(append(slices.Clone(m.problems), j.unkept(&m)...))
 	}
 	return m, j.report(m.problems)
+}
+
+// keep adds what stands to what was made.
+func (m *made) keep(w *writing) {
+	clients, problems := w.keep()
+	m.clients, m.problems = append(m.clients, clients...), append(m.problems, problems...)
+	slices.SortFunc(m.clients, func(a, b *client) int { return strings.Compare(a.slug, b.slug) })
+}
+
+// readChanged reads the folder, but for clients of whom all stands.
+func (j *job) readChanged(only string, w *writing) (program.Studio, program.Problems) {
+	pages := map[string]string{}
+	for slug, s := range w.standing {
+		if slug != "" {
+			pages[slug] = s.Page
+		}
+	}
+	if len(pages) > 0 {
+		studio, problems, ok := intake.ReadBut(j.root.FS(), j.builtIn, j.chance, pages)
+		if ok {
+			return studio, problems
+		}
+		clear(w.standing)
+	}
+	return j.readFor(only)
 }
 
 // withheld names the clients who get no program yet, and why, a line each, and

@@ -30,12 +30,12 @@ func without(clients []program.Assessment, left []string) []program.Assessment {
 
 // leftAlone is the part of the output that belongs to clients with errors: their
 // paper, and their pages, unless somebody else has that address now.
-func (j *job) leftAlone(left []string, read []program.Assessment) store.Scope {
+func (j *job) leftAlone(left []string, clients []*client) store.Scope {
 	var scope store.Scope
 	for _, slug := range left {
 		scope = append(scope, "!"+printFolder(slug)+"/")
 		for _, page := range j.pagesOf(slug) {
-			if !slices.ContainsFunc(read, func(a program.Assessment) bool { return a.Page == page }) {
+			if !slices.ContainsFunc(clients, func(c *client) bool { return c.page == page && !slices.Contains(left, c.slug) }) {
 				scope = append(scope, "!"+path.Join(pagesFolder, page)+"/")
 			}
 		}

@@ -44,13 +44,13 @@ func (o output) scope(client string) store.Scope {
 
 func printFolder(client string) string { return path.Join("print", client) }
 
-// made is everything made of a studio, not yet written.
+// made is everything made of a studio.
 type made struct {
 	album    *posture.Album
 	clients  []*client // in the studio's order
 	publics  []site.Public
-	pages    []store.File // of the site, that are no client's
-	files    []store.File // all of them, but for clients with errors
+	pages    []store.File     // of the site, that are no client's
+	shared   program.Problems // of all that is no client's
 	problems program.Problems
 	sound    bool        // nothing that every client needs has an error
 	left     []string    // clients with errors
@@ -60,8 +60,10 @@ type made struct {
 // client is one client's program and what is printed of it.
 type client struct {
 	slug     string
+	page     string   // address of the pages; empty: there are none
 	withheld []string // why there is no program yet
 	kept     bool     // a plan was kept
+	unkept   bool     // no plan was, and what hangs is not what is made
 	program  program.Program
 	view     *view.View // nil where a problem stopped the planning
 	read     program.Review
@@ -78,46 +80,43 @@ func (c *client) forget() {
 	c.program, c.view, c.read, c.review, c.changed, c.printNow = program.Program{}, nil, program.Review{}, nil, nil, nil
 }
 
-// makeAll plans every client, or the one named, and makes a part of the output.
-// Of the website everything is made that is not kept from the last time.
-func (j *job) makeAll(studio *program.Studio, part output, only string) made {
+// makeAll plans every client of a studio, or the one named, and makes a part of the output.
+// What is made goes to the writing at once; a preview, which has none, keeps it, and of the
+// website makes only what it has not kept from the last time.
+func (j *job) makeAll(studio *program.Studio, part output, only string, w *writing) made {
 	chosen := pick(studio.Clients, only)
 	look := j.templates()
 	kept := j.kept.of(studio, look)
 	m := made{album: kept.drawn(studio), clients: make([]*client, len(chosen))}
-	waiting := slices.DeleteFunc(slices.Clone(studio.Waiting), func(slug string) bool { return only != "" && slug != only })
-	var sheets map[string][]byte
-	if part.print {
-		sheets = testSheets(&m, studio, chosen, waiting)
-	}
-	with := making{studio: studio, part: part, album: m.album}
+	with := making{studio: studio, part: part, album: m.album, sheet: testSheets(studio, m.album)}
 	if part.site {
-		with.web = j.website(&m, studio, look, kept)
+		with.web = j.website(&m, studio, look, kept, w.stands(""))
 	}
 	j.sideBySide(len(chosen), "clients", func(i int) {
 		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
 			m.clients[i] = with.client(chosen[i])
+			m.clients[i].unkept = part.print && j.differs(m.clients[i], part.week)
 			m.clients[i].forget()
-			if part.print { // a preview compares what was read with what is read next
+			if w != nil { // a preview compares what was read with what is read next
+				w.take(m.clients[i])
 				forgetLog(chosen[i])
 			}
 		}
 	})
-	for i, c := range m.clients {
-		m.problems = append(m.problems, c.problems...)
-		if c.problems.Stop() {
-			continue
-		}
-		m.files = append(m.files, c.files...)
-		if part.print {
-			m.files = append(m.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheets[chosen[i].Goal.Skill]})
+	if part.print {
+		for _, slug := range studio.Waiting {
+			if only == "" || slug == only {
+				c := with.waiting(slug)
+				m.problems = append(m.problems, c.problems...)
+				w.take(c)
+			}
 		}
 	}
-	if part.print { // for those whose assessment nobody has filled in yet
-		m.files = append(m.files, m.forms(studio, waiting, sheets[""])...)
+	for _, c := range m.clients {
+		m.problems = append(m.problems, c.problems...)
 	}
 	if part.site {
-		m.addPublic(with.web, kept)
+		m.addPublic(with.web, kept, w.stands(""))
 	}
 	return m
 }
@@ -126,17 +125,22 @@ func (j *job) makeAll(studio *program.Studio, part output, only string) made {
 // is a warning.
 func (j *job) draw(m *made, lib *program.Library) {
 	j.sideBySide(len(lib.Exercises), "drawings", func(i int) { m.album.Of(lib.Exercises[i].ID) })
-	m.problems = append(m.problems, m.album.Problems()...)
+	m.shared = append(m.shared, m.album.Problems()...)
 }
 
-// website begins the site; its public programs are planned and printed first.
-func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake) *site.Site {
-	j.draw(m, &studio.Library)
-	if kept.public() {
+// website begins the site; its public programs are planned and printed first, unless all
+// that is no client's stands.
+func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake, stands bool) *site.Site {
+	switch {
+	case stands:
+		m.publics = named(studio.Public)
+	case kept.public():
+		j.draw(m, &studio.Library)
 		m.publics = kept.publics
-	} else {
+	default:
+		j.draw(m, &studio.Library)
 		publics, problems := j.publics(studio, m.album)
-		m.publics, m.problems = publics, append(m.problems, problems...)
+		m.publics, m.shared = publics, append(m.shared, problems...)
 	}
 	return site.New(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: look,
@@ -145,15 +149,26 @@ func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keeps
 	})
 }
 
-// addPublic adds the pages that are no client's.
-func (m *made) addPublic(web *site.Site, kept *keepsake) {
-	if kept.public() {
-		m.pages = kept.pages
-	} else {
-		pages, problems := web.Public()
-		m.pages, m.problems = filesOf(pages), append(m.problems, problems...)
+// named are public programs as far as clients' pages know them: that they are there.
+func named(programs []program.PublicProgram) []site.Public {
+	var all []site.Public
+	for i := range programs {
+		all = append(all, site.Public{View: &view.Public{ID: programs[i].ID}})
 	}
-	m.files = append(m.files, m.pages...)
+	return all
+}
+
+// addPublic adds the pages that are no client's, unless they stand.
+func (m *made) addPublic(web *site.Site, kept *keepsake, stands bool) {
+	switch {
+	case stands:
+		m.shared = append(m.shared, web.Lacking()...)
+	case kept.public():
+		m.pages = kept.pages
+	default:
+		pages, problems := web.Public()
+		m.pages, m.shared = filesOf(pages), append(m.shared, problems...)
+	}
 }
 
 func filesOf(pages []site.File) []store.File {
@@ -203,12 +218,13 @@ type making struct {
 	part   output
 	album  *posture.Album // nil: cards show no exercises
 	web    *site.Site     // nil: no pages
+	sheet  func(skill string) madeSheet
 }
 
 // client makes one client's program, the one that hangs on the wall, prints it and makes
 // its pages.
 func (m *making) client(a *program.Assessment) *client {
-	c := &client{slug: a.Slug, kept: len(a.Plans) > 0}
+	c := &client{slug: a.Slug, page: a.Page, kept: len(a.Plans) > 0}
 	wall, problems := planner.Wall(&m.studio.Library, a)
 	c.program, c.changed, c.problems = wall.Program, wall.Changed, problems
 	c.printNow = c.program.ToPrint(c.changed, a.Plans, c.program.Version-1)
@@ -227,6 +243,7 @@ func (m *making) client(a *program.Assessment) *client {
 	}
 	if m.part.print {
 		m.print(c, a)
+		m.addSheet(c, a.Goal.Skill)
 	}
 	if m.web != nil {
 		var documents []site.Document

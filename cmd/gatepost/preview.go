@@ -6,6 +6,7 @@ import (
 	"net"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -112,21 +113,27 @@ func (j *job) remake() (files map[string][]byte, messages string) {
 	if problems.Stop() {
 		return nil, j.reported(problems)
 	}
-	m := j.makeAll(&studio, siteOutput, "")
-	if problems = append(problems, m.problems...); problems.Stop() {
+	m := j.makeAll(&studio, siteOutput, "", nil)
+	if problems = slices.Concat(problems, m.problems, m.shared); problems.Stop() {
 		return nil, j.reported(problems)
 	}
 	j.kept = j.keep(&studio, m)
-	return below(m.files, "site/"), ""
+	return m.site(), ""
 }
 
-// below are the files of a folder by their path in it.
-func below(files []store.File, folder string) map[string][]byte {
+// site are the files of the website by their path in it.
+func (m *made) site() map[string][]byte {
 	all := map[string][]byte{}
-	for _, f := range files {
-		if path, ok := strings.CutPrefix(f.Path, folder); ok {
-			all[path] = f.Bytes
+	add := func(files []store.File) {
+		for _, f := range files {
+			if path, ok := strings.CutPrefix(f.Path, "site/"); ok {
+				all[path] = f.Bytes
+			}
 		}
+	}
+	add(m.pages)
+	for _, c := range m.clients {
+		add(c.files)
 	}
 	return all
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"path"
+	"sync"
 
 	"gatepost/program"
 	"gatepost/program/ladder"
@@ -81,38 +82,40 @@ func (c *client) add(name string, b []byte, problems program.Problems) {
 	c.problems = append(c.problems, problems...)
 }
 
-// testSheets are the blank forms for the next assessment, one for each skill that
-// somebody goes for, and under no name that of those who wait and have no goal yet.
-func testSheets(m *made, studio *program.Studio, chosen []*program.Assessment, waiting []string) map[string][]byte {
-	sheets := map[string][]byte{}
-	add := func(skill string) {
-		if sheets[skill] == nil {
-			sheet, problems := blankSheet(studio, skill, m.album)
-			sheets[skill], m.problems = sheet, append(m.problems, problems...)
-		}
-	}
-	for _, a := range chosen {
-		add(a.Goal.Skill)
-	}
-	if len(waiting) > 0 {
-		add("")
-	}
-	return sheets
+// madeSheet is a blank form for the next assessment.
+type madeSheet struct {
+	file     []byte
+	problems program.Problems
 }
 
-// forms are what those who wait are met with: the blank test sheet, and the first hour.
-func (m *made) forms(studio *program.Studio, waiting []string, sheet []byte) []store.File {
-	if len(waiting) == 0 {
-		return nil
+// testSheets are those forms, one for each skill that somebody goes for, and under no name
+// that of who waits and has no goal yet. Each is made when it is first asked for, and once.
+func testSheets(studio *program.Studio, album *posture.Album) func(skill string) madeSheet {
+	var all sync.Map
+	return func(skill string) madeSheet {
+		make, _ := all.LoadOrStore(skill, sync.OnceValue(func() madeSheet {
+			file, problems := blankSheet(studio, skill, album)
+			return madeSheet{file, problems}
+		}))
+		return make.(func() madeSheet)()
 	}
-	hour, problems := blankHour(studio)
-	m.problems = append(m.problems, problems...)
-	var files []store.File
-	for _, slug := range waiting {
-		files = append(files, store.File{Path: printFolder(slug) + "/test-sheet.pdf", Bytes: sheet},
-			store.File{Path: printFolder(slug) + "/first-session.pdf", Bytes: hour})
-	}
-	return files
+}
+
+func (m *making) addSheet(c *client, skill string) {
+	sheet := m.sheet(skill)
+	c.files = append(c.files, store.File{Path: printFolder(c.slug) + "/test-sheet.pdf", Bytes: sheet.file})
+	c.addNew(sheet.problems)
+}
+
+// waiting has what somebody is met with whose assessment nobody has filled in yet: the
+// blank test sheet, and the first hour.
+func (m *making) waiting(slug string) *client {
+	c := &client{slug: slug}
+	m.addSheet(c, "")
+	hour, problems := blankHour(m.studio)
+	c.files = append(c.files, store.File{Path: printFolder(slug) + "/first-session.pdf", Bytes: hour})
+	c.addNew(problems)
+	return c
 }
 
 func blankHour(studio *program.Studio) ([]byte, program.Problems) {

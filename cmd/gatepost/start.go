@@ -69,10 +69,9 @@ func (j *job) createNew(file string, b []byte) error {
 // start writes a new client's forms and then the assessment: should the second not be
 // possible, a blank form too many does no harm.
 func (j *job) start(slug, file string, assessment []byte, studio *program.Studio) error {
-	var m made
-	sheet, problems := blankSheet(studio, "", posture.NewAlbum(&studio.Library))
-	files := m.forms(studio, []string{slug}, sheet)
-	if err := j.report(append(problems, m.problems...)); err != nil {
+	forms := (&making{studio: studio, sheet: testSheets(studio, posture.NewAlbum(&studio.Library))}).waiting(slug)
+	files := forms.files
+	if err := j.report(forms.problems); err != nil {
 		return err
 	}
 	if err := j.write(files, store.Scope{files[0].Path, files[1].Path}); err != nil {

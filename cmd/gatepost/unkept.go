@@ -15,9 +15,9 @@ import (
 // unkept warns of clients of whose block, once it begins in a week, something has changed
 // what was printed while no plan was kept: what hangs is not known then, and no review can
 // name the cards to print.
-func (j *job) unkept(m *made, week program.Date) (all program.Problems) {
+func (j *job) unkept(m *made) (all program.Problems) {
 	for _, c := range m.clients {
-		if !c.kept && j.differs(c, week) {
+		if c.unkept {
 			all = append(all, program.Problem{Place: program.Place{File: j.wished(c.slug)}, Warning: true,
 				Message: terminal(j.words(), "unkept"), Advice: terminal(j.words(), "unkept_do", "client", c.slug)})
 		}
@@ -25,9 +25,12 @@ func (j *job) unkept(m *made, week program.Date) (all program.Problems) {
 	return all
 }
 
-// differs reports whether a block that has begun by a week is made otherwise than it was
-// printed.
+// differs reports whether a block that has begun by a week, and of which no plan was kept, is
+// made otherwise than it was printed.
 func (j *job) differs(c *client, week program.Date) bool {
+	if c.kept {
+		return false
+	}
 	before, after := j.printed(c, "program.json")
 	hangs, made := weeksOf(before), weeksOf(after)
 	if made == nil || len(hangs) == 0 || hangs[0].Start > week.String() {

@@ -30,6 +30,8 @@ type folder struct {
 	english        sayings // for what is wrong with the library
 	said           sayings // for what is wrong with clients; nil until the library is read
 	dates          program.DateOrder
+	known          map[string]string // pages of clients who are not read, by slug
+	clash          bool              // a client who is read has one of them
 	problems       program.Problems
 }
 

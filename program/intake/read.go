@@ -31,7 +31,20 @@ const NoClient = "/"
 // ReadFor reads what Read does, but for what clients other than the one named
 // have done: of hundreds, their logs and kept plans are most of the work.
 func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studio, program.Problems) {
+	return newFolder(coach, builtIn).read(chance, only)
+}
+
+// ReadBut reads what Read does, but for clients whose files are as they were; known has
+// their pages by their slugs. It fails where another client has one of those pages: whose
+// fault that is, only reading all of them can tell.
+func ReadBut(coach, builtIn fs.FS, chance io.Reader, known map[string]string) (studio program.Studio, problems program.Problems, ok bool) {
 	f := newFolder(coach, builtIn)
+	f.known = known
+	studio, problems = f.read(chance, "")
+	return studio, problems, !f.clash
+}
+
+func (f *folder) read(chance io.Reader, only string) (program.Studio, program.Problems) {
 	if !f.exists("content") {
 		f.say("content", "there is no such folder here", "Change to the coach's folder, the one that holds content/, or name it.")
 		return program.Studio{}, f.problems
@@ -54,6 +67,7 @@ func ReadFor(coach, builtIn fs.FS, chance io.Reader, only string) (program.Studi
 	wanted := slices.DeleteFunc(slices.Clone(clients), func(c *client) bool { return only != "" && c.Slug != only })
 	f.readDone(&library.Library, wanted)
 	checkPagesDiffer(clients)
+	f.clash = f.clashes(clients)
 	programs := f.readPrograms(library, known)
 	for _, c := range programs {
 		c.public.Wishes = rules.forEverybody()
@@ -157,6 +171,9 @@ func (f *folder) readClients(library *shelf, kit *names, chance io.Reader) []*cl
 	var clients []*client
 	for _, e := range entries {
 		name := clientsFolder + "/" + e.Name()
+		if _, known := f.known[e.Name()]; known {
+			continue
+		}
 		info, err := fs.Stat(f.coach, name)
 		switch {
 		case err != nil:

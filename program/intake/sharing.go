@@ -77,3 +77,12 @@ func checkPagesDiffer(clients []*client) {
 		owner[c.Page] = c
 	}
 }
+
+// clashes reports whether a client has the page of one who was not read.
+func (f *folder) clashes(clients []*client) bool {
+	taken := map[string]bool{"": false}
+	for _, page := range f.known {
+		taken[page] = page != ""
+	}
+	return slices.ContainsFunc(clients, func(c *client) bool { return taken[c.Page] })
+}

@@ -130,6 +130,10 @@ func (s *Site) Public() ([]File, program.Problems) {
 	return files, problems
 }
 
+// Lacking are the words that the pages lacked that were made so far, for who does not ask
+// for the public ones.
+func (s *Site) Lacking() program.Problems { return s.words.problems() }
+
 // Build makes the whole site, sorted by path. Where the problems stop the work
 // the files are not complete and must not be published.
 func Build(s Source) ([]File, program.Problems) {

@@ -12,8 +12,9 @@ import (
 
 // change is the difference between the output as it is and as it shall be.
 type change struct {
-	writes  []File
+	writes  []action
 	removes []string
+	staged  int // files so far
 	before  manifest
 	after   manifest
 	result  Result
@@ -23,42 +24,8 @@ func (c *change) empty() bool {
 	return len(c.writes) == 0 && len(c.removes) == 0 && bytes.Equal(c.before.bytes(), c.after.bytes())
 }
 
-// compare finds what has to be done, without doing anything, and every reason
-// why it can't be.
-func (d *disk) compare(files []File, scope Scope) (change, error) {
-	if err := d.checkFolders(files); err != nil {
-		return change{}, err
-	}
-	before, err := d.readManifest()
-	if err != nil {
-		return change{}, err
-	}
-	c := change{before: before, after: manifest{}}
-	verdicts := make([]verdict, len(files))
-	sideBySide(len(files), func(i int) { verdicts[i] = d.judge(files[i], before) })
-	var refused []error
-	for i, f := range files {
-		refused = append(refused, c.add(f, verdicts[i]))
-	}
-	folded := map[string]bool{}
-	for path := range c.after {
-		folded[strings.ToLower(path)] = true
-	}
-	for _, path := range before.paths() {
-		switch {
-		case !scope.has(path):
-			c.after[path] = before[path]
-		case !folded[strings.ToLower(path)]:
-			d.compareStale(&c, path)
-		}
-	}
-	refused = append(refused, d.checkWritable(&c))
-	c.sort()
-	return c, errors.Join(refused...)
-}
-
 func (c *change) sort() {
-	slices.SortFunc(c.writes, func(a, b File) int { return strings.Compare(a.Path, b.Path) })
+	slices.SortFunc(c.writes, func(a, b action) int { return strings.Compare(a.path, b.path) })
 	for _, paths := range [][]string{c.result.Written, c.result.Unchanged, c.result.Removed, c.result.Left} {
 		slices.Sort(paths)
 	}
@@ -66,10 +33,14 @@ func (c *change) sort() {
 
 // verdict is what was found about one new file.
 type verdict struct {
-	sum  string // of the new bytes
-	same bool   // they are there already
-	err  error  // they may not be written
+	sum    string // of the new bytes
+	same   bool   // they are there already
+	staged string // the name under which they wait
+	err    error  // they may not be written
 }
+
+// fresh reports whether the bytes have to be written.
+func (v verdict) fresh() bool { return v.err == nil && !v.same }
 
 // judge looks at what stands where a new file goes.
 func (d *disk) judge(f File, before manifest) verdict {
@@ -95,18 +66,16 @@ func (d *disk) changed(path string) error {
 }
 
 // add enters one new file into the change.
-func (c *change) add(f File, v verdict) error {
-	c.after[f.Path] = v.sum
+func (c *change) add(path string, v verdict) {
+	c.after[path] = v.sum
 	switch {
 	case v.err != nil:
-		return v.err
 	case v.same:
-		c.result.Unchanged = append(c.result.Unchanged, f.Path)
+		c.result.Unchanged = append(c.result.Unchanged, path)
 	default:
-		c.writes = append(c.writes, f)
-		c.result.Written = append(c.result.Written, f.Path)
+		c.writes = append(c.writes, action{staged: v.staged, sum: v.sum, path: path})
+		c.result.Written = append(c.result.Written, path)
 	}
-	return nil
 }
 
 // compareStale decides on a file that an earlier run wrote and this one does not.
@@ -136,43 +105,47 @@ func (d *disk) read(path string) ([]byte, error) {
 	return b, d.explain("read", path, err)
 }
 
-// checkFolders finds folders that are none, so that each is told once.
-func (d *disk) checkFolders(files []File) error {
-	var refused []error
-	for _, dir := range d.folders(files) {
-		info, err := d.root.Stat(dir)
-		switch {
-		case err != nil:
-			refused = append(refused, d.explain("open", dir, err))
-		case !info.IsDir():
-			refused = append(refused, fmt.Errorf("%s is a file where a folder must be; move it away", d.name(dir)))
-		}
+// checkFolder finds a folder that is none. It is told once, with all that go there.
+func (r *Run) checkFolder(file string) error {
+	dir := r.nearest(path.Dir(file))
+	info, err := r.root.Stat(dir)
+	switch {
+	case err != nil:
+		err = r.explain("open", dir, err)
+	case !info.IsDir():
+		err = fmt.Errorf("%s is a file where a folder must be; move it away", r.name(dir))
+	default:
+		return nil
 	}
-	return errors.Join(refused...)
+	r.mutex.Lock()
+	defer r.mutex.Unlock()
+	r.folders[dir] = err
+	return errFolder
 }
+
+// errFolder is the error of a file whose folder is told of.
+var errFolder = errors.New("its folder is none")
 
 // checkWritable finds folders that can't be changed, before anything is.
 func (d *disk) checkWritable(c *change) error {
-	changed := slices.Clone(c.writes)
-	for _, path := range c.removes {
-		changed = append(changed, File{Path: path})
+	set := map[string]bool{}
+	for _, a := range c.writes {
+		set[d.nearest(path.Dir(a.path))] = true
+	}
+	for _, file := range c.removes {
+		set[d.nearest(path.Dir(file))] = true
 	}
 	var refused []error
-	for _, dir := range d.folders(changed) {
+	for _, dir := range sortedKeys(set) {
 		refused = append(refused, d.explain("write to", dir, writable(d.name(dir))))
 	}
 	return errors.Join(refused...)
 }
 
-// folders are the nearest folders that are there already, sorted.
-func (d *disk) folders(files []File) []string {
-	set := map[string]bool{}
-	for _, f := range files {
-		dir := path.Dir(f.Path)
-		for dir != "." && !d.exists(dir) {
-			dir = path.Dir(dir)
-		}
-		set[dir] = true
+// nearest is a folder, or the nearest one above it that is there already.
+func (d *disk) nearest(dir string) string {
+	for dir != "." && !d.exists(dir) {
+		dir = path.Dir(dir)
 	}
-	return sortedKeys(set)
+	return dir
 }

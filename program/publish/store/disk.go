@@ -12,12 +12,15 @@ import (
 
 // Where the writer keeps its own things, below the output folder.
 const (
-	ownPath      = ".gatepost"
-	lockPath     = ownPath + "/lock"
-	manifestPath = ownPath + "/manifest"
-	stagePath    = ownPath + "/staged"
-	listPath     = ownPath + "/moves"
-	newListPath  = ownPath + "/moves.new"
+	ownPath       = ".gatepost"
+	formPath      = ownPath + "/form"
+	lockPath      = ownPath + "/lock"
+	manifestPath  = ownPath + "/manifest"
+	printsPath    = ownPath + "/prints"
+	newPrintsPath = ownPath + "/prints.new"
+	stagePath     = ownPath + "/staged"
+	listPath      = ownPath + "/moves"
+	newListPath   = ownPath + "/moves.new"
 )
 
 // disk is the output folder. Every change to it goes through step, so that a

@@ -17,16 +17,14 @@ type action struct {
 	path   string
 }
 
-// list is everything decided, in order; the manifest is last.
-func (c *change) list() []action {
-	var list []action
-	for i, f := range c.writes {
-		list = append(list, action{staged: fmt.Sprintf("%05d", i), sum: c.after[f.Path], path: f.Path})
-	}
+// list is everything decided, in order; the manifest and the prints are last.
+func (c *change) list(after prints) []action {
+	list := slices.Clone(c.writes)
 	for _, path := range c.removes {
 		list = append(list, action{sum: c.before[path], path: path})
 	}
-	return append(list, action{staged: "manifest", sum: hash(c.after.bytes()), path: manifestPath})
+	return append(list, action{staged: "manifest", sum: hash(c.after.bytes()), path: manifestPath},
+		action{staged: "prints", sum: hash(after.bytes()), path: printsPath})
 }
 
 // The list is a text of one line an action: verb, staged name, SHA-256, path.
@@ -46,7 +44,7 @@ func decode(b []byte) ([]action, error) {
 	var list []action
 	for number, line := range lines(b) {
 		part := strings.SplitN(line, " ", 4)
-		if len(part) != 4 || !plainPath(part[3]) && part[3] != manifestPath {
+		if len(part) != 4 || !plainPath(part[3]) && part[3] != manifestPath && part[3] != printsPath {
 			return nil, fmt.Errorf("line %d is damaged", number+1)
 		}
 		if part[0] == "remove" {
@@ -57,44 +55,24 @@ func decode(b []byte) ([]action, error) {
 	return list, nil
 }
 
-// stage writes everything new beside the output, and then the list. Once the
-// list has its name, the change is decided.
-func (d *disk) stage(c change) error {
-	if err := d.makeFolder(stagePath); err != nil {
-		return err
-	}
-	files := []File{{Path: "manifest", Bytes: c.after.bytes()}}
-	for i, f := range c.writes {
-		files = append(files, File{Path: fmt.Sprintf("%05d", i), Bytes: f.Bytes})
-	}
-	if err := d.stageFiles(files); err != nil {
-		return err
-	}
-	if err := d.syncFolder(stagePath); err != nil {
-		return err
-	}
-	if err := d.create(newListPath, encode(c.list())); err != nil {
-		return err
-	}
-	if err := d.move(newListPath, listPath); err != nil {
-		return err
-	}
-	return d.syncFolder(ownPath)
-}
-
-func (d *disk) stageFiles(files []File) error {
-	stage, err := d.root.OpenRoot(stagePath) // so that no path is walked for each file
-	if err != nil {
-		return d.explain("open", stagePath, err)
-	}
-	defer stage.Close()
-	var failed firstError // a full disk is said once
-	sideBySide(len(files), func(i int) {
-		if !failed.any() {
-			failed.set(d.createIn(stage, files[i].Path, path.Join(stagePath, files[i].Path), files[i].Bytes))
+// decide writes the list beside what is staged. Once it has its name, the change is
+// decided.
+func (r *Run) decide(list []action, after prints) error {
+	for name, b := range map[string][]byte{"manifest": r.change.after.bytes(), "prints": after.bytes()} {
+		if err := r.createIn(r.stage, name, path.Join(stagePath, name), b); err != nil {
+			return err
 		}
-	})
-	return failed.err
+	}
+	if err := errors.Join(r.writeForm(), r.syncFolder(stagePath)); err != nil {
+		return err
+	}
+	if err := r.create(newListPath, encode(list)); err != nil {
+		return err
+	}
+	if err := r.move(newListPath, listPath); err != nil {
+		return err
+	}
+	return r.syncFolder(ownPath)
 }
 
 // recover carries out a decided list, and clears away what an undecided run
@@ -102,7 +80,7 @@ func (d *disk) stageFiles(files []File) error {
 func (d *disk) recover() (bool, error) {
 	b, err := d.root.ReadFile(listPath)
 	if errors.Is(err, fs.ErrNotExist) {
-		return false, errors.Join(d.remove(newListPath), d.remove(stagePath))
+		return false, errors.Join(d.remove(newListPath), d.remove(newPrintsPath), d.remove(stagePath))
 	}
 	if err != nil {
 		return false, d.explain("read", listPath, err)
@@ -144,7 +122,7 @@ func (d *disk) checkTargets(list []action) error {
 	}
 	errs := make([]error, len(list))
 	sideBySide(len(list), func(i int) {
-		if a := list[i]; a.staged != "" && a.path != manifestPath && d.exists(path.Join(stagePath, a.staged)) {
+		if a := list[i]; a.staged != "" && plainPath(a.path) && d.exists(path.Join(stagePath, a.staged)) {
 			errs[i] = d.checkTarget(a, before)
 		}
 	})
@@ -193,7 +171,7 @@ func (d *disk) do(a action, ready map[string]bool) error {
 	return err
 }
 
-func sortedKeys(set map[string]bool) []string {
+func sortedKeys[of any](set map[string]of) []string {
 	keys := make([]string, 0, len(set))
 	for key := range set {
 		keys = append(keys, key)

@@ -64,23 +64,3 @@ func plainPath(path string) bool {
 	return fs.ValidPath(path) && path != "." && path != ownPath && !strings.HasPrefix(path, ownPath+"/") &&
 		!strings.ContainsFunc(path, control)
 }
-
-// checkPaths finds mistakes of the caller: a path that may not be written, lies
-// outside the scope, or is there twice (in capitals, too: some disks hold them
-// to be the same).
-func checkPaths(files []File, scope Scope) error {
-	seen := map[string]bool{}
-	for _, f := range files {
-		folded := strings.ToLower(f.Path)
-		switch {
-		case !plainPath(f.Path):
-			return fmt.Errorf("store: %q is not a path below the output folder", f.Path)
-		case !scope.has(f.Path):
-			return fmt.Errorf("store: %q is outside what is being written", f.Path)
-		case seen[folded]:
-			return fmt.Errorf("store: %q is written twice", f.Path)
-		}
-		seen[folded] = true
-	}
-	return nil
-}

@@ -22,23 +22,3 @@ func sideBySide(n int, work func(i int)) {
 	}
 	wait.Wait()
 }
-
-// firstError is the first error of pieces of work that run side by side.
-type firstError struct {
-	mutex sync.Mutex
-	err   error
-}
-
-func (f *firstError) set(err error) {
-	f.mutex.Lock()
-	defer f.mutex.Unlock()
-	if f.err == nil {
-		f.err = err
-	}
-}
-
-func (f *firstError) any() bool {
-	f.mutex.Lock()
-	defer f.mutex.Unlock()
-	return f.err != nil
-}

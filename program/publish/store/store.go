@@ -71,39 +71,13 @@ func Recover(root *os.Root) (bool, error) {
 }
 
 func (d *disk) write(files []File, scope Scope) (Result, error) {
-	if err := checkPaths(files, scope); err != nil {
-		return Result{}, err
-	}
-	unlock, err := d.lock()
+	r, err := d.begin()
 	if err != nil {
 		return Result{}, err
 	}
-	defer unlock()
-	recovered, err := d.recover()
-	if err != nil {
-		return Result{}, err
-	}
-	change, err := d.compare(files, scope)
-	if err != nil {
-		return Result{}, err
-	}
-	change.result.Recovered = recovered
-	if change.empty() {
-		return change.result, nil
-	}
-	return change.result, d.apply(change)
-}
-
-// apply stages, decides and carries out.
-func (d *disk) apply(c change) error {
-	if err := d.remove(madePath); err != nil {
-		return err
-	}
-	if err := d.stage(c); err != nil {
-		d.remove(stagePath) // best effort: the next run clears it too
-		return err
-	}
-	return d.carryOut(c.list())
+	defer r.Close()
+	r.Add(Batch{}, files)
+	return r.Commit(scope, "")
 }
 
 // hash is the SHA-256 of a file's bytes, in hex.

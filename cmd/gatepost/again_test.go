@@ -1,0 +1,242 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+	"time"
+)
+
+var (
+	edits    = flag.Int("edits", 16, "edits that TestMakingLessIsTheSame draws")
+	editSeed = flag.Uint64("edits.seed", 1, "where they are drawn from")
+)
+
+// twins are two folders with the same files. One makes what changed; the other has lost
+// what it knew of its output, and makes everything.
+type twins struct {
+	t       *testing.T
+	less    string
+	all     string
+	builtIn fstest.MapFS
+	dice    *rand.Rand
+	day     int // of January 2027
+}
+
+// Whatever a coach does between two runs: a run that makes only what changed writes the
+// same bytes, says the same and counts the same as one that makes everything.
+func TestMakingLessIsTheSame(t *testing.T) {
+	w := &twins{t: t, less: t.TempDir(), all: t.TempDir(), dice: rand.New(rand.NewPCG(*editSeed, 0)), day: 10}
+	copyDemo(t, w.less, oneProgram)
+	if err := os.CopyFS(w.all, os.DirFS(w.less)); err != nil {
+		t.Fatal(err)
+	}
+	w.run(nil)
+	for n := range *edits {
+		did := w.edit()
+		if w.dice.IntN(4) == 0 {
+			did += "; " + w.edit()
+		}
+		part := [][]string{nil, nil, nil, nil, {"publish"}, {"print"}, {"print", "--both-sides"}, {"print", "maren"}}[w.dice.IntN(8)]
+		if w.run(part); t.Failed() {
+			t.Fatalf("edit %d: %s; then %v", n, did, part)
+		}
+	}
+}
+
+// run does the same job in both folders.
+func (w *twins) run(part []string) {
+	w.t.Helper()
+	_ = os.Remove(filepath.Join(w.all, "output/.gatepost/prints")) // none: nothing was made yet
+	less, all := w.build(w.less, part), w.build(w.all, part)
+	if less != all {
+		w.t.Errorf("it says\n%s\nand where everything is made\n%s", less, all)
+	}
+	if err := sameFiles(filepath.Join(w.less, "output"), filepath.Join(w.all, "output")); err != nil {
+		w.t.Error(err)
+	}
+}
+
+func (w *twins) build(folder string, part []string) string {
+	var said bytes.Buffer
+	args := append(slices.Clone(part), "--folder", folder)
+	if len(part) == 0 || part[0] == "print" {
+		args = append(args, "--on", fmt.Sprintf("2027-01-%02d", w.day))
+	}
+	chance := strings.NewReader(strings.Repeat("0123456789abcdef", 64))
+	code := run(args, surroundings{in: strings.NewReader(""), out: &said, err: &said, builtIn: builtIn, chance: chance,
+		now: func() time.Time { return time.Date(2027, 1, w.day, 0, 0, 0, 0, time.UTC) }})
+	return fmt.Sprintf("%d %s", code, strings.ReplaceAll(said.String(), folder, "FOLDER"))
+}
+
+// both does something to both folders, the output included.
+func (w *twins) both(change func(folder string) error) {
+	w.t.Helper()
+	for _, folder := range []string{w.less, w.all} {
+		if err := change(folder); err != nil {
+			w.t.Fatal(err)
+		}
+	}
+}
+
+// in changes a file of both folders; one that is not there is empty.
+func (w *twins) in(file string, change func(text string) string) {
+	w.t.Helper()
+	w.both(func(folder string) error {
+		name := filepath.Join(folder, filepath.FromSlash(file))
+		b, _ := os.ReadFile(name)
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			return err
+		}
+		return os.WriteFile(name, []byte(change(string(b))), 0o644)
+	})
+}
+
+func (w *twins) away(file string) {
+	w.t.Helper()
+	w.both(func(folder string) error { return os.RemoveAll(filepath.Join(folder, filepath.FromSlash(file))) })
+}
+
+// own takes a built-in file into the folder, changed, or gives it up again.
+func (w *twins) own(file, old, new string) {
+	if _, err := os.Stat(filepath.Join(w.less, file)); err == nil {
+		w.away(file)
+		return
+	}
+	b, err := os.ReadFile("../../" + file)
+	if err != nil || !bytes.Contains(b, []byte(old)) {
+		w.t.Fatal(file, err)
+	}
+	w.in(file, func(string) string { return strings.Replace(string(b), old, new, 1) })
+}
+
+// somebody is a client, of those there are.
+func (w *twins) somebody() string {
+	all, err := filepath.Glob(filepath.Join(w.less, "content/clients/*/assessment.yaml"))
+	if err != nil || len(all) == 0 {
+		w.t.Fatal("nobody is left", err)
+	}
+	return "content/clients/" + filepath.Base(filepath.Dir(all[w.dice.IntN(len(all))]))
+}
+
+// written is a file of the output, of those there are.
+func (w *twins) written() string {
+	var all []string
+	for _, form := range []string{"site/*.html", "site/c/*/*", "print/*/*"} {
+		some, _ := filepath.Glob(filepath.Join(w.less, "output", form))
+		all = append(all, some...)
+	}
+	below, err := filepath.Rel(w.less, all[w.dice.IntN(len(all))])
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	return filepath.ToSlash(below)
+}
+
+func swapped(form, with string) func(string) string {
+	re := regexp.MustCompile(form)
+	return func(text string) string { return re.ReplaceAllString(text, with) }
+}
+
+// edit does one thing that a coach, or a disk, may do.
+func (w *twins) edit() string {
+	who := w.somebody()
+	file := who + "/assessment.yaml"
+	all := []struct {
+		what string
+		do   func()
+	}{
+		{"another mass", func() { w.in(file, swapped(`mass: .* kg`, fmt.Sprintf("mass: %d kg", 58+w.dice.IntN(20)))) }},
+		{"the same mass in other words", func() { w.in(file, swapped(`mass: (\d+) kg`, "mass: $1.0 kg")) }},
+		{"shared no more", func() { w.in(file, swapped(`share: site`, "share: print")) }},
+		{"shared", func() {
+			page := fmt.Sprintf("page: q7%dm4xk9r2wz5tn8\n", w.dice.IntN(3)) // at times somebody's already
+			w.in(file, func(text string) string {
+				return "share: site\n" + page + swapped(`(?m)^(share|page): .*\n`, "")(text)
+			})
+		}},
+		{"a slip", func() { w.in(file, swapped(`(?m)^sex: `, "sexx: ")) }},
+		{"put right", func() { w.in(file, swapped(`(?m)^sexx: `, "sex: ")) }},
+		{"another skill", func() {
+			w.in(file, swapped(`skill: planche, step: straddle`, "skill: front lever, step: straddle"))
+		}},
+		{"a condition", func() { w.in(file, swapped(`(?m)^  elbows: fine`, "  conditions: [hernia]\n  elbows: fine")) }},
+		{"sound again", func() { w.in(file, swapped(`(?m)^  conditions: .*\n`, "")) }},
+		{"gone", func() {
+			if !strings.HasSuffix(who, "maren") {
+				w.away(who)
+			}
+		}},
+		{"somebody new", func() {
+			name := fmt.Sprintf("content/clients/new-%d/assessment.yaml", w.dice.IntN(3))
+			text, _ := os.ReadFile(filepath.Join(w.less, "content/clients/maren/assessment.yaml"))
+			w.in(name, func(string) string { return swapped(`(?m)^(share|page): .*\n`, "")(string(text)) })
+		}},
+		{"somebody who waits", func() {
+			w.in("content/clients/waits/assessment.yaml", func(text string) string {
+				if text != "" {
+					return ""
+				}
+				return "name:\nsex:\n"
+			})
+		}},
+		{"no client's folder", func() { w.in("content/clients/read-me.txt", func(string) string { return "x" }) }},
+		{"a line of the log", func() {
+			w.in("content/clients/maren/log.csv", func(text string) string {
+				return text + fmt.Sprintf("2027-02-%02d,done\n", 10+w.dice.IntN(9))
+			})
+		}},
+		{"no log", func() { w.away(who + "/log.csv") }},
+		{"a wish", func() {
+			w.in(who+"/coach.yaml", func(string) string { return fmt.Sprintf("rules: {main_sets: %d}\n", 3+w.dice.IntN(3)) })
+		}},
+		{"no wish", func() { w.away(who + "/coach.yaml") }},
+		{"the studio's rules", func() {
+			w.in("content/rules.yaml", func(string) string { return fmt.Sprintf("rules: {deload_every: %d}\n", 3+w.dice.IntN(2)) })
+		}},
+		{"no rules", func() { w.away("content/rules.yaml") }},
+		{"the coach's name", func() {
+			w.in("content/studio.yaml", swapped(`(?m)^coach: .*`, fmt.Sprintf("coach: Tilda %c", 'A'+w.dice.IntN(9))))
+		}},
+		{"a slip of the studio's", func() { w.in("content/studio.yaml", swapped(`(?m)^contact: `, "contakt: ")) }},
+		{"the studio put right", func() { w.in("content/studio.yaml", swapped(`(?m)^contakt: `, "contact: ")) }},
+		{"words", func() { w.own("content/words/en.yaml", "build week", "working week") }},
+		{"an exercise", func() { w.own("content/exercises/pull-up.md", "name: ", "name: Slow ") }},
+		{"a page", func() { w.own("content/pages/cautions.md", "title: ", "title: All ") }},
+		{"a template", func() { w.own("templates/week.html", "<", "<!-- ours --><") }},
+		{"a stylesheet", func() { w.own("templates/style.css", "{", "{ ") }},
+		{"a broken template", func() { w.own("templates/session.html", "{{", "{{{") }},
+		{"a note", func() { w.own("content/notes/quiet-week.md", "title: ", "title: Again: ") }},
+		{"a program", func() { w.own("content/programs/up-the-wall.yaml", "minutes: 60", "minutes: 45") }},
+		{"another day", func() { w.day = 1 + w.dice.IntN(28) }},
+		{"a page taken away", func() { w.away(w.written()) }},
+		{"a page edited by hand", func() { w.in(w.written(), func(text string) string { return text + "mine" }) }},
+		{"that undone", func() { // a copy under another name, as the message says
+			w.both(func(folder string) error {
+				return filepath.WalkDir(filepath.Join(folder, "output"), func(path string, entry os.DirEntry, err error) error {
+					if err != nil || entry.IsDir() {
+						return err
+					}
+					if b, err := os.ReadFile(path); err != nil || !bytes.HasSuffix(b, []byte("mine")) {
+						return err
+					}
+					return os.Remove(path)
+				})
+			})
+		}},
+		{"a damaged file of fingerprints", func() {
+			_ = os.WriteFile(filepath.Join(w.less, "output/.gatepost/prints"), []byte("gatepost prints 1 x\n{}"), 0o644)
+		}},
+	}
+	one := all[w.dice.IntN(len(all))]
+	one.do()
+	return one.what + " (" + who + ")"
+}
