@@ -8,6 +8,7 @@ import (
 	"path"
 	"path/filepath"
 	"runtime"
+	"syscall"
 )
 
 // Where the writer keeps its own things, below the output folder.
@@ -26,8 +27,9 @@ const (
 // disk is the output folder. Every change to it goes through step, so that a
 // test can stop a run between any two of them.
 type disk struct {
-	root *os.Root
-	stop func(step, path string) error // called before each change; nil outside tests
+	root   *os.Root
+	stop   func(step, path string) error // called before each change; nil outside tests
+	rename func(from, to string) error   // nil outside tests: the root's
 }
 
 func (d *disk) step(verb, path string, change func() error) error {
@@ -88,7 +90,39 @@ func (d *disk) createIn(folder *os.Root, name, path string, b []byte) error {
 }
 
 func (d *disk) move(from, to string) error {
-	return d.step("write", to, func() error { return d.root.Rename(from, to) })
+	return d.step("write", to, func() error {
+		rename := d.rename
+		if rename == nil {
+			rename = d.root.Rename
+		}
+		err := rename(from, to)
+		if errors.Is(err, syscall.EXDEV) { // a folder of the output lies on another disk
+			err = d.carry(from, to)
+		}
+		return err
+	})
+}
+
+// carry moves a file to another disk: beside its place first, and then under its name.
+// Interrupted, it begins anew.
+func (d *disk) carry(from, to string) error {
+	b, err := d.root.ReadFile(from)
+	if err != nil {
+		return err
+	}
+	beside := path.Join(path.Dir(to), ".gatepost-"+path.Base(to))
+	f, err := d.root.Create(beside)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(b)
+	if err = errors.Join(err, f.Sync(), f.Close()); err == nil {
+		err = d.root.Rename(beside, to)
+	}
+	if err != nil {
+		return errors.Join(err, d.root.Remove(beside))
+	}
+	return d.root.Remove(from)
 }
 
 // remove takes a file or a whole folder away; one that is not there is no error.
