@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"flag"
 	"fmt"
 	"math/rand/v2"
@@ -100,6 +101,11 @@ func (w *twins) in(file string, change func(text string) string) {
 	})
 }
 
+func (w *twins) put(file, text string) {
+	w.t.Helper()
+	w.in(file, func(string) string { return text })
+}
+
 func (w *twins) away(file string) {
 	w.t.Helper()
 	w.both(func(folder string) error { return os.RemoveAll(filepath.Join(folder, filepath.FromSlash(file))) })
@@ -180,27 +186,19 @@ func (w *twins) edit() string {
 			text, _ := os.ReadFile(filepath.Join(w.less, "content/clients/maren/assessment.yaml"))
 			w.in(name, func(string) string { return swapped(`(?m)^(share|page): .*\n`, "")(string(text)) })
 		}},
-		{"somebody who waits", func() {
-			w.in("content/clients/waits/assessment.yaml", func(text string) string {
-				if text != "" {
-					return ""
-				}
-				return "name:\nsex:\n"
-			})
-		}},
-		{"no client's folder", func() { w.in("content/clients/read-me.txt", func(string) string { return "x" }) }},
+		{"somebody who waits", func() { w.run([]string{"intake", "Waits"}) }},
+		{"no client's folder", func() { w.put("content/clients/read-me.txt", "x") }},
 		{"a line of the log", func() {
-			w.in("content/clients/maren/log.csv", func(text string) string {
-				return text + fmt.Sprintf("2027-02-%02d,done\n", 10+w.dice.IntN(9))
-			})
+			line := fmt.Sprintf("2027-02-%02d,done\n", 10+w.dice.IntN(9))
+			w.in("content/clients/maren/log.csv", func(text string) string { return cmp.Or(text, "date,exercise\n") + line })
 		}},
 		{"no log", func() { w.away(who + "/log.csv") }},
 		{"a wish", func() {
-			w.in(who+"/coach.yaml", func(string) string { return fmt.Sprintf("rules: {main_sets: %d}\n", 3+w.dice.IntN(3)) })
+			w.put(who+"/coach.yaml", fmt.Sprintf("rules: {main_sets: %d}\n", 3+w.dice.IntN(3)))
 		}},
 		{"no wish", func() { w.away(who + "/coach.yaml") }},
 		{"the studio's rules", func() {
-			w.in("content/rules.yaml", func(string) string { return fmt.Sprintf("rules: {deload_every: %d}\n", 3+w.dice.IntN(2)) })
+			w.put("content/rules.yaml", fmt.Sprintf("rules: {deload_every: %d}\n", 3+w.dice.IntN(2)))
 		}},
 		{"no rules", func() { w.away("content/rules.yaml") }},
 		{"the coach's name", func() {
@@ -214,7 +212,7 @@ func (w *twins) edit() string {
 		{"a template", func() { w.own("templates/week.html", "<", "<!-- ours --><") }},
 		{"a stylesheet", func() { w.own("templates/style.css", "{", "{ ") }},
 		{"a broken template", func() { w.own("templates/session.html", "{{", "{{{") }},
-		{"a note", func() { w.own("content/notes/quiet-week.md", "title: ", "title: Again: ") }},
+		{"a note", func() { w.own("content/notes/quiet-week.md", "title: ", "title: Again, ") }},
 		{"a program", func() { w.own("content/programs/up-the-wall.yaml", "minutes: 60", "minutes: 45") }},
 		{"another day", func() { w.day = 1 + w.dice.IntN(28) }},
 		{"a page taken away", func() { w.away(w.written()) }},
