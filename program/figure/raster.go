@@ -90,19 +90,35 @@ func ring(at Point, radius float64) []Point {
 // rows are the lines into which each row of pixels is cut.
 const rows = 4
 
+// strip is a polygon, and the rows of pixels that it lies in.
+type strip struct {
+	polygon     []Point
+	top, bottom float64
+}
+
+func stripOf(polygon []Point) strip {
+	s := strip{polygon, math.Inf(1), math.Inf(-1)}
+	for _, p := range polygon {
+		s.top, s.bottom = math.Min(s.top, p.Y), math.Max(s.bottom, p.Y)
+	}
+	return s
+}
+
 // fill paints what polygons wind around, row by row; edges are soft.
 func (r *Raster) fill(polygons [][]Point, ink color.RGBA) {
-	top, bottom := math.Inf(1), math.Inf(-1)
+	var strips []strip
+	all := strip{top: math.Inf(1), bottom: math.Inf(-1)}
 	for _, polygon := range polygons {
-		for _, p := range polygon {
-			top, bottom = math.Min(top, p.Y), math.Max(bottom, p.Y)
-		}
+		s := stripOf(polygon)
+		strips = append(strips, s)
+		all.top, all.bottom = math.Min(all.top, s.top), math.Max(all.bottom, s.bottom)
 	}
 	box := r.Image.Bounds()
-	for y := max(int(top), box.Min.Y); y < min(int(bottom)+1, box.Max.Y); y++ {
-		cover := make([]float64, box.Dx())
+	cover := make([]float64, box.Dx())
+	for y := max(int(all.top), box.Min.Y); y < min(int(all.bottom)+1, box.Max.Y); y++ {
+		clear(cover)
 		for i := range rows {
-			coverLine(polygons, float64(y)+(float64(i)+0.5)/rows, cover)
+			coverLine(strips, float64(y)+(float64(i)+0.5)/rows, cover)
 		}
 		for x, c := range cover {
 			if c > 0 {
@@ -113,15 +129,18 @@ func (r *Raster) fill(polygons [][]Point, ink color.RGBA) {
 }
 
 // coverLine adds how much of each pixel of a line lies within.
-func coverLine(polygons [][]Point, y float64, cover []float64) {
+func coverLine(strips []strip, y float64, cover []float64) {
 	type crossing struct {
 		x    float64
 		turn int
 	}
 	var all []crossing
-	for _, polygon := range polygons {
-		last := polygon[len(polygon)-1]
-		for _, p := range polygon {
+	for _, s := range strips {
+		if y < s.top || y > s.bottom {
+			continue
+		}
+		last := s.polygon[len(s.polygon)-1]
+		for _, p := range s.polygon {
 			if (last.Y <= y) != (p.Y <= y) {
 				turn := 1
 				if p.Y <= y {
