@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"math"
 	"strings"
 
 	"gatepost/program"
@@ -8,8 +9,8 @@ import (
 )
 
 // HowTo prints how a client's exercises of the block are done: drawings, set-up, cues,
-// faults, easier and harder, about six a page, each whole in its column. In large print
-// they go on under each other. A program without exercises has none: no bytes and no
+// faults, easier and harder, about six a page, each whole in its column, as large as the
+// pages have room for. In large print they go on under each other. A program without exercises has none: no bytes and no
 // problems.
 func HowTo(v *view.View, h *view.HowTo) ([]byte, program.Problems) {
 	if len(h.Guides) == 0 {
@@ -19,121 +20,22 @@ func HowTo(v *view.View, h *view.HowTo) ([]byte, program.Problems) {
 	return write(v, ts, h.Title, layHowTo(ts, v, h)...)
 }
 
-const (
-	guidesAPage = 6
-	guideSize   = 9    // points at the most; no smaller than leastPage
-	guideGap    = 7    // mm between columns
-	guideAir    = 4.5  // mm between exercises
-	guideName   = 12   // points
-	guideFigure = 18.0 // mm high, at the most
-
-	drawingsShare = 0.5 // of a column's width
-)
-
 func layHowTo(ts *typesetter, v *view.View, h *view.HowTo) []*Page {
 	if v.Large {
 		return layLargeHowTo(ts, v, h)
 	}
-	most := (len(h.Guides) + guidesAPage - 1) / guidesAPage
-	var drawings []*frames // once, for all sizes
-	for i := range h.Guides {
-		drawings = append(drawings, framesOf(h.Guides[i].Pictures))
-	}
-	var pages []*Page
-	for size := float64(guideSize); size >= leastPage; size -= 0.5 {
-		if pages = layGuides(ts, v, h, drawings, size); len(pages) <= most {
-			break
-		}
-	}
-	for i, page := range pages {
-		foot(page, ts, v, i+1, len(pages))
-	}
-	return pages
-}
-
-// guides are the exercises being laid into columns.
-type guides struct {
-	*typesetter
-	v     *view.View
-	h     *view.HowTo
-	size  float64
-	pages []*Page
-	x, y  float64
-	top   float64 // of the page's columns
-}
-
-func layGuides(ts *typesetter, v *view.View, h *view.HowTo, drawings []*frames, size float64) []*Page {
-	g := &guides{typesetter: ts, v: v, h: h, size: size}
-	g.turn()
-	for i := range h.Guides {
-		g.entry(&h.Guides[i], drawings[i])
+	g := newGuides(ts, v, h)
+	g.set(g.largest())
+	for i, page := range g.pages {
+		foot(page, ts, v, i+1, len(g.pages))
 	}
 	return g.pages
 }
 
-func (g *guides) page() *Page     { return g.pages[len(g.pages)-1] }
-func (g *guides) width() float64  { return (g.page().Width - 2*pageMargin - guideGap) / 2 }
-func (g *guides) bottom() float64 { return g.page().Height - pageMargin - 9 }
-
-// turn begins a page: its head says whose it is and, on the first, when to stop.
-func (g *guides) turn() {
-	hand, _ := sheets(g.v.Coach.Paper)
-	page := hand.portrait("", leastPage)
-	g.pages = append(g.pages, page)
-	if len(g.pages) == 1 {
-		page.Name = g.h.Name
-	}
-	width := page.Width - 2*pageMargin
-	name := g.fit(Box{pageMargin, pageMargin, 0.62 * width, 9}, style{Face: Bold, Size: 22, Least: 10, Leading: 1, Bottom: true}, g.v.Client)
-	page.add(name,
-		g.fit(Box{pageMargin + 0.62*width, pageMargin, 0.38 * width, 9}, style{Face: Bold, Size: 12, Least: leastPage, Align: AlignRight, Bottom: true}, g.h.Name),
-		Fill{Box{pageMargin, pageMargin + 10, width, 0.7}, Ink})
-	lead, end := g.flow(pageMargin, pageMargin+12, width, style{Size: leastPage}, g.h.Lead+" "+g.v.Advice.StopShort+" "+g.v.Advice.NotMedical)
-	page.add(lead)
-	g.x, g.top = pageMargin, end+3
-	g.y = g.top
-}
-
-// next goes to the next column, on the next page after the second.
-func (g *guides) next() {
-	if g.x > pageMargin {
-		g.turn()
-		return
-	}
-	g.x, g.y = pageMargin+g.width()+guideGap, g.top
-}
-
-// entry lays one exercise, whole in a column; one that is longer than a column goes on in
-// the next.
-func (g *guides) entry(e *view.Guide, drawings *frames) {
-	pieces := g.pieces(e, drawings)
-	high := 0.0
-	for _, p := range pieces {
-		high += p.high
-	}
-	if g.y+high > g.bottom() && g.y > g.top {
-		g.next()
-	}
-	for _, p := range pieces {
-		if g.y+p.high > g.bottom() && g.y > g.top {
-			g.next()
-		}
-		g.page().add(p.lay(g.x, g.y)...)
-		g.y += p.high
-	}
-	g.y += guideAir
-}
-
-// piece is a part of an exercise that stays together.
-type piece struct {
-	high float64
-	lay  func(x, y float64) []Mark
-}
-
 // pieces are the name over the drawings, and the words.
-func (g *guides) pieces(e *view.Guide, drawings *frames) []piece {
+func (g *guides) pieces(e *view.Guide, drawings *frames, grown float64) []piece {
 	w := g.width()
-	all := []piece{g.heading(e, drawings, w)}
+	all := []piece{g.heading(e, drawings, w, grown)}
 	for _, p := range guideText(e, &g.h.Labels) {
 		marks, end := g.column(0, 0, w, g.size, 0, []passage{p})
 		all = append(all, piece{end, func(x, y float64) []Mark { return moved(marks, x, y) }})
@@ -159,12 +61,13 @@ func moved(marks []Mark, x, y float64) []Mark {
 
 // heading is the name and the part of a session that it plays, over the cues; the drawings
 // stand at the right, and where there are none the cues are in a line.
-func (g *guides) heading(e *view.Guide, drawings *frames, w float64) piece {
-	scale := drawings.scale(drawingsShare*w, guideFigure)
+func (g *guides) heading(e *view.Guide, drawings *frames, w, grown float64) piece {
+	share := min(drawingsShare*math.Sqrt(grown), drawingsMost)
+	scale := drawings.scale(share*w, grown*guideFigure)
 	tall := drawings.height(scale)
 	left, cues := w, []passage{{strings.Join(e.Cues, " · "), strong}}
 	if scale > 0 {
-		left, cues = (1-drawingsShare)*w-2, nil
+		left, cues = w-drawings.width(scale)-4, nil
 		for _, cue := range e.Cues {
 			cues = append(cues, passage{cue, bullet})
 		}
