@@ -87,7 +87,8 @@ func (p *coachPage) guidance() float64 {
 	return t.Y - gap
 }
 
-// words are the second page, in two columns: what was learned, and what follows.
+// words are the second page, in two columns, in the largest type with which they fit: what
+// was learned, and what follows.
 func (p *reviewPage) words(y, bottom float64) {
 	const gap = 8
 	r, l := p.r, p.r.Labels
@@ -107,8 +108,20 @@ func (p *reviewPage) words(y, bottom float64) {
 	part(&follows, l.Wishes, r.Wishes)
 	follows = append(follows, p.gates()...)
 	follows = append(follows, p.changes()...)
-	w := (p.width() - gap) / 2
-	for i, column := range [][]passage{learned, follows} {
+	w, columns := (p.width()-gap)/2, [][]passage{learned, follows}
+	for size := roomyNotes; size > coachNotes; size -= 0.5 { // the page is theirs alone
+		var all []Mark
+		fits := true
+		for i, column := range columns {
+			marks, end := p.column(pageMargin+float64(i)*(w+gap), y, w, size, 0, column)
+			all, fits = append(all, marks...), fits && end <= bottom
+		}
+		if fits {
+			p.add(all...)
+			return
+		}
+	}
+	for i, column := range columns {
 		if len(column) > 0 {
 			p.add(p.squeezed(Box{pageMargin + float64(i)*(w+gap), y, w, bottom - y}, column)...)
 		}
