@@ -86,9 +86,15 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 		p.fit(Box{p.X + w - dose, y, dose, 5.4}, style{Face: Bold, Size: 14, Least: leastHold, Leading: 1.05}, item.Amount))
 	end := y + 5.4
 	if p.terse {
-		text := joined(item.Rig, item.Help, item.Spot, item.Found, p.pause(item, w, style{Size: leastCard}))
-		t, below := p.lines(p.X, end, w, style{Face: Bold, Size: leastCard, Leading: 1.05}, text, 3)
-		return append(marks, t), max(below, bottom) - y
+		s := style{Face: Bold, Size: leastCard, Leading: 1.05}
+		t, below := p.lines(p.X, end, w, s, joined(item.Rig, item.Help, item.Spot, item.Found, p.pause(item, w, s)), 3)
+		marks = append(marks, t)
+		if ways := sentences(p.waysOf(item)...); ways != "" && !p.silent {
+			s.Face, s.Tone = Regular, Quiet
+			t, below = p.lines(p.X, below, w, s, ways, 2)
+			marks = append(marks, t)
+		}
+		return marks, max(below, bottom) - y
 	}
 	bold, fine := style{Face: Bold, Size: 8, Leading: 1.08}, style{Size: leastCard, Leading: 1.08}
 	last := sentences(append([]string{p.pause(item, w, fine)}, p.waysOf(item)...)...)

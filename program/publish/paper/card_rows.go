@@ -33,9 +33,10 @@ type sharing struct {
 	strength bool // strength shares with that
 	bare     bool // no figure, no larger test
 	hush     bool // one rest for a shared row, the longest, under its caption
-	terse    bool // a hold's words in one piece of small print, without easier and harder: the day rule says it
+	terse    bool // a hold's words in small print
 	mute     bool // no cue, and no word explained where there is no room
 	list     bool // all but holds and tests is listed in one row, with one box to tick
+	silent   bool // a hold without easier and harder: the day rule says it
 }
 
 // sharings are the ways, the roomiest first.
@@ -53,6 +54,7 @@ var sharings = []sharing{
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, mute: true},
 	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, mute: true, list: true},
+	{finish: true, pulls: true, rests: true, tight: true, strength: true, bare: true, terse: true, hush: true, mute: true, list: true, silent: true},
 }
 
 // air is what is left free over and under the rows.

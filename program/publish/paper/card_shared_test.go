@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"gatepost/program"
+	"gatepost/program/planner"
 	"gatepost/program/publish/view"
 )
 
@@ -119,5 +121,41 @@ func TestTheSkillOfACardIsWhole(t *testing.T) {
 		if !found {
 			t.Errorf("no card says %q", want)
 		}
+	}
+}
+
+// Whoever trains alone reads on the card what to do when its main work is too much or too
+// little today, however full the card is, in either language and on either paper.
+func TestFullCardsSayEasierAndHarder(t *testing.T) {
+	full := 0
+	for _, language := range []string{"en", "de"} {
+		studio := spoken(t, language)
+		for _, studio.Coach.Paper = range papers {
+			for _, a := range append(slices.Clone(studio.Clients), others()...) {
+				p, _ := planner.Plan(&studio.Library, &a)
+				v, _ := view.New(studio.Coach, &studio.Library, &p)
+				hand, _ := sheets(studio.Coach.Paper)
+				for i := range v.Cards {
+					c := &v.Cards[i]
+					if len(c.Items) == 0 || c.Items[c.Main].RoleKey != program.RoleMain {
+						continue
+					}
+					page := &Page{}
+					layCard(page, setter(), v, c, place(hand, 0, false), map[any]*Plate{})
+					text := strings.ReplaceAll(textOf(page), "\n", " ")
+					for _, way := range []string{c.Items[c.Main].Easier, c.Items[c.Main].Harder} {
+						if !strings.Contains(text, strings.ReplaceAll(way, "\u00a0", " ")) {
+							t.Errorf("%s, %s, %s, card %d: no %q", a.Slug, language, studio.Coach.Paper, i+1, way)
+						}
+					}
+					if !strings.Contains(text, strings.ReplaceAll(c.Cue, "\u00a0", " ")) {
+						full++ // even the cue has given way
+					}
+				}
+			}
+		}
+	}
+	if full == 0 {
+		t.Error("no card is full")
 	}
 }
