@@ -13,5 +13,5 @@ import "embed"
 
 // FS holds the files by name: "base.html", "style.css".
 //
-//go:embed *.html *.js style.css figure.css icon.svg
+//go:embed *.html *.js style.css print.css figure.css icon.svg
 var FS embed.FS

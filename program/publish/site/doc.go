@@ -22,7 +22,7 @@
 //   - Same input, same bytes.
 //
 // Files are flat: index.html, roadmaps.html, roadmap-<id>.html, exercises.html,
-// exercise-<id>.html, page-<id>.html, style.css, icon.svg, the scripts,
+// exercise-<id>.html, page-<id>.html, style.css, print.css, icon.svg, the scripts,
 // figure-<exercise>.svg, cover.png, icon-<pixels>.png, manifest.webmanifest, and for a
 // shared client c/<page>/index.html, c/<page>/week-<n>.html, c/<page>/day-<date>.html,
 // c/<page>/exercises.html, c/<page>/phone.html, c/<page>/<document> to print, c/<page>/calendar.ics, and

@@ -28,7 +28,7 @@ var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.h
 var shared = []string{"picture.html", "results.html", "send.html", "strip.html", "timer.html"}
 
 // assets are copied as they are.
-var assets = []string{"icon.svg", "style.css", answersScript, linesScript, notebookScript, noticeScript,
+var assets = []string{"icon.svg", "style.css", "print.css", answersScript, linesScript, notebookScript, noticeScript,
 	offlineScript, phoneScript, sendScript, startScript, timerScript, todayScript}
 
 // Scripts: extras that no page needs.
