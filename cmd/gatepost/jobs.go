@@ -111,8 +111,6 @@ func (j *job) makeSound(part output, only string, w *writing) (made, error) {
 	m := j.makeAll(&studio, part, only, w.of(problems))
 	if w.stands("") {
 		problems = slices.DeleteFunc(problems, func(p program.Problem) bool { return clientOf(p) == "" }) // kept, and said below
-	} else if !w.discards() {
-		w.add("", said{Problems: append(about(problems, ""), m.shared...)}, m.pages)
 	}
 	m.problems = append(problems, append(m.problems, m.shared...)...)
 	m.sound = !about(m.problems, "").Stop()

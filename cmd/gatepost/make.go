@@ -92,6 +92,7 @@ func (j *job) makeAll(studio *program.Studio, part output, only string, w *writi
 	if part.site {
 		with.web = j.website(&m, studio, look, kept, w.stands(""))
 	}
+	w.takeShared(&m)
 	j.sideBySide(len(chosen), "clients", func(i int) {
 		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
 			m.clients[i] = with.client(chosen[i])
@@ -115,8 +116,8 @@ func (j *job) makeAll(studio *program.Studio, part output, only string, w *writi
 	for _, c := range m.clients {
 		m.problems = append(m.problems, c.problems...)
 	}
-	if part.site {
-		m.addPublic(with.web, kept, w.stands(""))
+	if part.site { // the clients' pages may lack words as well
+		m.shared = append(m.shared, with.web.Lacking()...)
 	}
 	return m
 }
@@ -128,25 +129,30 @@ func (j *job) draw(m *made, lib *program.Library) {
 	m.shared = append(m.shared, m.album.Problems()...)
 }
 
-// website begins the site; its public programs are planned and printed first, unless all
-// that is no client's stands.
+// website begins the site and makes all that is no client's, unless it stands: the public
+// programs are planned and printed first.
 func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake, stands bool) *site.Site {
 	switch {
 	case stands:
 		m.publics = named(studio.Public)
 	case kept.public():
 		j.draw(m, &studio.Library)
-		m.publics = kept.publics
+		m.publics, m.pages = kept.publics, kept.pages
 	default:
 		j.draw(m, &studio.Library)
 		publics, problems := j.publics(studio, m.album)
 		m.publics, m.shared = publics, append(m.shared, problems...)
 	}
-	return site.New(site.Source{
+	web := site.New(site.Source{
 		Coach: studio.Coach, Library: &studio.Library, Templates: look,
 		References: references(&studio.Library), Illustrations: illustrations(&studio.Library), Pictures: m.album.Of,
 		Notes: studio.Notes, Publics: m.publics,
 	})
+	if !stands && !kept.public() {
+		pages, problems := web.Public()
+		m.pages, m.shared = filesOf(pages), append(m.shared, problems...)
+	}
+	return web
 }
 
 // named are public programs as far as clients' pages know them: that they are there.
@@ -156,19 +162,6 @@ func named(programs []program.PublicProgram) []site.Public {
 		all = append(all, site.Public{View: &view.Public{ID: programs[i].ID}})
 	}
 	return all
-}
-
-// addPublic adds the pages that are no client's, unless they stand.
-func (m *made) addPublic(web *site.Site, kept *keepsake, stands bool) {
-	switch {
-	case stands:
-		m.shared = append(m.shared, web.Lacking()...)
-	case kept.public():
-		m.pages = kept.pages
-	default:
-		pages, problems := web.Public()
-		m.pages, m.shared = filesOf(pages), append(m.shared, problems...)
-	}
 }
 
 func filesOf(pages []site.File) []store.File {

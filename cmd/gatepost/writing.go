@@ -10,7 +10,9 @@ import (
 	"sync"
 
 	"gatepost/program"
+	"gatepost/program/publish/site"
 	"gatepost/program/publish/store"
+	"gatepost/program/publish/view"
 )
 
 // writing is the output being written while it is made. It holds the lock from when there
@@ -154,6 +156,21 @@ func (w *writing) take(c *client) {
 		w.add(c.slug, said{c.page, c.withheld, problems}, c.files)
 	}
 	c.files = nil
+}
+
+// takeShared writes what was made that is no client's, and lets go of it: while hundreds of
+// clients are made, it would be most of what is held.
+func (w *writing) takeShared(m *made) {
+	if w == nil || w.stands("") {
+		return
+	}
+	if !w.discards() {
+		w.add("", said{Problems: append(about(w.found, ""), m.shared...)}, m.pages)
+	}
+	m.pages = nil
+	for i := range m.publics { // the site has the same ones
+		m.publics[i] = site.Public{View: &view.Public{ID: m.publics[i].View.ID}}
+	}
 }
 
 // add writes what was made together.
