@@ -65,7 +65,10 @@ func TestMakingLessIsTheSame(t *testing.T) {
 		if len(did) == 0 || w.dice.IntN(4) == 0 {
 			w.day = 1 + w.dice.IntN(28)
 		}
-		part := [][]string{nil, nil, nil, nil, {"publish"}, {"print"}, {"print", "--both-sides"}, {"print", "maren"}}[w.dice.IntN(8)]
+		part := []string(nil)
+		if w.dice.IntN(3) == 0 {
+			part = [][]string{{"publish"}, {"print"}, {"print", "--both-sides"}, {"print", "maren"}}[w.dice.IntN(4)]
+		}
 		if w.run(part); t.Failed() {
 			t.Fatalf("edit %d: %q; then %v on the %dth", n, did, part, w.day)
 		}
@@ -240,7 +243,7 @@ func (w *twins) edits() map[string]edit {
 		"words":             {do: func() { w.own("content/words/en.yaml", "build week", "working week") }},
 		"an exercise":       {do: func() { w.own("content/exercises/pull-up.md", "name: ", "name: Slow ") }},
 		"a page":            {do: func() { w.own("content/pages/cautions.md", "title: ", "title: All ") }},
-		"a template":        {do: func() { w.own("templates/week.html", "<", "<!-- ours --><") }},
+		"a template":        {do: func() { w.own("templates/week.html", "<h1>", "<h1>Our ") }},
 		"a stylesheet":      {do: func() { w.own("templates/style.css", "{", "{ ") }},
 		"a broken template": {func() { w.own("templates/session.html", "{{", "{{{") }, func() { w.away("templates/session.html") }},
 		"a note":            {do: func() { w.own("content/notes/quiet-week.md", "title: ", "title: Again, ") }},
