@@ -287,6 +287,8 @@ func (s *speech) easier(p program.Prescription, on program.Date) string {
 	switch {
 	case p.Scale > 0:
 		return s.say("card.more_on_scale")
+	case p.Rig.Pull > 0:
+		return s.say("card.more_pull")
 	case p.Step != "" && !p.Rig.Free():
 		return s.say("card.more_help")
 	case p.Step != "" && (s.bandsAt(on) || s.lifts()):

@@ -20,7 +20,8 @@ func (s *speech) block(p *program.Program) string {
 
 // where says in a sentence what the tests showed.
 func (s *speech) where(p *program.Program) string {
-	place, ok := load(p, p.Place)
+	on := placeOf(p)
+	place, ok := load(p, on)
 	ok = ok && len(p.Weeks) > 0
 	switch {
 	case p.Goal.Met:
@@ -34,12 +35,23 @@ func (s *speech) where(p *program.Program) string {
 	case !ok:
 		return s.say("plan.floor", "name", first(p))
 	case p.Weeks[0].Scale > 0:
-		return s.say("plan.on_scale", "name", first(p), "step", s.step(p.Place))
+		return s.say("plan.on_scale", "name", first(p), "step", s.step(on))
 	case place.FreeHold < 1:
-		return s.say("plan.helped", "name", first(p), "step", s.step(p.Place))
+		return s.say("plan.helped", "name", first(p), "step", s.step(on))
 	}
-	return s.say("plan.held", "name", first(p), "step", s.step(p.Place),
+	return s.say("plan.held", "name", first(p), "step", s.step(on),
 		"hold", s.length(int(place.FreeHold)))
+}
+
+// placeOf is the step that a plan works on, or, where its next weeks rest from it, goes back
+// to; on floor rungs none.
+func placeOf(p *program.Program) string {
+	for _, w := range p.Weeks {
+		if p.Place == "" && w.Start >= p.From && (w.Step != "" || w.Exercise != "") {
+			return w.Step
+		}
+	}
+	return p.Place
 }
 
 func load(p *program.Program, step string) (program.StepLoad, bool) {

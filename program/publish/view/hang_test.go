@@ -44,6 +44,9 @@ func TestWhoHangsStartsAtTheBar(t *testing.T) {
 		want, not string
 	}{{true, "starts at the bar", "ground"}, {false, "builds up to the first step", "floor"}} {
 		p.Capacity.Untested, p.Place = c.untested, ""
+		for i := range p.Weeks {
+			p.Weeks[i].Step, p.Weeks[i].Exercise = "", "planche-lean"
+		}
 		v, _ := view.New(viewtest.Coach(), lib, p)
 		if !strings.Contains(v.Where, c.want) || strings.Contains(v.Where, c.not) {
 			t.Errorf("%q", v.Where)

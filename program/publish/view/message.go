@@ -44,9 +44,9 @@ func NewMessage(coach program.Coach, lib *program.Library, p *program.Program, r
 	v := s.week(*w)
 	m.Lines = []string{
 		s.say("message.week", "name", first(p), "number", strconv.Itoa(w.Number), "weeks", strconv.Itoa(len(p.Weeks)), "dates", strings.TrimSuffix(v.Dates, ".")),
-		strings.TrimSpace(s.whatIsNew(p, i, changes) + " " + s.newCards(w, reprint)),
-		strings.Join(append([]string{s.whatToDo(w, &v)}, saidIn(w)...), " "),
-		s.whatIsFine(w, r, p.Notes),
+		strings.TrimSpace(s.whatIsNew(p, i, changes, reprint) + " " + s.newCards(w, reprint)),
+		strings.Join(append([]string{s.whatToDo(toCome(w, &v, r))}, saidIn(w)...), " "),
+		s.whatIsFine(p, w, r, reprint),
 		s.say("message.stop", "coach", coach.Name),
 	}
 	return m, s.problems()
@@ -67,14 +67,21 @@ func saidIn(w *program.Week) (all []string) {
 // easedBy are the planner's notes that say why the next two weeks are other than planned.
 var easedBy = []string{"joint-rests", "way-back", "comeback", "weeks-off"}
 
+// easedIn are the notes of those that are about a week: one of the two that a review began
+// anew, or one that has begun and has cards printed anew.
+func easedIn(p *program.Program, w *program.Week, reprint []program.Date) []program.Note {
+	if w.Start < p.From && len(daysIn(w, reprint)) == 0 || w.Start >= p.From+14 {
+		return nil
+	}
+	return noted(public(p.Notes), easedBy)
+}
+
 // whatIsNew is what the coach's last review changed of the week, where it begins with this
 // one; else what is otherwise than in the week before.
-func (s *speech) whatIsNew(p *program.Program, i int, changes []program.Change) string {
+func (s *speech) whatIsNew(p *program.Program, i int, changes []program.Change, reprint []program.Date) string {
 	w := &p.Weeks[i]
-	if w.Start >= p.From && w.Start < p.From+14 {
-		if eased := s.notes(noted(public(p.Notes), easedBy)); len(eased) > 0 {
-			return strings.Join(eased, " ")
-		}
+	if eased := easedIn(p, w, reprint); len(eased) > 0 {
+		return strings.Join(s.notes(eased), " ")
 	}
 	for _, c := range changes {
 		if c.Start == w.Start && w.Start == p.From && len(c.Cards) > 0 {
@@ -109,11 +116,30 @@ func (s *speech) whatIsNew(p *program.Program, i int, changes []program.Change) 
 
 // newCards says which cards of a week are printed anew.
 func (s *speech) newCards(w *program.Week, reprint []program.Date) string {
-	days := slices.DeleteFunc(slices.Clone(reprint), func(d program.Date) bool { return d < w.Start || d > w.Start+6 })
+	days := daysIn(w, reprint)
 	if len(days) == 0 {
 		return ""
 	}
 	return s.say("message.new_cards", "dates", s.briefs(days))
+}
+
+func daysIn(w *program.Week, days []program.Date) []program.Date {
+	return slices.DeleteFunc(slices.Clone(days), func(d program.Date) bool { return d < w.Start || d > w.Start+6 })
+}
+
+// toCome is a week without the days that the log has, but for a week of which it has all.
+func toCome(w *program.Week, v *Week, r *program.Review) (*program.Week, *Week) {
+	left, said := *w, *v
+	left.Sessions, said.Sessions = nil, nil
+	for i, d := range w.Sessions {
+		if !slices.ContainsFunc(r.Sessions, func(read program.SessionRead) bool { return read.Printed == d.Date && read.Done != 0 }) {
+			left.Sessions, said.Sessions = append(left.Sessions, d), append(said.Sessions, v.Sessions[i])
+		}
+	}
+	if len(left.Sessions) == 0 {
+		return w, v
+	}
+	return &left, &said
 }
 
 // lastWorked is the last build week of some; nil where there is none.
@@ -208,12 +234,15 @@ func doesMain(session *program.Session) bool {
 }
 
 // whatIsFine is what a client worries about in such a week, and need not.
-func (s *speech) whatIsFine(w *program.Week, r *program.Review, notes []program.Note) string {
+func (s *speech) whatIsFine(p *program.Program, w *program.Week, r *program.Review, reprint []program.Date) string {
 	missed := slices.ContainsFunc(r.Sessions, func(d program.SessionRead) bool {
 		return d.Printed != 0 && d.Done == 0 && d.Printed < w.Start && d.Printed >= w.Start-7
 	})
-	back := w.Kind == program.WeekBuild && len(noted(notes, []string{"weeks-off"})) > 0
+	back := w.Kind == program.WeekBuild && len(noted(p.Notes, []string{"weeks-off"})) > 0
+	joint := noted(easedIn(p, w, reprint), []string{"joint-rests", "way-back"})
 	switch {
+	case len(joint) > 0:
+		return s.say("message.fine_joint")
 	case missed && back:
 		return s.say("message.fine_back")
 	case missed:

@@ -107,6 +107,30 @@ func TestMessageAfterAReview(t *testing.T) {
 	}
 }
 
+// Pain in the middle of a week: its message says of the cards still to come that a joint rests,
+// leaves out the day that is done, and tells nobody to make up for a missed one.
+func TestMessageOfAWeekThatBeganWell(t *testing.T) {
+	p := viewtest.Program()
+	week := &p.Weeks[2]
+	p.From = week.Start + 7
+	p.Notes = append(p.Notes, program.Note{Code: "way-back", Values: []program.Value{{Name: "from", Kind: program.ValueDate, Number: float64(week.Start + 6)}}})
+	r := &program.Review{Sessions: []program.SessionRead{{Printed: week.Start - 5}, {Printed: week.Sessions[0].Date, Done: week.Sessions[0].Date}}}
+	var later []program.Date
+	for _, s := range week.Sessions[1:] {
+		later = append(later, s.Date)
+	}
+	m, _ := view.NewMessage(viewtest.Coach(), viewtest.Library(), p, r, nil, later, week.Start)
+	if !strings.HasPrefix(plain(m.Lines[1]), "From 31 January 2027 the way back") {
+		t.Errorf("%q", m.Lines[1])
+	}
+	if strings.Contains(m.Lines[2], "Mon") || !strings.Contains(m.Lines[2], "Fri") {
+		t.Errorf("%q", m.Lines[2])
+	}
+	if !strings.HasPrefix(m.Lines[3], "It is meant to be less than you can do.") {
+		t.Errorf("%q", m.Lines[3])
+	}
+}
+
 func TestNoProgramNoMessage(t *testing.T) {
 	p := viewtest.Program()
 	p.Withheld, p.Weeks = []program.Note{{Code: viewtest.FixtureNote}}, nil

@@ -156,6 +156,16 @@ func TestMissingWordsAreNamed(t *testing.T) {
 	}
 }
 
+// A plan whose next weeks rest from its step goes back to that, and does not begin below it.
+func TestWhereAClientIsWhileTheStepRests(t *testing.T) {
+	p := viewtest.Program()
+	p.Place, p.Weeks[0].Step, p.Weeks[0].Exercise = "", "", ""
+	v, _ := view.New(viewtest.Coach(), viewtest.Library(), p)
+	if !strings.HasPrefix(v.Where, "Maren works on the open tuck") {
+		t.Errorf("%q", v.Where)
+	}
+}
+
 func TestVersionFollowsTheProgram(t *testing.T) {
 	p := viewtest.Program()
 	p.Weeks[5].Sets++
