@@ -55,11 +55,13 @@ func NewHowTo(coach program.Coach, lib *program.Library, p *program.Program, dra
 var SessionOrder = []program.Role{program.RolePrepare, program.RoleAhead, program.RoleMain, program.RoleSecond, program.RoleTest,
 	program.RoleStrength, program.RolePull, program.RolePush, program.RoleTrunk, program.RoleMobility}
 
-// exercisesOf are a block's exercises, each where it first plays the earliest of its parts.
+// exercisesOf are a block's exercises, of one planned anew those from the week on in which that
+// was, each where it first plays the earliest of its parts.
 func exercisesOf(p *program.Program) []program.Prescription {
 	var all []program.Prescription
 	rank := func(i program.Prescription) int { return slices.Index(SessionOrder, i.Role) }
-	for item := range itemsOf(p.Weeks...) {
+	weeks := slices.DeleteFunc(slices.Clone(p.Weeks), func(w program.Week) bool { return w.Start+7 < p.From })
+	for item := range itemsOf(weeks...) {
 		n := slices.IndexFunc(all, func(i program.Prescription) bool { return i.Exercise == item.Exercise })
 		switch {
 		case n < 0:

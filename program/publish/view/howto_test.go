@@ -41,3 +41,19 @@ func TestExercisesInTheOrderOfASession(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
+
+// What a coach has ended is not explained any more: of a plan made anew in its third week the
+// exercises are those from its second week on, when that was.
+func TestExercisesThatAreOverAreLeftOut(t *testing.T) {
+	p := &program.Program{From: 14}
+	for i, exercise := range []string{"curl", "row", "lean"} {
+		p.Weeks = append(p.Weeks, program.Week{Start: program.Date(7 * i), Sessions: []program.Session{{Items: []program.Prescription{{Exercise: exercise, Role: program.RolePull}}}}})
+	}
+	var got []string
+	for _, i := range exercisesOf(p) {
+		got = append(got, i.Exercise)
+	}
+	if want := []string{"row", "lean"}; !slices.Equal(got, want) {
+		t.Errorf("%q", got)
+	}
+}
