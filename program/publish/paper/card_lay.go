@@ -67,13 +67,13 @@ func (p *card) header(y float64) float64 {
 	}
 	p.put(p.fit(Box{p.X, y, w, dateHeight}, style{Face: Bold, Size: 9.5, Least: leastCard, Leading: 1.1, Middle: true}, p.c.Date+" · "+p.c.Minutes))
 	y += dateHeight
-	if p.c.Note != "" {
+	if text := cmp.Or(p.c.Joint, p.c.Note); text != "" {
 		note := style{Face: Bold, Size: 7.5, Least: leastCard, Leading: 1.1}
 		b := Box{p.X, y, w, noteHeight}
-		if _, beside := note.fits(b, leastCard, p.clean(p.c.Note)); !beside || y+noteHeight > top+jointsHeight+0.8 {
+		if _, beside := note.fits(b, leastCard, p.clean(text)); !beside || y+noteHeight > top+jointsHeight+0.8 {
 			b.Y, b.W = max(y, top+jointsHeight+0.4), p.W
 		}
-		p.put(p.fit(b, note, p.c.Note))
+		p.put(p.fit(b, note, text))
 		y = b.Bottom()
 	}
 	y = max(y, top+jointsHeight+0.2)

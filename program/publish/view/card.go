@@ -17,6 +17,7 @@ type Card struct {
 	Date    string   // "Wednesday 6 January"
 	Minutes string   // "37 min"; "12 min, at home"
 	Note    string   // what the week has to say first; may be empty
+	Joint   string   // the same where a joint rests or comes back: for the client's own cards
 	Say     []string // the coach's own words
 	Mark    string   // what the star after a name means: "* by the coach"; empty where no name has one
 
@@ -112,7 +113,7 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
-		day:     session.Date, Date: s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Say: s.said(session.Say),
+		day:     session.Date, Date: s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Joint: s.jointNote(session), Say: s.said(session.Say),
 	}
 	if s.atHome(w, session) {
 		c.Minutes = join(c.Minutes, s.say("card.at_home"))
@@ -205,6 +206,34 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 	}
 	return ""
 }
+
+// wayBack is how many sessions with straight arms lead back from pain: one light or without a
+// hold, three light ones, three nearly full ones.
+const wayBack = 7
+
+// jointNote is why a session is less than planned: a joint rests, or is on the way back and has
+// to have been quiet.
+func (s *speech) jointNote(session program.Session) string {
+	if len(noted(session.Dropped, []string{"joint-rests"})) > 0 {
+		return s.say("card.joint_rests")
+	}
+	for _, n := range noted(s.program.Notes, []string{"way-back"}) {
+		from, since := program.Date(n.Values[0].Number), 0
+		for _, w := range s.program.Weeks {
+			for _, d := range w.Sessions {
+				if d.Date >= from && d.Date < session.Date && slices.ContainsFunc(d.Items, isStraight) {
+					since++
+				}
+			}
+		}
+		if session.Date >= from && since < wayBack && slices.ContainsFunc(session.Items, isStraight) {
+			return s.say("card.joint_back")
+		}
+	}
+	return ""
+}
+
+func isStraight(p program.Prescription) bool { return p.StraightArm }
 
 // sets reports whether a session has main work of an exercise, finds its mark or checks it.
 func sets(session program.Session, exercise string) bool {

@@ -35,6 +35,7 @@ func (v *View) Shared(average func(id string) program.Stance) *View {
 		s.Pictures[i].Stance, s.Pictures[i].Raised = average(s.Pictures[i].ID), ""
 	}
 	for i := range s.Cards {
+		s.Cards[i].Joint = ""
 		if c := &s.Cards[i]; c.Figure.Drawn() {
 			c.Figure = figures[c.Number]
 		}
