@@ -17,7 +17,10 @@
 //   - Ten points of text and never under eight on the one-page plan, the coach's
 //     page and the test sheet; never under seven on cards.
 //   - Figures come from package figure and are this client's own body, to scale. A
-//     drawing is a picture that the document holds once; its labels are texts.
+//     drawing is a picture that the document holds once; its labels are texts. Those of
+//     exercises, which are nobody's body, are made once for all documents.
+//   - The library has the pages, bookmarks and what is said about the file; what is on a page
+//     is written by the pen, in a PDF's own operators.
 //   - Two inks, the studio's or the built-in ones. Every meaning of a tone is also
 //     a pattern, a line or a word, so that a black-and-white copy loses nothing.
 //   - Only the coach's page says what only the coach may see (View.ForCoach).
