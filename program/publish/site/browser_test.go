@@ -63,6 +63,12 @@ func TestOnANarrowPhone(t *testing.T) {
 		" programs.html program-open-hours.html find-open-hours.html level-open-hours-1.html level-open-hours-1-week-5.html" +
 		" level-open-hours-1-week-5-day-1.html c/k7f3q9w2m4/index.html c/k7f3q9w2m4/week-1.html c/k7f3q9w2m4/week-12.html" +
 		" c/k7f3q9w2m4/day-2027-01-11.html c/k7f3q9w2m4/exercises.html c/k7f3q9w2m4/phone.html"
+	narrow(t, dir, pages)
+}
+
+// narrow opens pages 320 px wide.
+func narrow(t *testing.T, dir, pages string) {
+	t.Helper()
 	mux := http.NewServeMux()
 	mux.Handle("/", http.FileServer(http.Dir(dir)))
 	mux.HandleFunc("/measure", func(w http.ResponseWriter, _ *http.Request) {

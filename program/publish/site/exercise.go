@@ -79,7 +79,7 @@ func (b *builder) group(purpose program.Purpose) group {
 		return cmp.Or(y.Rank-x.Rank, b.stage(x.ID)-b.stage(y.ID))
 	})
 	for _, e := range those {
-		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, b.kit(e.Kit), b.thumbnail(e.ID)})
+		g.Exercises = append(g.Exercises, entry{link{Text: e.Name, Href: exercisePage(e.ID)}, sentence(b.kit(e.Kit)), b.thumbnail(e.ID)})
 	}
 	return g
 }
@@ -89,7 +89,7 @@ func (b *builder) exercise(e *program.Exercise) exerciseView {
 		frame:    b.frame(e.Name, exercisePage(e.ID), ""),
 		Role:     b.words.word("role." + string(e.Role)),
 		Dose:     b.dose(e),
-		Kit:      b.kit(e.Kit),
+		Kit:      sentence(b.kit(e.Kit)),
 		Grip:     b.words.word("grip." + string(cmp.Or(e.Grip, program.GripNone))),
 		Loads:    b.joints(e.Loads),
 		Straight: e.StraightArm,

@@ -34,6 +34,12 @@ func TestGermanSite(t *testing.T) {
 			t.Errorf("%s does not say %q", page, want)
 		}
 	}
+	t.Run("narrow", func(t *testing.T) { // its words are longer
+		const client = "c/k7v2qm9xw4tdhz3p/"
+		narrow(t, written(t, files), "index.html programs.html find-ropes-and-bands.html find-off-the-wall.html find-off-the-block.html find-up-the-wall.html"+
+			" level-ropes-and-bands-6.html level-up-the-wall-2.html level-off-the-wall-3-week-1-day-1.html exercises.html roadmap-press-to-handstand.html note-quiet-week.html "+
+			client+"index.html "+client+"day-2027-02-22.html "+client+"exercises.html "+client+"phone.html")
+	})
 	if dir := os.Getenv("GATEPOST_LOOK"); dir != "" { // to look at it in a browser
 		save(t, dir+"/de", files)
 	}
