@@ -111,6 +111,12 @@ func TestTheWayToASession(t *testing.T) {
 	inBrowser(t, "walk.mjs", "file://"+folder+"/", client)
 }
 
+func TestByKeyboardAlone(t *testing.T) {
+	browserTools(t)
+	s := demo(t, nil)
+	inBrowser(t, "keys.mjs", under(t, written(t, build(t, s)), "/some/where/"), sharedPage(t, s.Clients))
+}
+
 // The fixture's program is written by hand, so that what its pages send is too.
 func TestAPhoneAnswers(t *testing.T) {
 	browserTools(t)
