@@ -5,70 +5,172 @@ import (
 	"encoding/hex"
 	"io/fs"
 	"reflect"
+	"slices"
+	"strings"
+	"sync"
 
 	"gatepost/program"
+	"gatepost/program/intake"
 	"gatepost/program/posture"
+	"gatepost/program/publish/preview"
 	"gatepost/program/publish/site"
 	"gatepost/program/publish/store"
 )
 
-// keepsake is a website that was made without a problem and what it was made
-// from, so that after a change only what it touches is made again. The nil
+// keepsake is a website as a preview shows it, without a problem, and what it was made
+// from, so that after a change only what it touches is read and made again. The nil
 // keepsake has nothing.
+//
+// What is no client's is there; a client's pages are made when somebody looks at them.
 type keepsake struct {
-	studio  program.Studio
-	look    string // hash of the templates
-	album   *posture.Album
-	clients map[string]*client
-	publics []site.Public
-	pages   []store.File
-	same    bool // the public part is the same as what is being made
+	sources  sources
+	studio   program.Studio
+	problems program.Problems // warnings, found in reading
+	look     string           // hash of the templates
+	album    *posture.Album
+	web      *site.Site
+	publics  []site.Public
+	pages    []store.File
+	clients  map[string]func() *client // by slug
 }
 
-// keep takes what was made of a studio.
-func (j *job) keep(studio *program.Studio, m made) *keepsake {
-	k := &keepsake{studio: *studio, look: hashLook(j.templates()), album: m.album, publics: m.publics, pages: m.pages,
-		clients: map[string]*client{}}
-	for _, c := range m.clients {
-		k.clients[c.slug] = c
-	}
-	return k
-}
-
-// of is what can be used for a studio: nothing, where what every page is made
-// from has changed.
-func (k *keepsake) of(studio *program.Studio, look []fs.FS) *keepsake {
-	if k == nil || k.look != hashLook(look) || !reflect.DeepEqual(k.studio.Coach, studio.Coach) ||
-		!reflect.DeepEqual(k.studio.Library, studio.Library) {
-		return nil
-	}
-	usable := *k
-	usable.same = reflect.DeepEqual(k.studio.Public, studio.Public) && reflect.DeepEqual(k.studio.Notes, studio.Notes)
-	return &usable
-}
-
-// drawn are the exercises' drawings of a studio.
-func (k *keepsake) drawn(studio *program.Studio) *posture.Album {
-	if k == nil {
-		return posture.NewAlbum(&studio.Library)
-	}
-	return k.album
-}
-
-// public says whether the pages that are no client's can be used.
-func (k *keepsake) public() bool { return k != nil && k.same }
-
-// client is what was made of the same assessment; nil: nothing.
-func (k *keepsake) client(a *program.Assessment) *client {
-	if k == nil {
-		return nil
-	}
-	for i := range k.studio.Clients {
-		if old := &k.studio.Clients[i]; old.Slug == a.Slug && reflect.DeepEqual(old, a) {
-			return k.clients[a.Slug]
+// reread reads the folder, but for clients whose files are as they were, while all that
+// every client is read with is.
+func (j *job) reread() (*keepsake, program.Problems) {
+	k := &keepsake{sources: j.sources(siteOutput)}
+	same := j.kept.unchanged(k.sources)
+	if len(same) > 0 {
+		pages := map[string]string{}
+		for _, a := range same {
+			pages[a.Slug] = a.Page
+		}
+		studio, problems, ok := intake.ReadBut(j.root.FS(), j.builtIn, j.chance, pages)
+		if ok {
+			k.studio = studio
+			k.studio.Clients = append(k.studio.Clients, same...)
+			slices.SortFunc(k.studio.Clients, func(a, b program.Assessment) int { return strings.Compare(a.Slug, b.Slug) })
+			for _, a := range same {
+				problems = append(problems, ofClient(j.kept.problems, a.Slug)...)
+			}
+			return k, problems
 		}
 	}
-	return nil
+	studio, problems := j.read()
+	k.studio = studio
+	return k, problems
+}
+
+// unchanged are the clients who would be read as they were.
+func (k *keepsake) unchanged(now sources) (same []program.Assessment) {
+	if k == nil || k.sources.shared == "" || k.sources.shared != now.shared {
+		return nil
+	}
+	for _, a := range k.studio.Clients {
+		if own := now.own[a.Slug]; own != "" && own == k.sources.own[a.Slug] {
+			same = append(same, a)
+		}
+	}
+	return same
+}
+
+// use takes over what was made of the same.
+func (k *keepsake) use(old *keepsake) {
+	k.album = posture.NewAlbum(&k.studio.Library)
+	if !old.planned(&k.studio) {
+		return
+	}
+	k.album, k.publics = old.album, old.publics
+	if !old.public(k) {
+		return
+	}
+	k.pages = old.pages
+	for i := range k.studio.Clients {
+		a := &k.studio.Clients[i]
+		if j := slices.IndexFunc(old.studio.Clients, func(b program.Assessment) bool { return b.Slug == a.Slug }); j >= 0 && reflect.DeepEqual(&old.studio.Clients[j], a) {
+			k.clients[a.Slug] = old.clients[a.Slug]
+		}
+	}
+}
+
+// planned reports whether the public programs of a studio would be planned and printed as
+// they were. Pages of words have no part in that.
+func (k *keepsake) planned(studio *program.Studio) bool {
+	if k == nil {
+		return false
+	}
+	was, is := k.studio.Library, studio.Library
+	was.Pages, is.Pages = nil, nil
+	return reflect.DeepEqual(k.studio.Coach, studio.Coach) && reflect.DeepEqual(was, is) && reflect.DeepEqual(k.studio.Public, studio.Public)
+}
+
+// public reports whether all pages that are no client's would be made as they were.
+func (k *keepsake) public(now *keepsake) bool {
+	return k.look == now.look && reflect.DeepEqual(k.studio.Library.Pages, now.studio.Library.Pages) && reflect.DeepEqual(k.studio.Notes, now.studio.Notes)
+}
+
+// remake makes the site of the folder as it is; nil where problems stop it.
+func (j *job) remake() (k *keepsake, messages string) {
+	k, problems := j.reread()
+	if problems.Stop() {
+		return nil, j.reported(problems)
+	}
+	look := j.templates()
+	k.problems, k.look, k.clients = problems, hashLook(look), map[string]func() *client{}
+	k.use(j.kept)
+	m := made{album: k.album, publics: k.publics, pages: k.pages}
+	k.web = j.website(&m, &k.studio, look, false)
+	if problems = append(problems, m.shared...); problems.Stop() {
+		return nil, j.reported(problems)
+	}
+	k.publics, k.pages = m.publics, m.pages
+	with := making{studio: &k.studio, part: siteOutput, album: k.album, web: k.web}
+	for i := range k.studio.Clients {
+		if a := &k.studio.Clients[i]; k.clients[a.Slug] == nil {
+			k.clients[a.Slug] = sync.OnceValue(func() *client {
+				c := with.client(a)
+				c.forget()
+				return c
+			})
+		}
+	}
+	j.kept = k
+	return k, ""
+}
+
+// files are those that are there.
+func (k *keepsake) files() map[string][]byte { return below(k.pages, siteFolder) }
+
+// later are the folders of shared clients, by their path in the site.
+func (k *keepsake) later(j *job) map[string]preview.Folder {
+	all := map[string]preview.Folder{}
+	for i := range k.studio.Clients {
+		if a := &k.studio.Clients[i]; a.Share == program.ShareSite {
+			all["c/"+a.Page] = func() (map[string][]byte, string) { return j.folder(k, a.Slug) }
+		}
+	}
+	return all
+}
+
+// folder makes a client's pages, or says what is wrong.
+func (j *job) folder(k *keepsake, slug string) (map[string][]byte, string) {
+	c := k.clients[slug]()
+	if problems := append(k.web.Lacking(), c.problems...); problems.Stop() {
+		return nil, j.reported(problems)
+	}
+	return below(c.files, siteFolder), ""
+}
+
+const siteFolder = "site/"
+
+// below are the files of a folder by their path in it.
+func below(files []store.File, folder string) map[string][]byte {
+	all := map[string][]byte{}
+	for _, f := range files {
+		if path, ok := strings.CutPrefix(f.Path, folder); ok {
+			all[path] = f.Bytes
+		}
+	}
+	return all
 }
 
 // hashLook is a hash of the templates; one that cannot be read is like none, and

@@ -81,28 +81,21 @@ func (c *client) forget() {
 }
 
 // makeAll plans every client of a studio, or the one named, and makes a part of the output.
-// What is made goes to the writing at once; a preview, which has none, keeps it, and of the
-// website makes only what it has not kept from the last time.
+// What is made goes to the writing at once.
 func (j *job) makeAll(studio *program.Studio, part output, only string, w *writing) made {
 	chosen := pick(studio.Clients, only)
-	look := j.templates()
-	kept := j.kept.of(studio, look)
-	m := made{album: kept.drawn(studio), clients: make([]*client, len(chosen))}
+	m := made{album: posture.NewAlbum(&studio.Library), clients: make([]*client, len(chosen))}
 	with := making{studio: studio, part: part, album: m.album, sheet: testSheets(studio, m.album)}
 	if part.site {
-		with.web = j.website(&m, studio, look, kept, w.stands(""))
+		with.web = j.website(&m, studio, j.templates(), w.stands(""))
 	}
 	w.takeShared(&m)
 	j.sideBySide(len(chosen), "clients", func(i int) {
-		if m.clients[i] = kept.client(chosen[i]); m.clients[i] == nil {
-			m.clients[i] = with.client(chosen[i])
-			m.clients[i].unkept = part.print && j.differs(m.clients[i], part.week)
-			m.clients[i].forget()
-			if w != nil { // a preview compares what was read with what is read next
-				w.take(m.clients[i])
-				forgetLog(chosen[i])
-			}
-		}
+		m.clients[i] = with.client(chosen[i])
+		m.clients[i].unkept = part.print && j.differs(m.clients[i], part.week)
+		m.clients[i].forget()
+		w.take(m.clients[i])
+		forgetLog(chosen[i])
 	})
 	if part.print {
 		for _, slug := range studio.Waiting {
@@ -130,16 +123,14 @@ func (j *job) draw(m *made, lib *program.Library) {
 }
 
 // website begins the site and makes all that is no client's, unless it stands: the public
-// programs are planned and printed first.
-func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keepsake, stands bool) *site.Site {
-	switch {
-	case stands:
+// programs are planned and printed first, where that is not done.
+func (j *job) website(m *made, studio *program.Studio, look []fs.FS, stands bool) *site.Site {
+	if stands {
 		m.publics = named(studio.Public)
-	case kept.public():
+	} else {
 		j.draw(m, &studio.Library)
-		m.publics, m.pages = kept.publics, kept.pages
-	default:
-		j.draw(m, &studio.Library)
+	}
+	if m.publics == nil {
 		publics, problems := j.publics(studio, m.album)
 		m.publics, m.shared = publics, append(m.shared, problems...)
 	}
@@ -148,7 +139,7 @@ func (j *job) website(m *made, studio *program.Studio, look []fs.FS, kept *keeps
 		References: references(&studio.Library), Illustrations: illustrations(&studio.Library), Pictures: m.album.Of,
 		Notes: studio.Notes, Publics: m.publics,
 	})
-	if !stands && !kept.public() {
+	if !stands && m.pages == nil {
 		pages, problems := web.Public()
 		m.pages, m.shared = filesOf(pages), append(m.shared, problems...)
 	}

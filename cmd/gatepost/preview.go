@@ -6,13 +6,10 @@ import (
 	"net"
 	"os"
 	"os/signal"
-	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"gatepost/program/publish/preview"
-	"gatepost/program/publish/store"
 )
 
 func previewCommand(job *job) *cobra.Command {
@@ -98,44 +95,13 @@ func (j *job) announce(site *preview.Preview, at net.Addr) {
 
 // refresh makes the site anew, of what has changed, and shows it or what is wrong.
 func (j *job) refresh(site *preview.Preview) {
-	files, messages := j.remake()
-	if files == nil {
+	kept, messages := j.remake()
+	if kept == nil {
 		fmt.Fprint(j.err, messages)
 		site.ShowProblems(messages)
 		return
 	}
-	site.Show(files)
-}
-
-// remake makes the site of the folder as it is; no files where problems stop it.
-func (j *job) remake() (files map[string][]byte, messages string) {
-	studio, problems := j.read()
-	if problems.Stop() {
-		return nil, j.reported(problems)
-	}
-	m := j.makeAll(&studio, siteOutput, "", nil)
-	if problems = slices.Concat(problems, m.problems, m.shared); problems.Stop() {
-		return nil, j.reported(problems)
-	}
-	j.kept = j.keep(&studio, m)
-	return m.site(), ""
-}
-
-// site are the files of the website by their path in it.
-func (m *made) site() map[string][]byte {
-	all := map[string][]byte{}
-	add := func(files []store.File) {
-		for _, f := range files {
-			if path, ok := strings.CutPrefix(f.Path, "site/"); ok {
-				all[path] = f.Bytes
-			}
-		}
-	}
-	add(m.pages)
-	for _, c := range m.clients {
-		add(c.files)
-	}
-	return all
+	site.Show(kept.files(), kept.later(j))
 }
 
 // context ends a command that waits; nil surroundings wait for ever.

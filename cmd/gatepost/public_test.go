@@ -22,7 +22,7 @@ func repository(t *testing.T) *program.Studio {
 // What is kept of the public programs is of use until something of theirs
 // changes; a client's file is nothing of theirs.
 func TestPublicsAreKeptUntilTheyChange(t *testing.T) {
-	kept := &keepsake{studio: *repository(t), look: hashLook(nil)}
+	kept := &keepsake{studio: *repository(t)}
 	for name, c := range map[string]struct {
 		change func(*program.Studio)
 		use    bool
@@ -36,7 +36,7 @@ func TestPublicsAreKeptUntilTheyChange(t *testing.T) {
 	} {
 		studio := repository(t)
 		c.change(studio)
-		if got := kept.of(studio, nil).public(); got != c.use {
+		if got := kept.planned(studio) && kept.public(&keepsake{studio: *studio}); got != c.use {
 			t.Errorf("after a change of %s: of use %v", name, got)
 		}
 	}

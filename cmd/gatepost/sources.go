@@ -26,6 +26,10 @@ type sources struct {
 	studio  string
 	clients map[string]string // by the name of the folder
 	entries []string          // of the clients' folder, but for hidden ones
+
+	// The same without the program, the templates and the week: what is read.
+	shared string
+	own    map[string]string
 }
 
 // named are the fingerprints by the names under which the store keeps them.
@@ -59,13 +63,14 @@ func (j *job) sources(part output) sources {
 	if errors.Is(err, fs.ErrNotExist) {
 		err = nil
 	}
-	shared := sha256.New()
-	fmt.Fprintf(shared, "%s\n", part.name())
-	if err = errors.Join(err, hashProgram(shared), hashFiles(shared, j.builtIn), hashFiles(shared, coach)); err != nil {
+	content, look := sha256.New(), sha256.New()
+	err = errors.Join(err, hashBelow(content, j.builtIn, contentFolder), hashBelow(content, coach, contentFolder),
+		hashBelow(look, j.builtIn, templateFolder), hashBelow(look, coach, templateFolder), hashProgram(look))
+	if err != nil {
 		return s
 	}
-	base := shared.Sum(nil)
-	s.clients = map[string]string{}
+	s.shared = hex.EncodeToString(content.Sum(nil))
+	base := finger(part.name(), s.shared, hex.EncodeToString(look.Sum(nil)))
 	for _, e := range entries {
 		if !strings.HasPrefix(e.Name(), ".") {
 			s.entries = append(s.entries, e.Name())
@@ -73,24 +78,27 @@ func (j *job) sources(part output) sources {
 	}
 	s.studio = finger(base, fmt.Sprint(len(s.entries) > 0))
 	own := make([]string, len(s.entries))
-	j.sideBySide(len(own), "", func(i int) { own[i] = clientSource(coach, s.entries[i], base, part) })
+	j.sideBySide(len(own), "", func(i int) { own[i] = ownSource(coach, s.entries[i]) })
+	s.clients, s.own = map[string]string{}, map[string]string{}
 	for i, slug := range s.entries {
-		s.clients[slug] = own[i]
+		if s.own[slug] = own[i]; own[i] != "" {
+			s.clients[slug] = finger(base, own[i], fmt.Sprint(part.week))
+		}
 	}
 	return s
 }
 
-// clientSource is the fingerprint of what is made of a client.
-func clientSource(coach fs.FS, slug string, base []byte, part output) string {
+// ownSource is a hash of a client's folder.
+func ownSource(coach fs.FS, slug string) string {
 	sum := sha256.New()
 	if err := hashBelow(sum, coach, clientsFolder+"/"+slug); err != nil {
 		return ""
 	}
-	return finger(base, fmt.Sprintf("%d %x", part.week, sum.Sum(nil)))
+	return hex.EncodeToString(sum.Sum(nil))
 }
 
-func finger(base []byte, own string) string {
-	sum := sha256.Sum256(fmt.Appendf(nil, "%x %s", base, own))
+func finger(parts ...string) string {
+	sum := sha256.Sum256(fmt.Appendf(nil, "%q", parts))
 	return hex.EncodeToString(sum[:])
 }
 
@@ -120,11 +128,6 @@ func hashProgram(sum hash.Hash) error {
 // longestRead is more than is ever read of a file; of longer ones the size alone
 // matters.
 const longestRead = 2 << 20
-
-// hashFiles takes in names and bytes below content/ and templates/, but for the clients'.
-func hashFiles(sum hash.Hash, from fs.FS) error {
-	return errors.Join(hashBelow(sum, from, contentFolder), hashBelow(sum, from, templateFolder))
-}
 
 // hashBelow takes in a folder, but for clients below it.
 func hashBelow(sum hash.Hash, from fs.FS, top string) error {

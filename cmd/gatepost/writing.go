@@ -125,9 +125,6 @@ func (w *writing) look() {
 
 // stands reports whether something need not be made.
 func (w *writing) stands(slug string) bool {
-	if w == nil {
-		return false
-	}
 	_, ok := w.standing[slug]
 	return ok
 }
@@ -161,7 +158,7 @@ func (w *writing) take(c *client) {
 // takeShared writes what was made that is no client's, and lets go of it: while hundreds of
 // clients are made, it would be most of what is held.
 func (w *writing) takeShared(m *made) {
-	if w == nil || w.stands("") {
+	if w.stands("") {
 		return
 	}
 	if !w.discards() {

@@ -2,6 +2,7 @@ package preview
 
 import (
 	"bytes"
+	"cmp"
 	_ "embed"
 	"html/template"
 	"net"
@@ -34,21 +35,27 @@ type Preview struct {
 
 	mutex    sync.Mutex
 	files    map[string][]byte // of the last good build, by path below the site
+	later    map[string]Folder // of the same
 	problems string            // empty: the last build was good
 	open     map[chan struct{}]bool
 }
 
-// Show replaces the site; paths are below its folder: "index.html".
-func (p *Preview) Show(files map[string][]byte) { p.change(files, "") }
+// Folder makes the files of a folder of the site, by path below the site, when somebody
+// looks at one of them; or it says what is wrong. It is asked every time.
+type Folder func() (files map[string][]byte, problems string)
+
+// Show replaces the site; paths are below its folder: "index.html". Of folders, "c/abc",
+// the files are asked for when they are wanted.
+func (p *Preview) Show(files map[string][]byte, later map[string]Folder) { p.change(files, later, "") }
 
 // ShowProblems keeps the last good site and shows messages before it.
-func (p *Preview) ShowProblems(messages string) { p.change(nil, messages) }
+func (p *Preview) ShowProblems(messages string) { p.change(nil, nil, messages) }
 
-func (p *Preview) change(files map[string][]byte, problems string) {
+func (p *Preview) change(files map[string][]byte, later map[string]Folder, problems string) {
 	p.mutex.Lock()
 	defer p.mutex.Unlock()
 	if files != nil {
-		p.files = files
+		p.files, p.later = files, later
 	}
 	p.problems = problems
 	for page := range p.open {
@@ -57,6 +64,21 @@ func (p *Preview) change(files map[string][]byte, problems string) {
 		default: // told already, and not yet gone
 		}
 	}
+}
+
+// find is a file of the site as it stands, and what there is to say in its place.
+func (p *Preview) find(name string) (file []byte, found bool, problems string) {
+	p.mutex.Lock()
+	file, found = p.files[name]
+	problems = p.problems
+	folder := p.later[path.Dir(name)]
+	p.mutex.Unlock()
+	if found || folder == nil {
+		return file, found, problems
+	}
+	files, wrong := folder()
+	file, found = files[name]
+	return file, found, cmp.Or(problems, wrong)
 }
 
 // ServeHTTP answers one request.
@@ -95,10 +117,7 @@ func (p *Preview) page(w http.ResponseWriter, r *http.Request) {
 	if name == "" || strings.HasSuffix(r.URL.Path, "/") {
 		name = path.Join(name, "index.html")
 	}
-	p.mutex.Lock()
-	file, found := p.files[name]
-	problems := p.problems
-	p.mutex.Unlock()
+	file, found, problems := p.find(name)
 	html := path.Ext(name) == ".html"
 	switch {
 	case problems != "" && (html || !found) && !r.URL.Query().Has(goodQuery):
@@ -154,15 +173,13 @@ func send(w http.ResponseWriter, extension string, file []byte) {
 	_, _ = w.Write(file) // a reader that has gone is no error
 }
 
-// Pages lists the shared programs' first pages, which nothing leads to.
+// Pages lists the folders that are made later, to which nothing leads.
 func (p *Preview) Pages() []string {
 	p.mutex.Lock()
 	defer p.mutex.Unlock()
 	var pages []string
-	for name := range p.files {
-		if ok, _ := path.Match("c/*/index.html", name); ok {
-			pages = append(pages, strings.TrimSuffix(name, "index.html"))
-		}
+	for folder := range p.later {
+		pages = append(pages, folder+"/")
 	}
 	slices.Sort(pages)
 	return pages

@@ -20,8 +20,11 @@ func started(t *testing.T) (*Preview, string) {
 		t.Fatal(err)
 	}
 	p := &Preview{}
-	p.Show(map[string][]byte{"index.html": []byte(plain), "c/abc/index.html": []byte("<head></head>client"),
-		"c/abc/calendar.ics": []byte("BEGIN:VCALENDAR"), "style.css": []byte("body{}")})
+	p.Show(map[string][]byte{"index.html": []byte(plain), "style.css": []byte("body{}")}, map[string]Folder{
+		"c/abc": func() (map[string][]byte, string) {
+			return map[string][]byte{"c/abc/index.html": []byte("<head></head>client"), "c/abc/calendar.ics": []byte("BEGIN:VCALENDAR")}, ""
+		},
+		"c/bad": func() (map[string][]byte, string) { return nil, "bad.yaml:1:1: nothing comes of this" }})
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error)
 	go func() { ended <- p.Serve(ctx, l) }()
@@ -95,9 +98,24 @@ func TestProblemsStandBeforeTheLastGoodPage(t *testing.T) {
 	if code, body, _ := get(t, at+"/new.html"); code != http.StatusServiceUnavailable || strings.Contains(body, "last-good") {
 		t.Errorf("a page that never was: %d\n%s", code, body)
 	}
-	p.Show(map[string][]byte{"index.html": []byte("mended")})
+	p.Show(map[string][]byte{"index.html": []byte("mended")}, nil)
 	if code, body, _ := get(t, at+"/"); code != 200 || body != "mended" {
 		t.Errorf("mended: %d\n%s", code, body)
+	}
+}
+
+// What is wrong with a page that is made when it is looked at is said there, and nowhere
+// else.
+func TestProblemsOfAPageThatIsMadeLater(t *testing.T) {
+	p, at := started(t)
+	if code, body, _ := get(t, at+"/c/bad/"); code != http.StatusServiceUnavailable || !strings.Contains(body, "bad.yaml:1:1: nothing comes of this") {
+		t.Errorf("%d\n%s", code, body)
+	}
+	if code, _, _ := get(t, at+"/"); code != 200 {
+		t.Errorf("home: %d", code)
+	}
+	if pages := p.Pages(); len(pages) != 2 || pages[0] != "c/abc/" || pages[1] != "c/bad/" {
+		t.Errorf("pages %q", pages)
 	}
 }
 
@@ -118,7 +136,7 @@ func TestChangesAreTold(t *testing.T) {
 		t.Errorf("begins with %q", got)
 	}
 	for range 3 {
-		p.Show(map[string][]byte{})
+		p.Show(map[string][]byte{}, nil)
 		if got := next() + "|" + next() + "|" + next(); got != "event: change|data:|" {
 			t.Errorf("got %q", got)
 		}
@@ -128,7 +146,7 @@ func TestChangesAreTold(t *testing.T) {
 // A worker would keep a page and hide the next edit of it.
 func TestNoWorker(t *testing.T) {
 	p, at := started(t)
-	p.Show(map[string][]byte{"c/abc/worker.js": []byte("0")})
+	p.Show(map[string][]byte{"c/abc/worker.js": []byte("0")}, nil)
 	request, _ := http.NewRequest(http.MethodGet, at+"/c/abc/worker.js", nil)
 	request.Header.Set("Service-Worker", "script") // Service Workers, W3C, 4.1
 	answer, err := http.DefaultClient.Do(request)
