@@ -240,7 +240,7 @@ func (w *twins) edits() map[string]edit {
 		}},
 		"a slip of the studio's": {func() { w.in("content/studio.yaml", swapped(`(?m)^contact: `, "contakt: ")) },
 			func() { w.in("content/studio.yaml", swapped(`(?m)^contakt: `, "contact: ")) }},
-		"words":             {do: func() { w.own("content/words/en.yaml", "build week", "working week") }},
+		"words":             {do: func() { w.own("content/words/en.yaml", "  build: Build", "  build: Work") }},
 		"an exercise":       {do: func() { w.own("content/exercises/pull-up.md", "name: ", "name: Slow ") }},
 		"a page":            {do: func() { w.own("content/pages/cautions.md", "title: ", "title: All ") }},
 		"a template":        {do: func() { w.own("templates/week.html", "<h1>", "<h1>Our ") }},

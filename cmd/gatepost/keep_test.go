@@ -38,7 +38,20 @@ func TestKeepingChangesNothing(t *testing.T) {
 		{"content/clients/maren/assessment.yaml", "mass: 58 kg", "mass: 64 kg"},
 		{"content/clients/maren/assessment.yaml", "share: site", "share: print"},
 		{"content/studio.yaml", "coach: Tilda Roake", "coach: Tilda Roak"},
+		{"content/clients/runa/assessment.yaml", "mass: 60 kg", "mass: 61 kg"},
+		{"content/pages/home.md", "title: ", "title: Our "},
+		{"content/words/en.yaml", "  build: Build", "  build: Work"},
+		{"templates/session.html", "<h1>", "<h1>Our "},
+		{"content/notes/quiet-week.md", "title: ", "title: Our "},
+		{"content/programs/bare-floor.yaml", "minutes: 45", "minutes: 40"},
 	} {
+		if _, err := os.Stat(filepath.Join(folder, edit.file)); err != nil {
+			b, err := os.ReadFile("../../" + edit.file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			put(t, folder, edit.file, string(b))
+		}
 		rewrite(t, filepath.Join(folder, edit.file), edit.old, edit.new)
 		kept := look()
 		j.kept = nil

@@ -9,6 +9,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"regexp"
 	"strings"
 	"sync"
 )
@@ -27,9 +28,8 @@ type sources struct {
 	clients map[string]string // by the name of the folder
 	entries []string          // of the clients' folder, but for hidden ones
 
-	// The same without the program, the templates and the week: what is read.
-	shared string
-	own    map[string]string
+	shared string            // of what every client is read with: the studio, the library, the words
+	own    map[string]string // of what is read of each
 }
 
 // named are the fingerprints by the names under which the store keeps them.
@@ -63,14 +63,21 @@ func (j *job) sources(part output) sources {
 	if errors.Is(err, fs.ErrNotExist) {
 		err = nil
 	}
-	content, look := sha256.New(), sha256.New()
-	err = errors.Join(err, hashBelow(content, j.builtIn, contentFolder), hashBelow(content, coach, contentFolder),
-		hashBelow(look, j.builtIn, templateFolder), hashBelow(look, coach, templateFolder), hashProgram(look))
-	if err != nil {
+	shared, pages := sha256.New(), sha256.New()
+	into := func(name string) hash.Hash {
+		if aboutPages.MatchString(name) {
+			return pages
+		}
+		return shared
+	}
+	for _, from := range []fs.FS{j.builtIn, coach} {
+		err = errors.Join(err, hashBelow(into, from, contentFolder), hashBelow(into, from, templateFolder))
+	}
+	if err = errors.Join(err, hashProgram(pages)); err != nil {
 		return s
 	}
-	s.shared = hex.EncodeToString(content.Sum(nil))
-	base := finger(part.name(), s.shared, hex.EncodeToString(look.Sum(nil)))
+	s.shared = hex.EncodeToString(shared.Sum(nil))
+	base := finger(part.name(), s.shared, hex.EncodeToString(pages.Sum(nil)))
 	for _, e := range entries {
 		if !strings.HasPrefix(e.Name(), ".") {
 			s.entries = append(s.entries, e.Name())
@@ -88,10 +95,13 @@ func (j *job) sources(part output) sources {
 	return s
 }
 
+// aboutPages are the files that no client is read with, in English or translated.
+var aboutPages = regexp.MustCompile(`^(templates|content/([a-z-]+/)?(pages|notes|programs)/)`)
+
 // ownSource is a hash of a client's folder.
 func ownSource(coach fs.FS, slug string) string {
 	sum := sha256.New()
-	if err := hashBelow(sum, coach, clientsFolder+"/"+slug); err != nil {
+	if err := hashBelow(func(string) hash.Hash { return sum }, coach, clientsFolder+"/"+slug); err != nil {
 		return ""
 	}
 	return hex.EncodeToString(sum.Sum(nil))
@@ -129,8 +139,9 @@ func hashProgram(sum hash.Hash) error {
 // matters.
 const longestRead = 2 << 20
 
-// hashBelow takes in a folder, but for clients below it.
-func hashBelow(sum hash.Hash, from fs.FS, top string) error {
+// hashBelow takes in names and bytes of a folder, but for clients below it; each into the
+// hash that is its.
+func hashBelow(into func(name string) hash.Hash, from fs.FS, top string) error {
 	return fs.WalkDir(from, top, func(name string, entry fs.DirEntry, err error) error {
 		switch {
 		case errors.Is(err, fs.ErrNotExist) && name == top:
@@ -140,12 +151,12 @@ func hashBelow(sum hash.Hash, from fs.FS, top string) error {
 		case name == clientsFolder:
 			return fs.SkipDir
 		case entry.IsDir():
-			_, err = fmt.Fprintf(sum, "%q\n", name)
+			_, err = fmt.Fprintf(into(name), "%q\n", name)
 			return err
 		case !entry.Type().IsRegular():
 			return errors.New("what a link leads to may change unseen")
 		}
-		return hashFile(sum, from, name, entry)
+		return hashFile(into(name), from, name, entry)
 	})
 }
 
