@@ -29,6 +29,9 @@ func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, 
 	if err != nil {
 		return nil, err
 	}
+	if !bytes.Contains(pdf, resources) || !bytes.Contains(pdf, fontList) || bytes.Count(pdf, catalog) != 1 {
+		return nil, errors.New("paper: the PDF has no catalogue, or no list of its faces")
+	}
 	var out bytes.Buffer
 	out.Grow(len(pdf) / 2)
 	first := len(offsets) + 1 // number of the first font object
@@ -68,14 +71,15 @@ func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, 
 // what the trailer says.
 func crossReferences(pdf []byte) (offsets []int, trailer []byte, err error) {
 	broken := errors.New("paper: the PDF has no table of its objects")
-	_, table, ok := bytes.Cut(pdf[max(0, bytes.LastIndex(pdf, []byte("xref\n0 "))):], []byte(" 65535 f"))
-	if !ok {
+	at := bytes.LastIndex(pdf, []byte("xref\n0 "))
+	_, table, ok := bytes.Cut(pdf[max(0, at):], []byte(" 65535 f"))
+	if at < 0 || !ok {
 		return nil, nil, broken
 	}
 	lines, rest, ok := bytes.Cut(table, []byte("trailer"))
 	_, rest, opened := bytes.Cut(rest, []byte("<<"))
 	trailer, _, closed := bytes.Cut(rest, []byte(">>"))
-	if at := bytes.Index(trailer, []byte("\n/Root")); at >= 0 { // after /Size, which is ours
+	if at = bytes.Index(trailer, []byte("\n/Root")); at >= 0 { // after /Size, which is ours
 		trailer = trailer[at:]
 	}
 	if !ok || !opened || !closed {

@@ -155,7 +155,7 @@ func (p *testSheet) part(part view.SheetPart, x, top, w float64, draw bool) floa
 func (p *testSheet) field(f view.Field, x, y, w float64) ([]Mark, float64) {
 	left := w * (1 - writingRoom)
 	label, below := p.flow(x, y, left-2, style{Face: Bold, Size: sheetSize}, f.Label)
-	marks := []Mark{label}
+	var marks []Mark
 	inline := label.X + Bold.width(label.Lines[0], label.Size) + 1.5
 	room := x + left - 2 - inline
 	if Regular.width(p.clean(f.How), leastPage) <= room {

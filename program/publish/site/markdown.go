@@ -71,7 +71,7 @@ func (m passage) adapt(n ast.Node, source []byte, resolve func(from, link string
 	case *ast.Heading:
 		n.Level = max(n.Level, m.top, 2) // the page's title is its only first-level heading
 		if id, ok := n.AttributeString("id"); ok && m.parts != nil && n.Level == 2 {
-			*m.parts = append(*m.parts, link{Text: string(n.Text(source)), Href: "#" + string(id.([]byte))})
+			*m.parts = append(*m.parts, link{Text: textIn(n, source), Href: "#" + string(id.([]byte))})
 		}
 	case *ast.Link:
 		return m.link(n, source, resolve)
@@ -147,6 +147,25 @@ func (m passage) problem(offset int, message, advice string) program.Problem {
 	return program.Problem{Place: place, Message: message, Advice: advice}
 }
 
+// textIn is the text of a node and of what stands in it, as it was written.
+func textIn(n ast.Node, source []byte) string {
+	var out strings.Builder
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		switch c := c.(type) {
+		case *ast.Text:
+			out.Write(c.Value(source))
+			if c.SoftLineBreak() {
+				out.WriteByte('\n')
+			}
+		case *ast.String:
+			out.Write(c.Value)
+		default:
+			out.WriteString(textIn(c, source))
+		}
+	}
+	return out.String()
+}
+
 // picture finds the illustration that an image names; the site has no picture
 // files.
 func (m passage) picture(n *ast.Image, source []byte) program.Problems {
@@ -155,7 +174,7 @@ func (m passage) picture(n *ast.Image, source []byte) program.Problems {
 		return program.Problems{m.problem(offset(n), "a picture can't be shown: the site has no picture files",
 			"take the picture out, or name a figure: ![what it shows](figure:planche/tuck)")}
 	}
-	title := string(n.Text(source))
+	title := textIn(n, source)
 	if strings.TrimSpace(title) == "" {
 		return program.Problems{m.problem(offset(n), "a figure without words tells nothing to those who hear the page",
 			"say what it shows: ![what it shows](figure:"+name+")")}
