@@ -93,6 +93,7 @@ func sameItem(a, b view.CardItem) bool {
 func TestNobodyTrainsFromAnOldCard(t *testing.T) {
 	studio := demoStudio(t, nil)
 	a := studio.Clients[slices.IndexFunc(studio.Clients, func(a program.Assessment) bool { return a.Slug == "maren" })]
+	a.Share = program.SharePrint
 	log := a.Log.Entries
 	p, _ := planner.Plan(&studio.Library, &a)
 	a.Plans = []program.PlanVersion{planner.Version(&p, 1, min(a.Measured, p.Start))}

@@ -62,21 +62,22 @@ type Body struct {
 // New measures the client against a road map. Heights in an assessment are
 // from the floor, in mechanics from the hands' support.
 func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
-	segments, err := mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, a.Athlete.BalancePoint)
+	who := a.Body()
+	segments, err := mechanics.NewBody(sexes[who.Sex], who.Mass, who.Height, who.ArmSpan, who.BalancePoint)
 	var problems program.Problems
 	if err != nil {
 		problems = append(problems, balanceProblem(a, err))
-		segments, _ = mechanics.NewBody(sexes[a.Athlete.Sex], a.Athlete.Mass, a.Athlete.Height, a.Athlete.ArmSpan, 0)
+		segments, _ = mechanics.NewBody(sexes[who.Sex], who.Mass, who.Height, who.ArmSpan, 0)
 	}
 	b := &Body{
 		Body:    segments,
 		load:    m.Load,
-		fold:    cmp.Or(a.Athlete.Fold, program.DefaultFold),
+		fold:    cmp.Or(who.Fold, program.DefaultFold),
 		lifts:   map[liftFrom]mechanics.Lift{},
 		support: supportOf(a, m),
 		Hanging: a.Hanging,
 		Bands:   a.Bands,
-		Weight:  Newtons(a.Athlete.Mass),
+		Weight:  Newtons(who.Mass),
 	}
 	problems = append(problems, b.lowBar(a)...)
 	problems = append(problems, b.fitBands(a)...)

@@ -17,6 +17,7 @@ func TestStancesOfTheBlock(t *testing.T) {
 	lib := library(t)
 	kinds := map[string]int{}
 	for _, a := range studio.Clients {
+		a.Share = program.SharePrint // drawn to the kilogram
 		bare := a
 		bare.Kit, bare.Bands, bare.Tests = nil, nil, nil // leans, on flat hands
 		bare.Health.Wrists = program.JointFine
