@@ -13,6 +13,7 @@ type Assessment struct {
 	Slug     string // the client's folder name, [a-z0-9-]{1,40}
 	Measured Date   // the day of the tests
 	Share    Share
+	Detail   Detail // of the shared page
 	Page     string // random part of the page's address; needed for ShareSite
 	Large    bool   // what the client is handed is printed for weak eyes
 	Athlete  Athlete
@@ -37,6 +38,14 @@ type Share string
 const (
 	SharePrint Share = "print" // paper only; also the meaning of ""
 	ShareSite  Share = "site"  // may be published, without body data or health
+)
+
+// Detail says how much of a plan its shared page shows.
+type Detail string
+
+const (
+	DetailFull  Detail = "full"  // all that is trained; also the meaning of ""
+	DetailPlain Detail = "plain" // no preparation, whose exercises tell which joints are sore
 )
 
 // Sex chooses the segment table; unspecified takes the mean of both.

@@ -44,6 +44,7 @@ type Client struct {
 	Slug   string
 	Share  Share
 	Page   string
+	Plain  bool // the shared page shows no preparation
 	Large  bool // the client's sheets are printed for weak eyes
 	Clock
 }

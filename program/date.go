@@ -52,6 +52,16 @@ func (d Date) Weekday() time.Weekday { return d.Time().Weekday() }
 // Monday is the first day of the date's ISO 8601 week.
 func (d Date) Monday() Date { return d - Date((int(d.Weekday())+6)%7) }
 
+// Month is the middle of the date's month, for who is not to know the day; of the zero
+// Date the zero Date.
+func (d Date) Month() Date {
+	if d == 0 {
+		return 0
+	}
+	year, month, _ := d.Time().Date()
+	return NewDate(year, month, 15)
+}
+
 // YearsSince counts full years from an earlier date, as a birthday does.
 func (d Date) YearsSince(born Date) int {
 	a, b := born.Time(), d.Time()

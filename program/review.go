@@ -8,6 +8,7 @@ type PlanVersion struct {
 	Weeks   []Week   // the whole block; without figures
 	Passed  []string // step ids whose gates the coach has signed, whatever the log says
 	Clock            // when its sessions begin
+	Shared  bool     // made for the body that fifty others share, as a page needs it
 
 	Forecasts []Forecast // what it said of dates and chances; none in files from before that was kept
 }

@@ -220,7 +220,7 @@ func (m *making) client(a *program.Assessment) *client {
 	if m.album != nil {
 		v.Show(m.pictures(a))
 	}
-	c.view, c.withheld, c.problems = v, v.Withheld, append(c.problems, problems...)
+	c.view, c.withheld, c.problems = v, v.Withheld, append(append(c.problems, problems...), tells(m.studio.Library.Words, a)...)
 	c.read = wall.Review
 	if wall.Review.Last != 0 {
 		c.readBack(m.studio, &wall)

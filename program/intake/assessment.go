@@ -32,6 +32,7 @@ func assessment(a *program.Assessment, like samples) read {
 		must("measured", "2027-01-04", date(&a.Measured, earliest, latest)),
 		may("share", "print", choice(&a.Share, program.SharePrint, program.ShareSite)),
 		may("page", "7k2mxq9f4bd3w", text(&a.Page)),
+		may("plan", "plain", choice(&a.Detail, program.DetailFull, program.DetailPlain)),
 		may("large", "yes", yesNo(&a.Large)),
 		must("body", "{mass: 58 kg, height: 166 cm}", body(&a.Athlete)),
 		must("training", "{experience: 8 months, days: [mon, wed, fri], minutes: 60}", training(&a.Training, like)),

@@ -187,7 +187,7 @@ func newPlan(m *measures, behind past, start program.Date) *plan {
 // begin looks at who the client is; without measures, out says why there is no plan.
 func begin(lib *program.Library, a *program.Assessment) (out program.Program, m *measures, problems program.Problems) {
 	out = program.Program{
-		Client: program.Client{Name: a.Athlete.Name, Called: a.Athlete.Called, Slug: a.Slug, Share: a.Share, Page: a.Page, Large: a.Large, Clock: a.Training.Clock},
+		Client: program.Client{Name: a.Athlete.Name, Called: a.Athlete.Called, Slug: a.Slug, Share: a.Share, Page: a.Page, Plain: a.Detail == program.DetailPlain, Large: a.Large, Clock: a.Training.Clock},
 		Skill:  a.Goal.Skill, Measured: a.Measured, Start: blockStart(a),
 		Goal:  program.GoalForecast{Step: a.Goal.Step, Hold: int(a.Goal.Hold + 0.5), By: a.Goal.By},
 		Other: a.Training.Other,

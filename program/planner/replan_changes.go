@@ -8,7 +8,7 @@ import (
 
 // Version is a program as it is kept: what was printed, without its figures.
 func Version(p *program.Program, version int, on program.Date) program.PlanVersion {
-	v := program.PlanVersion{Version: version, On: on, Weeks: slices.Clone(p.Weeks), Forecasts: p.Forecasts, Clock: p.Client.Clock}
+	v := program.PlanVersion{Version: version, On: on, Weeks: slices.Clone(p.Weeks), Forecasts: p.Forecasts, Clock: p.Client.Clock, Shared: p.Client.Share == program.ShareSite}
 	for i := range v.Weeks {
 		v.Weeks[i].Stance = program.Stance{}
 	}

@@ -40,7 +40,7 @@ func (p *onePage) table(y float64) float64 {
 	h := 1.12 * p.line()
 	most, help := 0.0, ""
 	for _, w := range p.v.Weeks {
-		if most = math.Max(most, w.HelpKG); w.Help != "" {
+		if most = math.Max(most, w.HelpKG); w.HelpKG > 0 {
 			help = l.Help
 		}
 	}

@@ -75,18 +75,20 @@ type gateView struct {
 	Week        link
 }
 
+// unclaimed is the problem of an address that is none, or another client's.
+func unclaimed(v *view.View) program.Problem {
+	return program.Problem{
+		Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
+		Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
+		Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
+	}
+}
+
 // safePage is the random part of a client's address.
 var safePage = regexp.MustCompile(`^[a-z0-9]{8,32}$`)
 
+// client writes a client's pages of what may be told, and of nothing else.
 func (b *builder) client(v *view.View, documents []Document) {
-	if !b.claim(v) {
-		b.report(program.Problem{
-			Place:   program.Place{File: "content/clients/" + v.Slug + "/assessment.yaml"},
-			Message: fmt.Sprintf("%q can't be the address of a shared page", v.Page),
-			Advice:  "page: takes 8 to 32 random letters a to z and digits, different for each client",
-		})
-		return
-	}
 	folder := clientFolder + v.Page + "/"
 	all := days(v)
 	at := place{root: clientRoot, program: link{Text: v.Skill, Href: "index.html"}, weeks: "week-", exercises: b.exercisesOf(all)}

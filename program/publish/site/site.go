@@ -76,8 +76,12 @@ func New(s Source) *Site {
 // Documents are what can be downloaded there, made from Average.
 func (s *Site) Client(v *view.View, documents ...Document) ([]File, program.Problems) {
 	b := builder{Site: s}
-	if Shows(v) {
-		b.client(v, documents)
+	switch {
+	case !Shows(v):
+	case s.claim(v):
+		b.client(s.Average(v), documents)
+	default:
+		b.report(unclaimed(v))
 	}
 	return b.done()
 }

@@ -18,6 +18,7 @@ type Card struct {
 	Minutes string   // "37 min"; "12 min, at home"
 	Note    string   // what the week has to say first; may be empty
 	Joint   string   // the same where a joint rests or comes back: for the client's own cards
+	shared  string   // the same without kilograms; empty where there are none
 	Say     []string // the coach's own words
 	Mark    string   // what the star after a name means: "* by the coach"; empty where no name has one
 
@@ -113,8 +114,9 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	c := Card{
 		Week: s.say("week.number", "number", strconv.Itoa(w.Number)), Number: w.Number, KindKey: w.Kind,
 		Session: s.say("card.session", "number", strconv.Itoa(index+1), "sessions", strconv.Itoa(len(w.Sessions))),
-		day:     session.Date, Date: s.day(session.Date), Minutes: s.minutes(session.Minutes), Note: s.cardNote(w, session), Joint: s.jointNote(session), Say: s.said(session.Say),
+		day:     session.Date, Date: s.day(session.Date), Minutes: s.minutes(session.Minutes), Joint: s.jointNote(session), Say: s.said(session.Say),
 	}
+	c.Note, c.shared = s.cardNote(w, session)
 	if s.atHome(w, session) {
 		c.Minutes = join(c.Minutes, s.say("card.at_home"))
 	}
@@ -183,10 +185,11 @@ func centre(items []program.Prescription) int {
 // cardNote is that this session shows a gate, else the gate that has to be signed
 // before its main hold, else that there is less help from here, else that the week
 // is provisional.
-func (s *speech) cardNote(w program.Week, session program.Session) string {
+// Shared is the same without kilograms, where it has some.
+func (s *speech) cardNote(w program.Week, session program.Session) (note, shared string) {
 	gate := ""
 	if showsGate(w, session) {
-		return s.say("card.gate_today")
+		return s.say("card.gate_today"), ""
 	}
 	if session.HoldsMain() {
 		for _, g := range s.program.Gates {
@@ -198,13 +201,13 @@ func (s *speech) cardNote(w program.Week, session program.Session) string {
 	less := s.noted(w, "less-help")
 	switch {
 	case gate != "":
-		return gate
+		return gate, ""
 	case less != "" && sets(session, w.Exercise):
-		return less
+		return less, s.say("card.less_help")
 	case w.Provisional:
-		return s.say("week.provisional")
+		return s.say("week.provisional"), ""
 	}
-	return ""
+	return "", ""
 }
 
 // wayBack is how many sessions with straight arms lead back from pain: one light or without a

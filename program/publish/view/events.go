@@ -16,6 +16,7 @@ type Event struct {
 	Minutes  int
 	Clock    program.Clock
 	Text     string       // what to do; of a session that went, that it did
+	plain    string       // the same without the preparation
 	Revision int          // the number of the plan that made it so, less one
 	Revised  program.Date // the day that plan was made
 	Gone     bool         // an earlier plan had it, and the one on the wall has not
@@ -96,6 +97,7 @@ func (s *speech) calendar(d diary, v *View, wall *program.PlanVersion) []Event {
 	for i := range all {
 		if e := &all[i]; e.Gone {
 			e.Summary, e.Text = s.say("calendar.gone", "what", e.Summary), s.say("calendar.gone_why")
+			e.plain = e.Text
 		}
 	}
 	return all
@@ -108,7 +110,7 @@ func (s *speech) events(weeks []Week, clock program.Clock) []Event {
 		for i := range w.Sessions {
 			session := &w.Sessions[i]
 			title := s.say("calendar.title", "what", session.Work, "week", w.Title)
-			all = append(all, Event{Day: session.Date, Minutes: session.Length, Clock: clock, Summary: title, Text: s.doing(session)})
+			all = append(all, Event{Day: session.Date, Minutes: session.Length, Clock: clock, Summary: title, Text: s.doing(session, true), plain: s.doing(session, false)})
 		}
 	}
 	return all
@@ -141,10 +143,14 @@ func (s *speech) work(session *Session) string {
 	return session.Minutes
 }
 
-func (s *speech) doing(session *Session) string {
+// doing is a session line by line, with its preparation or without.
+func (s *speech) doing(session *Session, prepare bool) string {
 	lines := append([]string{session.Minutes}, session.Say...)
 	for i := range session.Items {
 		item, rest := &session.Items[i], ""
+		if item.RoleKey == program.RolePrepare && !prepare {
+			continue
+		}
 		if item.Clock != "" {
 			rest = s.say("amount.rest", "rest", item.Clock)
 		}

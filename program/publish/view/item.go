@@ -23,6 +23,7 @@ type Item struct {
 	Dose                 string // the two: "4 × 40 s, 2 a side"
 	Rig                  string // "narrow + middle, strap 20 cm"; "free"; a lean; empty where no help could be
 	Help                 string // "6.5 kg"
+	OnScale              bool   // which a scale reads
 	Spot                 string // "hands 26 cm ahead of the spot under the anchor"
 	Rest                 string // "2½ min"
 	Clock                string // the same as a clock shows it: "2:30"
@@ -72,7 +73,7 @@ func (s *speech) item(p program.Prescription, least string) Item {
 	case p.Ahead > 0:
 		v.Rig = join(s.say("rig.lean", "length", s.centimetres(p.Ahead)), s.wall(p.Ahead))
 	case p.Scale > 0:
-		v.Rig, v.Help = s.say("rig.on_scale"), s.kilograms(p.Scale)
+		v.Rig, v.Help, v.OnScale = s.say("rig.on_scale"), s.kilograms(p.Scale), true
 	case p.Step != "" && !s.balances():
 		if v.Rig = join(s.rig(p.Rig), s.drop(p.Rig)); p.Rig.Pull == 0 {
 			v.Help = s.kilograms(p.Help)

@@ -152,8 +152,12 @@ func TestKeptPlanSaysPassedAndTry(t *testing.T) {
 	if data, _ = view.PlanJSON(&v); !strings.Contains(string(data), `"forecasts":[{"step":"tuck","early":"2027-01-11","likely":"2027-01-18","chance":0.8}]`) {
 		t.Errorf("%s", data)
 	}
-	v.Passed, v.Forecasts, v.Weeks[0].Sessions[0].Items[0].Try = nil, nil, false
-	if data, _ = view.PlanJSON(&v); strings.Contains(string(data), "passed") || strings.Contains(string(data), "forecasts") || strings.Contains(string(data), "try") {
+	v.Shared = true
+	if data, _ = view.PlanJSON(&v); !strings.Contains(string(data), `"passed":["tuck"],"shared":true,"forecasts"`) {
+		t.Errorf("%s", data)
+	}
+	v.Shared, v.Passed, v.Forecasts, v.Weeks[0].Sessions[0].Items[0].Try = false, nil, nil, false
+	if data, _ = view.PlanJSON(&v); strings.Contains(string(data), "passed") || strings.Contains(string(data), "forecasts") || strings.Contains(string(data), "try") || strings.Contains(string(data), "shared") {
 		t.Errorf("%s", data)
 	}
 }

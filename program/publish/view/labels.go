@@ -19,6 +19,7 @@ type Labels struct {
 	Way                                            string // the ladder without a word of shares
 	Measured, MadeFor, Dates, Rest                 string
 	Numbered                                       string // "Plan 2"
+	NoSession, PrepareFirst                        string // of shared plans
 	Terms                                          string
 
 	pageOf  string // "Page {page} of {pages}", to be filled in
@@ -52,7 +53,7 @@ func (s *speech) labels(v *View, p *program.Program) Labels {
 		By: say("by"), Far: say("far"), Free: s.say("rig.free"), Provisional: s.say("week.provisional"),
 		Withheld: say("withheld"), Lead: s.say("paper.lead", "name", v.First), Next: say("next"), From: from,
 		version: s.planVersion(p), Numbered: s.say("foot.plan", "number", v.Number), Measured: s.say("foot.measured", "date", v.On),
-		pageOf:  s.pageOf(),
+		pageOf: s.pageOf(), NoSession: s.say("week.none"), PrepareFirst: s.say("card.prepare_first"),
 		MadeFor: s.say("foot.made_for", "name", v.Client), Terms: s.say("term.title"),
 	}
 }

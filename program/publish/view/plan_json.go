@@ -9,7 +9,9 @@ import (
 
 // A kept plan is one JSON object: version, on (the day it was made), passed (steps
 // whose gates the coach has signed, where there are any), time and remind (when
-// sessions begin, minutes, where the coach wants that) and weeks, one session a line. Fields are those of program.PlanVersion and what it holds,
+// sessions begin, minutes, where the coach wants that), shared (where a page may show
+// it) and weeks, one session a line. Fields are those of program.PlanVersion and what it
+// holds,
 // by their names with a small first letter, in the same units and to the last
 // digit, so that what is read again is what was planned; what is nothing is left
 // out. Figures are not kept: they follow from the assessment.
@@ -109,6 +111,9 @@ func PlanJSON(v *program.PlanVersion) ([]byte, error) {
 	}
 	if v.Clock.Time > 0 {
 		w.put(`,"time":`, v.Clock.Time, `,"remind":`, v.Clock.Remind)
+	}
+	if v.Shared {
+		w.put(`,"shared":true`)
 	}
 	if len(v.Forecasts) > 0 {
 		w.put(`,"forecasts":`, each(v.Forecasts, func(f program.Forecast) planForecast { return planForecast(f) }))

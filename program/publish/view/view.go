@@ -38,6 +38,7 @@ type View struct {
 	Slug     string // for file names; never on the site
 	Page     string // random part of the page's address
 	Public   bool   // the client agreed to a page on the site
+	Plain    bool   // the page shows no preparation
 	Large    bool   // printed for weak eyes
 	SkillID  string
 	Skill    string // "Planche"
@@ -190,6 +191,7 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v := &View{
 		Client: p.Client.Name, First: first(p), Slug: p.Client.Slug, Page: p.Client.Page,
 		Public: p.Client.Share == program.ShareSite && p.Client.Page != "",
+		Plain:  p.Client.Plain,
 		Large:  p.Client.Large, Coach: coach, Lang: s.lang, SkillID: p.Skill, Skill: s.skill(), GoalStep: p.Goal.Step,
 		Measured: p.Measured, On: s.date(p.Measured), Start: p.Start, Number: strconv.Itoa(max(1, p.Version)),
 	}

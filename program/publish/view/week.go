@@ -35,6 +35,7 @@ type Week struct {
 	Help        string // "6.5 kg"; empty when free or on a lean
 	Helped      string // the same in a line: "6.5 kg of help"
 	HelpKG      float64
+	OnScale     bool   // the help is what a scale reads
 	LeanCM      int    // shoulder ahead of the wrist crease; 0: no lean
 	Rest        string // "2:30 min"
 	Mark        string // "by the coach"; empty where the plan chose the main work
@@ -186,7 +187,7 @@ func (s *speech) helpOf(v *Week, w program.Week) {
 		v.LeanCM = round(100 * w.Ahead)
 		v.Rig, v.Drop = s.say("rig.lean_short", "length", s.centimetres(w.Ahead)), s.wall(w.Ahead)
 	case w.Scale > 0:
-		v.Rig, v.Help, v.HelpKG = s.say("rig.on_scale"), s.kilograms(w.Scale), HalfKilograms(w.Scale)
+		v.Rig, v.Help, v.HelpKG, v.OnScale = s.say("rig.on_scale"), s.kilograms(w.Scale), HalfKilograms(w.Scale), true
 		v.Helped = v.Help
 	case w.Step != "":
 		v.Rig, v.Drop, v.Bands, v.Free = s.rig(w.Rig), s.dropShort(w.Rig), w.Rig.Bands, w.Rig.Free()
