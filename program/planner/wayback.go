@@ -210,6 +210,10 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	case backLeans:
 		s.Dropped = said
 	}
+	after, arms := lo.stageAfterPain(s.Date), slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) })
+	if back := note(noteJointBack); arms && after != backNone && after != backRest && !slices.ContainsFunc(s.Dropped, func(n program.Note) bool { return n.Code == back.Code }) {
+		s.Dropped = slices.Concat([]program.Note{back}, s.Dropped)
+	}
 }
 
 // restNotes say which joints rest, and until when.

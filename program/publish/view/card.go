@@ -210,33 +210,18 @@ func (s *speech) cardNote(w program.Week, session program.Session) (note, shared
 	return "", ""
 }
 
-// wayBack is how many sessions with straight arms lead back from pain: one light or without a
-// hold, three light ones, three nearly full ones.
-const wayBack = 7
+// jointNotes are why a session is less than planned, and what its card says of that.
+var jointNotes = []struct{ code, key string }{{"joint-rests", "card.joint_rests"}, {"joint-back", "card.joint_back"}}
 
-// jointNote is why a session is less than planned: a joint rests, or is on the way back and has
-// to have been quiet.
+// jointNote says that a joint rests, or is on the way back and has to have been quiet.
 func (s *speech) jointNote(session program.Session) string {
-	if len(noted(session.Dropped, []string{"joint-rests"})) > 0 {
-		return s.say("card.joint_rests")
-	}
-	for _, n := range noted(s.program.Notes, []string{"way-back"}) {
-		from, since := program.Date(n.Values[0].Number), 0
-		for _, w := range s.program.Weeks {
-			for _, d := range w.Sessions {
-				if d.Date >= from && d.Date < session.Date && slices.ContainsFunc(d.Items, isStraight) {
-					since++
-				}
-			}
-		}
-		if session.Date >= from && since < wayBack && slices.ContainsFunc(session.Items, isStraight) {
-			return s.say("card.joint_back")
+	for _, n := range jointNotes {
+		if len(noted(session.Dropped, []string{n.code})) > 0 {
+			return s.say(n.key)
 		}
 	}
 	return ""
 }
-
-func isStraight(p program.Prescription) bool { return p.StraightArm }
 
 // sets reports whether a session has main work of an exercise, finds its mark or checks it.
 func sets(session program.Session, exercise string) bool {
