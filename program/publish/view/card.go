@@ -26,7 +26,7 @@ type Card struct {
 	Items   []CardItem // the others, in order
 	Main    int        // index in Items of what the session is about
 	Cue     string     // one, of the main item, another each week
-	Link    string     // address of the main item's page; empty without a site
+	Link    string     // address of the day's page, or where there is none of the main item's; empty without a site
 	Figure  program.Stance
 	Terms   []string // the card's words of the trade, explained, the most needed first
 

@@ -172,3 +172,24 @@ func TestCardsSayThatAJointRests(t *testing.T) {
 		}
 	}
 }
+
+// A card's code leads to its day; of a client who has no pages, and of a public program, to
+// the exercise.
+func TestACodeLeadsToItsDay(t *testing.T) {
+	for _, c := range []struct {
+		share program.Share
+		want  string
+	}{
+		{program.ShareSite, "c/k7f3q9w2m4/day-2027-01-11.html"},
+		{program.SharePrint, "exercise-open-tuck-hold.html"},
+	} {
+		p := viewtest.Program()
+		p.Client.Share = c.share
+		coach := viewtest.Coach()
+		coach.Site = "https://hall.example.org/"
+		v, _ := view.New(coach, viewtest.Library(), p)
+		if got := v.Cards[0].Link; got != "https://hall.example.org/"+c.want {
+			t.Errorf("%s: a card of 11 January leads to %s", c.share, got)
+		}
+	}
+}

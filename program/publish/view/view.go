@@ -17,6 +17,7 @@
 package view
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"slices"
@@ -220,6 +221,9 @@ func (s *speech) view(coach program.Coach, p *program.Program) *View {
 	v.CueWorth = s.cueWorth(p)
 	v.ChartTerms, v.PageTerms = s.blockTerms(v, true), s.blockTerms(v, false)
 	v.Cards, v.CardText = s.cards(p, v.Weeks, coach), s.cardWords(v)
+	for i := range v.Cards { // a code leads to its day, where that has a page
+		v.Cards[i].Link = cmp.Or(dayAddress(v, v.Cards[i].day), v.Cards[i].Link)
+	}
 	return v
 }
 
