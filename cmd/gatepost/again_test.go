@@ -18,7 +18,7 @@ import (
 )
 
 var (
-	edits    = flag.Int("edits", 12, "edits that TestMakingLessIsTheSame draws")
+	edits    = flag.Int("edits", 6, "edits that TestMakingLessIsTheSame draws")
 	editSeed = flag.Uint64("edits.seed", 1, "where they are drawn from")
 )
 
