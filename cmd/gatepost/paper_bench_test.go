@@ -25,7 +25,8 @@ func BenchmarkClientPaper(b *testing.B) {
 	if problems.Stop() {
 		b.Fatal(problems)
 	}
-	with := making{studio: &studio, part: output{print: true}, album: posture.NewAlbum(&studio.Library)}
+	album := posture.NewAlbum(&studio.Library)
+	with := making{studio: &studio, part: output{print: true}, album: album, sheet: testSheets(&studio, album)}
 	var all, teaching time.Duration
 	for b.Loop() {
 		var class []view.Attending
