@@ -55,6 +55,7 @@ func TestMakingLessCaseByCase(t *testing.T) {
 		part []string
 	}{
 		{"a condition, which is said", func() { w.in(joss, swapped(`(?m)^  elbows: fine`, "  conditions: [hernia]\n  elbows: fine")) }, nil},
+		{"seven days, which are asked about", func() { w.in(joss, swapped(`days: \[.*\]`, "days: [mon, tue, wed, thu, fri, sat, sun]")) }, nil},
 		{"nothing", func() {}, nil},
 		{"another's page", func() { w.in(maren, swapped(`page: .*`, "page: t5h8w3bnx7q2ryc6")) }, nil},
 		{"that taken back", func() { w.in(maren, swapped(`page: .*`, "page: k7v2qm9xw4tdhz3p")) }, nil},
