@@ -360,11 +360,11 @@ func TestWishesAndBadNews(t *testing.T) {
 	for _, skill := range everySkill(lib) {
 		t.Run(skill.id, func(t *testing.T) {
 			skill.clients = wishing(lib, skill.clients)
-			all := livesOf(lib, skill.clients)
-			if skill.id != "planche" {
-				fewer(t, 50)
-				all = skill.lives(lib)
+			all := skill.lives(lib)
+			if skill.id == "planche" {
+				all = livesOf(lib, skill.clients)
 			}
+			fewer(t, 25)
 			tried := 0
 			rapid.Check(t, func(t *rapid.T) {
 				if wishesAskNoMore(t, lib, all.Draw(t, "life")) {
