@@ -426,3 +426,13 @@ func TestOlderKeepTheirRests(t *testing.T) {
 	is(t, with.Wishes[0], program.WishDone, noteWishEasyWeek)
 	is(t, with.Wishes[1], program.WishDone, noteWishTestRest)
 }
+
+// Sore elbows never pull with straight arms, whatever that takes the place of: not even a
+// push-up of the shoulder blades, which loads elbows as well (common practice).
+func TestSoreElbowsDoNotPullStraightInsteadOfAPush(t *testing.T) {
+	with, _ := asked(t, soreElbows, program.Wish{Kind: program.WishInstead, From: january(18), To: january(18), Exercise: "scapular-push-up", Use: "floor-straight-arm-pull"})
+	is(t, with.Wishes[0], program.WishRefused, noteWishJoint)
+	if itemOf(sessionOn(&with.Weeks[2], january(18)), "floor-straight-arm-pull") != nil {
+		t.Error("it is on the card all the same")
+	}
+}

@@ -216,7 +216,7 @@ func seenDone(lib *program.Library, p *program.Program, r *program.WishRead) (v 
 			switch r.Kind {
 			case program.WishAvoid:
 				found++
-				v.want(!has(r.Exercise), "%s: %s is avoided", s.Date, r.Exercise)
+				v.want(!has(r.Exercise) || byCoach(r.Exercise), "%s: %s is avoided", s.Date, r.Exercise)
 			case program.WishPrefer:
 				if has(r.Exercise) {
 					found++
