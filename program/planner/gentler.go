@@ -297,6 +297,9 @@ func (x tooLong) same(y tooLong) bool {
 	return x == y
 }
 
+// most is what the next card may ask for, s.
+func (x tooLong) most() int { return max(deloadLeast, int(x.longest)) }
+
 // asks reports whether work is this hold, or a harder lean or less weight on the toes.
 func (x tooLong) asks(w work) bool {
 	return !w.none() && w.exercise() == x.exercise && w.step() == x.step && ladder.RigName(w.aid.Rig) == x.rig && w.aid.Ahead >= x.ahead && w.aid.Scale <= x.scale
@@ -317,7 +320,7 @@ func (h *holds) asReached(w *work, week int) {
 				*w = below
 				continue
 			}
-			w.hold = min(w.hold, w.whole(max(deloadLeast, int(x.longest))))
+			w.hold = min(w.hold, w.whole(x.most()))
 			w.short = w.short || w.hold < w.least()
 		}
 	}

@@ -60,10 +60,6 @@ func ahead(p *program.Program) []program.Week {
 	return nil
 }
 
-func hasNote(notes []program.Note, code string) bool {
-	return slices.ContainsFunc(notes, func(n program.Note) bool { return n.Code == code })
-}
-
 // gateOf is a step's gate on the road map of the goal.
 func gateOf(lib *program.Library, p *program.Program, id string) program.Gate {
 	road, _ := lib.RoadMap(p.Skill)

@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // What the planner has to say. Each code has its words in the words file under
 // "note.<code>".
@@ -270,4 +274,9 @@ func word(name, key string) program.Value {
 
 func text(name, s string) program.Value {
 	return program.Value{Name: name, Kind: program.ValueText, Text: s}
+}
+
+// hasNote reports whether notes have one of a code.
+func hasNote(notes []program.Note, code string) bool {
+	return slices.ContainsFunc(notes, func(n program.Note) bool { return n.Code == code })
 }

@@ -134,7 +134,7 @@ func (lo *layout) cutToReached(s *program.Session) {
 		}
 		for _, x := range lo.past.short {
 			if x.asks(lo.workOf(item)) && 4*x.longest <= 3*float64(item.Hold) {
-				item.Hold = max(deloadLeast, int(x.longest))
+				item.Hold = min(item.Hold, x.most())
 			}
 		}
 	}
@@ -144,8 +144,7 @@ func (lo *layout) cutToReached(s *program.Session) {
 // before it and it hangs as it was planned without them, and says why.
 func (lo *layout) lightBegun(i int) {
 	w := &lo.past.weeks[i]
-	said := slices.ContainsFunc(w.Notes, func(n program.Note) bool { return n.Code == noteComeback })
-	if back := lo.back(i); len(back) > 0 && !said && w.Kind != program.WeekAway && w.Kind != program.WeekDeload {
+	if back := lo.back(i); len(back) > 0 && !hasNote(w.Notes, noteComeback) && w.Kind != program.WeekAway && w.Kind != program.WeekDeload {
 		lo.past.rest.light = w.Start + 6
 		w.Notes = slices.Concat(w.Notes, back)
 	}
@@ -211,8 +210,8 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 		s.Dropped = said
 	}
 	after, arms := lo.stageAfterPain(s.Date), slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) })
-	if back := note(noteJointBack); arms && after != backNone && after != backRest && !slices.ContainsFunc(s.Dropped, func(n program.Note) bool { return n.Code == back.Code }) {
-		s.Dropped = slices.Concat([]program.Note{back}, s.Dropped)
+	if arms && after != backNone && after != backRest && !hasNote(s.Dropped, noteJointBack) {
+		s.Dropped = slices.Concat([]program.Note{note(noteJointBack)}, s.Dropped)
 	}
 }
 
