@@ -33,17 +33,17 @@ func (f *folder) readLibrary(lang string) *shelf {
 		removed:      map[string]string{}, broken: map[string]bool{},
 		exerciseNames: newNames("exercise"), roadMapNames: newNames("road map"), stepNames: map[string]*names{},
 	}
-	// The words are the longest file by far: they are read beside all others, which
-	// wait for them only to know how an exercise's sections may be headed.
-	var words sync.WaitGroup
-	own := f.beside()
-	var files []*source
-	words.Go(func() { files = s.readWords(own, lang) })
-	s.readExercises(f)
+	// The exercises are half of what there is to read, so they are read beside the rest;
+	// their sections wait for the words, which say how they may be headed.
+	found := f.library("content/exercises", ".md")
+	var exercises []program.Exercise
+	var beside sync.WaitGroup
+	beside.Go(func() { exercises = readExercises(found) })
 	s.readRoadMaps(f)
 	s.readPages(f)
-	words.Wait()
-	f.problems, s.sources = append(f.problems, own.problems...), append(s.sources, files...)
+	s.readWords(f, lang)
+	beside.Wait()
+	s.shelve(found, exercises)
 	s.readBodies()
 	s.translate(f, lang)
 	return s
@@ -51,8 +51,19 @@ func (f *folder) readLibrary(lang string) *shelf {
 
 func (s *shelf) keep(src *source) { s.sources = append(s.sources, src) }
 
-func (s *shelf) readExercises(f *folder) {
-	for _, l := range f.library("content/exercises", ".md") {
+// readExercises reads what stands above the sections; what cannot be read stays empty.
+func readExercises(found []listed) []program.Exercise {
+	exercises := make([]program.Exercise, len(found))
+	for i, l := range found {
+		if l.source != nil && !l.removed {
+			exercises[i] = readExercise(l.source, l.id)
+		}
+	}
+	return exercises
+}
+
+func (s *shelf) shelve(found []listed, exercises []program.Exercise) {
+	for i, l := range found {
 		switch {
 		case l.removed:
 			s.removed[l.id] = l.source.file
@@ -60,7 +71,7 @@ func (s *shelf) readExercises(f *folder) {
 			s.broken[l.id] = true
 		default:
 			s.keep(l.source)
-			s.Exercises = append(s.Exercises, readExercise(l.source, l.id))
+			s.Exercises = append(s.Exercises, exercises[i])
 			s.exerciseFiles[l.id] = l.source
 		}
 	}
@@ -130,14 +141,14 @@ func readPage(src *source, id string) program.Page {
 
 // readWords reads the words file of the language, and every one that a coach wrote.
 // A coach's file is compared with the built-in one of the same language, or else
-// with the English. It gives the files.
-func (s *shelf) readWords(f *folder, lang string) (files []*source) {
+// with the English.
+func (s *shelf) readWords(f *folder, lang string) {
 	for _, l := range f.library("content/words", ".yaml") {
 		if l.source == nil || l.removed || l.source.builtIn && l.id != lang {
 			continue
 		}
 		own := program.Words{}
-		files = append(files, l.source)
+		s.keep(l.source)
 		l.source.readYAML("week: {build: build week}", words(own))
 		model := own
 		if !l.source.builtIn {
@@ -150,7 +161,6 @@ func (s *shelf) readWords(f *folder, lang string) (files []*source) {
 			s.headings = exerciseHeadings.with(model).with(own)
 		}
 	}
-	return files
 }
 
 // modelWords are the built-in words that a coach's file stands in for.
