@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"strings"
 	"testing"
 	"time"
@@ -72,6 +73,7 @@ func reviewed(t testing.TB, folder string, args ...string) string {
 // BenchmarkReviewStudio reads 300 clients of 150 sessions of 12 sets, estimates,
 // reviews and plans all of them anew. Asked for: 4 s on two processors.
 func BenchmarkReviewStudio(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(400)) // as main does
 	folder := studioOf(b, 300, trained(150))
 	for b.Loop() {
 		io.WriteString(io.Discard, reviewed(b, folder, "--on", "2027-12-20"))
@@ -80,6 +82,7 @@ func BenchmarkReviewStudio(b *testing.B) {
 
 // BenchmarkReviewClient is one of them after one more session. Asked for: 30 ms.
 func BenchmarkReviewClient(b *testing.B) {
+	defer debug.SetGCPercent(debug.SetGCPercent(400)) // as main does
 	folder := studioOf(b, 1, trained(150))
 	for b.Loop() {
 		reviewed(b, folder, "client-000", "--on", "2027-12-20")
