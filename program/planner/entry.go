@@ -13,12 +13,15 @@ import (
 // A road map may ask for something before any of its steps is trained: a hang, some
 // chin-ups. Until all of it was shown, in a test or in the log, the block trains what is
 // missing and nothing else of the road map. Whoever has held a step for some seconds is
-// past that, whatever was tested; but presses on the floor tell nothing of being upside
-// down, so there the entry is shown by everybody. Only a fold of the hips is not asked of
-// who has lifted already: what it costs is in the load.
+// past that, whatever was tested. Presses with the feet on floor or box tell nothing of
+// being upside down, so there the entry is shown by everybody; only who repeats a step on
+// the hands alone is not asked for what nobody tested, nor who has lifted for a fold of the
+// hips: what it costs is in the load.
 
-// enteredAt is how long a step must have been held for nobody to ask for the entry, s.
-const enteredAt = 5
+// So long must a step have been held, and so often repeated upside down, for nobody to ask
+// for the entry: our judgement. Three presses at a wall are fourteen push-ups by Epley's
+// equation, about what the entry asks for.
+const enteredAt, enteredReps = 5, 3 // s
 
 // opening is one thing that is asked for, and the best that was shown of it.
 type opening struct {
@@ -33,13 +36,28 @@ func (c *client) openings(log []program.Entry) []opening {
 		return nil
 	}
 	var out []opening
+	beyond := c.stood()
 	for _, asked := range c.road.Entry {
-		if o := (opening{asked, c.best(asked, log)}); o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) {
+		o := opening{asked, c.best(asked, log)}
+		if o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) && !(beyond && o.shown < 0) {
 			out = append(out, o)
 		}
 	}
 	return out
 }
+
+// stood reports whether a test has a step repeated, up and not only down, by who stands on
+// the hands alone.
+func (c *client) stood() bool {
+	return slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool {
+		step, ok := c.road.Step(t.Step)
+		return ok && t.Seconds >= enteredReps*program.SecondsPerRep && !step.Press.Lower && !step.Lift.Lower &&
+			(c.road.Load == program.LoadLift || slices.Contains(onHands, step.Press.Rest))
+	})
+}
+
+// onHands is what may keep a press upright without carrying any of it.
+var onHands = []program.PressRest{program.PressAtWall, program.PressHeels, program.PressFree}
 
 // testedFor reports whether a test has a step held, or repeated, for so many seconds.
 func (c *client) testedFor(seconds float64) bool {
@@ -68,8 +86,10 @@ func (c *client) best(asked program.Hold, log []program.Entry) int {
 	most := -1
 	see := func(seconds, ahead float64, n int) {
 		switch {
-		case asked.Ahead > 0 && (seconds < asked.Seconds || ahead == 0): // a log line that leant as printed: see shownInLog
+		case asked.Ahead > 0 && ahead == 0: // a log line that leant as printed: see shownInLog
 			n = -1
+		case asked.Ahead > 0 && seconds < asked.Seconds:
+			n = 0
 		case asked.Ahead > 0:
 			n = centimetres(ahead)
 		case asked.Reps == 0:

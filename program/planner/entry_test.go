@@ -72,3 +72,31 @@ func TestEntryIsCheckedAfterADeload(t *testing.T) {
 		t.Errorf("week 8 leans %.2f m", got)
 	}
 }
+
+// Nobody who presses at a wall, or lifts from a block, lies on the floor for twelve weeks because
+// nobody wrote down his line: three such repetitions lie beyond the entry. Two don't, nor lowering,
+// nor any number from a box.
+func TestEntryIsNotAskedOfWhoIsBeyondIt(t *testing.T) {
+	for _, c := range []struct {
+		panel, step string
+		reps        int
+		asked       bool
+	}{
+		{"33-press-box", "chest-to-wall", 3, false},
+		{"33-press-box", "wall", 2, true},
+		{"33-press-box", "lowering", 8, true},
+		{"33-press-box", "box-pike", 15, true},
+		{"35-lift-beginner", "block-40", 3, false},
+		{"35-lift-beginner", "block-40", 2, true},
+		{"35-lift-beginner", "lowering", 5, true},
+	} {
+		client := readPanel(t, []string{"testdata/panel/" + c.panel + ".txt"})[0]
+		a := *client.assessment
+		a.Tests = []program.Hold{{Step: c.step, Reps: c.reps}}
+		p, _ := planner.Plan(client.library, &a)
+		asked := slices.ContainsFunc(p.Notes, func(n program.Note) bool { return n.Code == "entry-hold" })
+		if asked != c.asked {
+			t.Errorf("%s: %v × %s tested: entry asked %v", c.panel, c.reps, c.step, asked)
+		}
+	}
+}
