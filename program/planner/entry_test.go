@@ -100,3 +100,30 @@ func TestEntryIsNotAskedOfWhoIsBeyondIt(t *testing.T) {
 		}
 	}
 }
+
+// Where thirty minutes are too few for all, the trunk waits: the entry waits for hips that fold at 116
+// degrees, so they are moved on one day a week at least.
+func TestFoldIsMovedWhereTheEntryWaitsForIt(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/35-lift-beginner.txt"})[0]
+	a := *c.assessment
+	a.Training.Minutes = 30
+	p, _ := planner.Plan(c.library, &a)
+	dropped := 0
+	for _, w := range p.Weeks[:11] {
+		moved := 0
+		for _, s := range w.Sessions {
+			for _, item := range s.Items {
+				if item.Exercise == "standing-straddle-fold" {
+					moved++
+				}
+			}
+			dropped += len(s.Dropped)
+		}
+		if moved == 0 {
+			t.Errorf("week %d: no fold", w.Number)
+		}
+	}
+	if dropped < 11 {
+		t.Errorf("%d parts left out: the minutes are not too few", dropped)
+	}
+}

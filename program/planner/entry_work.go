@@ -18,7 +18,8 @@ const (
 
 // entryWork trains what is missing: each thing at a share of what was shown, or, where
 // nobody has shown a second of it, its easier version, unless that is trained as well. A
-// fold is moved with the hips at the session's end.
+// fold is moved at the session's end; where the minutes are too few for all, it takes turns
+// with what is asked last.
 func (lo *layout) entryWork(d day) (out []group) {
 	x, done := &lo.exercises, map[string]bool{}
 	for _, o := range x.open {
@@ -37,6 +38,12 @@ func (lo *layout) entryWork(d day) (out []group) {
 			o.share(&item, d, lo.lastEntry(e.ID))
 		}
 		out = append(out, group{"role.strength", x.checked(&o, item, d)})
+	}
+	if x.foldOpen() {
+		out = append(out, group{"role.mobility", x.mobility(d)})
+		if n := len(out); n > 1 && d.number%2 == 1 {
+			out[n-2], out[n-1] = out[n-1], out[n-2]
+		}
 	}
 	return out
 }

@@ -96,7 +96,9 @@ func (lo *layout) wanted(d day) []group {
 		add("role.strength", lo.exercises.strength(d)...)
 	}
 	add("role.trunk", lo.exercises.trunk(d)...)
-	add("role.mobility", lo.exercises.mobility(d)...)
+	if !lo.foldOpen() {
+		add("role.mobility", lo.exercises.mobility(d)...)
+	}
 	add("role.mobility", lo.exercises.line(d)...)
 	return out
 }
