@@ -223,6 +223,10 @@ func (c *client) checkKit() {
 			if len(c.Bands) == 0 {
 				c.unusual(path, "bands_unmeasured")
 			}
+		case slices.Contains(wordsOf(c.library.Words, "pad"), fold(written)):
+			if len(c.Hanging.Pads) == 0 {
+				c.unusual(path, "pads_unmeasured")
+			}
 		case !known:
 			c.wrong(path, "unknown_kit", "written", quote(written), "offer", offerIn(c.words(), written, c.kit.list))
 		case !slices.Contains(kit, id):
