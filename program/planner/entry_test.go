@@ -127,3 +127,15 @@ func TestFoldIsMovedWhereTheEntryWaitsForIt(t *testing.T) {
 		t.Errorf("%d parts left out: the minutes are not too few", dropped)
 	}
 }
+
+// A line that lies on the floor is begun as anybody begins it, three times 20 s: half of that is for
+// what carries weight on the hands.
+func TestALyingLineNobodyTriedIsBegunWhole(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/38-balance-first-line.txt"})[0]
+	a := *c.assessment
+	a.Tests = nil
+	p, _ := planner.Plan(c.library, &a)
+	if got := entryOf(&p.Weeks[0], "lying-handstand-line"); got.Sets != 3 || got.Hold != 20 {
+		t.Errorf("week 1: %d × %d s", got.Sets, got.Hold)
+	}
+}

@@ -32,8 +32,8 @@ func (lo *layout) entryWork(d day) (out []group) {
 		if e.Trains[0] == program.ForCompression { // which no pulling balances
 			role = program.RoleTrunk
 		}
-		item := x.dose(d, e, role) // an easier version moves on as anything does
-		if e.ID == o.Exercise {
+		item := x.dose(d, e, role) // an easier version moves on as anything does, and what lies on the floor
+		if e.ID == o.Exercise && (o.shown > 0 || e.Grip != program.GripNone) {
 			item = x.dose(day{kind: d.kind}, e, role)
 			o.share(&item, d, lo.lastEntry(e.ID))
 		}
