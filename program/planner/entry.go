@@ -158,9 +158,10 @@ func (c *client) asksEntry(exercise string) bool {
 	return slices.ContainsFunc(c.road.Entry, func(h program.Hold) bool { return h.Exercise == exercise })
 }
 
-// entryNotes say what is missing.
+// entryNotes say what is missing, and that some of it may only never have been tested.
 func (c *client) entryNotes() []program.Note {
 	var notes []program.Note
+	unasked := false
 	for _, o := range c.open {
 		shown, what := max(0, o.shown), exercise("exercise", o.Exercise)
 		switch {
@@ -173,6 +174,10 @@ func (c *client) entryNotes() []program.Note {
 		default:
 			notes = append(notes, note(noteEntryHold, what, lasting("want", o.Seconds), lasting("shown", float64(shown))))
 		}
+		unasked = unasked || o.shown < 0
+	}
+	if unasked {
+		notes = append(notes, note(noteEntryUnasked))
 	}
 	return notes
 }

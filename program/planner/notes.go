@@ -68,6 +68,7 @@ const (
 	noteEntryReps    = "entry-reps"
 	noteEntryLean    = "entry-lean"
 	noteEntryFold    = "entry-fold"
+	noteEntryUnasked = "entry-unasked"
 
 	// of balance
 	notePractice     = "practice"
@@ -208,7 +209,7 @@ var NoteCodes = append([]string{
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteOmitKit, noteOmitBlock, noteOmitWrists, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
 	noteFree, noteFewerSets, noteLightDay, noteHardDay, noteNoTime, noteTestUnused, noteDisagree, noteKin, noteNoGain, noteFoldStands,
-	noteAwayDeload, noteCheckHold, noteEntryCheck, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold,
+	noteAwayDeload, noteCheckHold, noteEntryCheck, noteGateWeek, noteGateLonger, noteGateDays, noteOpenSet, noteGateMinutes, noteGateSeconds, noteKitWouldOpen, noteEntryHold, noteEntryReps, noteEntryLean, noteEntryFold, noteEntryUnasked,
 	notePractice, notePracticeFew, notePracticeSore, noteGateTries, noteGateHeld, notePracticeStay, notePracticeBack, flagPracticeBack,
 	noteWeekMissed, noteWeeksOff, noteRepeat, noteHelpBack, noteEased, noteSetUnplaced, noteStrapUnsaid, notePullUnsaid, noteBandGone, noteBandRetired, noteGateOpen, noteJointRests, noteWayBack, noteJointBack, noteComeback,
 	flagPainRising, flagPainHigh, flagPainSore, flagPainOther,
