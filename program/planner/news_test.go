@@ -118,19 +118,22 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 	return out
 }
 
-// planned is the plan in the making of a life's review.
-func (l *life) planned(lib *program.Library) *plan {
-	_, behind, _ := begin(lib, &l.a)
+// planned is a life's plan made anew, and what it was made of; nil where there is none.
+func (l *life) planned(lib *program.Library) (program.Program, *plan) {
+	out, behind, _ := begin(lib, &l.a)
+	if behind == nil {
+		return out, nil
+	}
 	r := newReading(behind, l.wall, l.on)
 	_, eased := r.painFlags()
-	var out program.Program
 	if nothingDone(&l.a.Log) && r.restAfter().until == 0 { // the plan of Plan
-		first, _ := firstPlan(behind, blockStart(&l.a))
-		first.fill(&out, nil)
-		return first
+		out, _ = Plan(lib, &l.a)
+		first, _ := firstPlan(behind, out.Start)
+		first.fill(&program.Program{}, nil)
+		return out, first
 	}
 	r.replan(&out, &eased, r.gatesRead())
-	return r.next
+	return out, r.next
 }
 
 var badNews = []struct {
@@ -264,12 +267,9 @@ func newsAsksNoMore(t *rapid.T, lib *program.Library, l life) string {
 	if !k.do(t, &l, &m) {
 		t.Skip("not this one")
 	}
-	p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, m.wall, m.on)
-	if len(p.Withheld)+len(q.Withheld) > 0 || len(q.Weeks) == 0 {
-		return ""
-	}
-	by := m.planned(lib)
-	if len(by.look.low) == 0 {
+	p := Replan(lib, &l.a, l.wall, l.on)
+	q, by := m.planned(lib)
+	if len(p.Withheld)+len(q.Withheld) > 0 || len(q.Weeks) == 0 || len(by.look.low) == 0 {
 		return ""
 	}
 	for _, more := range harder(by, &p, &q) {

@@ -198,8 +198,9 @@ func TestNoLogNoChange(t *testing.T) {
 	})
 }
 
-// orderDoesNotMatter reads the same lines in another order.
-func orderDoesNotMatter(t *rapid.T, lib *program.Library, l life) {
+// orderDoesNotMatter reads the same lines in another order, and returns the plan that comes
+// of either.
+func orderDoesNotMatter(t *rapid.T, lib *program.Library, l life) program.Program {
 	b := l.a
 	b.Log.Entries = rapid.Permutation(l.a.Log.Entries).Draw(t, "order")
 	x, p, _ := Read(lib, &l.a, l.wall, l.on)
@@ -207,6 +208,7 @@ func orderDoesNotMatter(t *rapid.T, lib *program.Library, l life) {
 	if x.After != y.After || !reflect.DeepEqual(x.Flags, y.Flags) || string(bytesOfProgram(p)) != string(bytesOfProgram(q)) {
 		t.Errorf("%+v, %v in one order, %+v, %v in another", x.After, x.Flags, y.After, y.Flags)
 	}
+	return p
 }
 
 // numberSets numbers the sets of an exercise through each day, as the log asks.

@@ -386,12 +386,9 @@ func wishesAskNoMore(t *rapid.T, lib *program.Library, l life) bool {
 	if !k.do(t, &l, &m) {
 		t.Skip("not this one")
 	}
-	p, q := Replan(lib, &l.a, l.wall, l.on), Replan(lib, &m.a, m.wall, m.on)
-	if len(p.Withheld)+len(q.Withheld) > 0 || len(q.Weeks) == 0 {
-		return false
-	}
-	by := m.planned(lib)
-	if len(by.look.low) == 0 {
+	p := Replan(lib, &l.a, l.wall, l.on)
+	q, by := m.planned(lib)
+	if len(p.Withheld)+len(q.Withheld) > 0 || len(q.Weeks) == 0 || len(by.look.low) == 0 {
 		return false
 	}
 	for _, more := range harder(by, &p, &q) {
