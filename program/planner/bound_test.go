@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"math"
 	"slices"
 	"testing"
 	"time"
@@ -191,6 +192,33 @@ func TestAStepThatBrokeAtOnceGoesBack(t *testing.T) {
 		if w.step() != want || want == "tuck" && (w.hold < 10 || w.aid.Help > 0) || want != "tuck" && w.hold != 6 {
 			t.Errorf("broken at %g s: %s for %d s with %d", longest, w.step(), w.hold, w.aid.Help)
 		}
+	}
+}
+
+// Every set with five kilograms on the toes broke at a second: seven are left on them, as
+// marks lie two apart, for ten seconds or more. Sets that broke at 6 s are made of six.
+func TestToesThatBrokeAtOnceCarryMore(t *testing.T) {
+	p := capableOf(t, 8, nil)
+	p.athlete.Kit = append(slices.Clone(p.athlete.Kit), scaleKit)
+	for longest, want := range map[float64]float64{1: 7, 6: 5} {
+		w := p.onScale(0, ladder.Newtons(5))
+		p.past.short = []tooLong{{exercise: w.exercise(), step: "tuck", rig: ladder.RigName(w.aid.Rig), scale: w.aid.Scale, longest: longest}}
+		p.asReached(&w, 0)
+		if math.Abs(w.aid.Scale-ladder.Newtons(want)) > 0.01 || want == 7 && w.hold < 10 || want == 5 && w.hold != 6 {
+			t.Errorf("broken at %g s: %.1f N on the toes for %d s", longest, w.aid.Scale, w.hold)
+		}
+	}
+}
+
+// A free tuck that broke at 3 s has no step below: work is on the floor, and no hold of four
+// seconds.
+func TestAFirstStepThatBrokeAtOnceGoesToTheFloor(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	tuck := &p.body.Steps[0]
+	w := p.at(tuck, tuck.Free(), 0)
+	p.past.short = []tooLong{{exercise: tuck.Exercise, step: "tuck", rig: ladder.RigName(w.aid.Rig), longest: 3}}
+	if p.asReached(&w, 0); w.exercise() != "planche-lean" || w.hold < 10 {
+		t.Errorf("%s for %d s", w.exercise(), w.hold)
 	}
 }
 

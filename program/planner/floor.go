@@ -90,9 +90,14 @@ const halfHand = 0.04
 // onFloor is the main work of a week in which no step can be trained: the first
 // step with the toes on a scale where that is near enough, else the lean.
 func (h *holds) onFloor(week int) work {
-	if w := h.onScale(week); w.hold > 0 {
+	if w := h.onScale(week, h.leastOnScale(week)); w.hold > 0 {
 		return w
 	}
+	return h.leaning(week)
+}
+
+// leaning is the farthest lean that makes main work of a week.
+func (h *holds) leaning(week int) work {
 	most := 1.0
 	if h.limits.elbowSore {
 		most = elbowLoad
@@ -119,12 +124,12 @@ func (h *holds) further(last, w work, week int) work {
 	return w
 }
 
-// onScale is the first step with as little weight on the toes, in half
-// kilograms, as still lets it be held ten seconds.
-func (h *holds) onScale(week int) work {
+// onScale is the first step with as little weight on the toes, in half kilograms and no
+// less than so many newtons, as still lets it be held ten seconds.
+func (h *holds) onScale(week int, least float64) work {
 	first := &h.body.Steps[0]
 	for _, way := range h.scaled(first) {
-		if w := h.at(first, way.aid, week); w.trainable() && way.aid.Scale >= h.leastOnScale(week)-1e-9 {
+		if w := h.at(first, way.aid, week); w.trainable() && way.aid.Scale >= least-1e-9 {
 			w.floor, w.aid = way.floor, way.aid
 			return w
 		}

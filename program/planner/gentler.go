@@ -189,7 +189,7 @@ func (ds *doses) boundWork(week int, l, than *load) {
 		}
 	}
 	if l.main.aid.Scale > 0 && l.main.hold < mainLeast { // more weight on the toes, as for work of its own
-		if own := ds.onScale(week); !own.none() && !own.asksMoreThan(other) {
+		if own := ds.onScale(week, ds.leastOnScale(week)); !own.none() && !own.asksMoreThan(other) {
 			l.main = own
 		}
 	}
@@ -306,8 +306,9 @@ func (x tooLong) asks(w work) bool {
 }
 
 // asReached bounds work by what was reached of it lately; a lean that nobody reached
-// comes nearer instead, and of a step that broke before five seconds the one below is
-// trained, where some rig makes main work of it.
+// comes nearer instead. Where a hold broke before five seconds, toes get more of the weight
+// on their scale, and of a step the one below is trained, where some rig makes main work of
+// it, else the floor.
 func (h *holds) asReached(w *work, week int) {
 	for _, x := range h.past.short {
 		switch {
@@ -315,8 +316,7 @@ func (h *holds) asReached(w *work, week int) {
 		case w.rung == nil && w.aid.Ahead > 0:
 			*w = h.nearer(*w, x.ahead, week)
 		default:
-			below := h.stepBelow(*w, week)
-			if x.longest < shortLeast && !below.none() {
+			if below := h.below(*w, x.scale, week); x.longest < shortLeast && !below.none() {
 				*w = below
 				continue
 			}
@@ -324,6 +324,23 @@ func (h *holds) asReached(w *work, week int) {
 			w.short = w.short || w.hold < w.least()
 		}
 	}
+}
+
+// below is main work that is easier than what broke, with so many newtons on the toes:
+// with a mark more of them, at a step below, or on the floor.
+func (h *holds) below(broken work, toes float64, week int) work {
+	switch below := h.stepBelow(broken, week); {
+	case !below.none():
+		return below
+	case toes == 0 && broken.floor == nil:
+		return h.onFloor(week)
+	case toes > 0:
+		if more := h.onScale(week, toes+ladder.Newtons(ladder.ScaleStep*scaleApart)); !more.none() {
+			return more
+		}
+		return h.leaning(week)
+	}
+	return work{}
 }
 
 // stepBelow is main work of the nearest step below, with the least help that makes ten

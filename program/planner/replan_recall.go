@@ -30,11 +30,11 @@ func recalled(printed *program.Week) week {
 		}
 	}
 	if n := len(w.straight); w.fresh == 0 && n > 0 {
-		light := -1
-		if len(w.light) > 0 {
-			light = slices.Index(w.straight, w.light[len(w.light)-1])
+		w.fresh = w.straight[0]
+		if len(w.light) > 0 { // which comes right after the freshest, whose week goes round
+			light := slices.Index(w.straight, w.light[len(w.light)-1])
+			w.fresh = w.straight[(light+n-1)%n]
 		}
-		w.fresh = w.straight[(max(light, 1)-1)%n] // a light day comes right after the freshest
 	}
 	return w
 }
