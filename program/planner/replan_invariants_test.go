@@ -35,9 +35,12 @@ func whole(p program.Program, r *reading) program.Program {
 		if week.HalfSeconds = r.countedIn(i, w); r.kindDone(w) == program.WeekAway {
 			week.Kind, week.Sessions = program.WeekAway, nil
 		}
+		if week.HalfSeconds == 0 {
+			week.Sessions = nil // nor were its check holds and open sets done
+		}
 		if at := int(w.start-p.Start) / 7; w.start >= p.Start {
 			if p.Weeks[at].HalfSeconds = week.HalfSeconds; week.HalfSeconds == 0 {
-				p.Weeks[at].Sessions = nil // nor were its check holds done
+				p.Weeks[at].Sessions = nil
 			}
 		} else if w.Number > 0 {
 			earlier = append(earlier, week)

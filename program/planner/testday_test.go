@@ -132,3 +132,26 @@ func TestTheLastDayTestsWhatTheBlockTrained(t *testing.T) {
 		}
 	}
 }
+
+// A block that ends after a week in which nothing was held, with its goal's day past, is
+// followed by one of a test week alone: its short sessions are a part of the week before
+// that one, and not of nothing.
+func TestTheTestWeekAfterAMissedOne(t *testing.T) {
+	lib, a := library(t), clientOf(t, on(mon, thu, fri))
+	a.Goal.By = 20856 // 2027-02-07, a Sunday
+	p, _ := Plan(lib, &a)
+	wall := []program.PlanVersion{Version(&p, 1, a.Measured)}
+	n := len(p.Weeks)
+	missed, last := &p.Weeks[n-2], &p.Weeks[n-3]
+	a.Log = asPrinted(&p, n-3)
+	friday := missed.Sessions[len(missed.Sessions)-1]
+	a.Log.Entries = append(a.Log.Entries, program.Entry{Date: friday.Date, AsPrinted: true})
+	q := Replan(lib, &a, wall, a.Goal.By-1)
+	test := &q.Weeks[0]
+	if len(q.Weeks) != 1 || test.Kind != program.WeekTest || last.HalfSeconds != 233 || countedOf(&friday) != 0 {
+		t.Fatalf("%d weeks, the first %s, after %d half seconds", len(q.Weeks), test.Kind, last.HalfSeconds)
+	}
+	if test.HalfSeconds == 0 || test.HalfSeconds > 137 {
+		t.Errorf("the test week holds %d half seconds, wanted 137 at the most", test.HalfSeconds)
+	}
+}
