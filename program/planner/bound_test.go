@@ -250,3 +250,24 @@ func TestBadSetsAreTakenAsPrinted(t *testing.T) {
 		}
 	}
 }
+
+// A tuck that is held 8.0 s free is the heavy work. Where another plan has it with 7.3 N of
+// help in that week, lasting 7.5 s there, a free one would have less: it is the next step
+// with 26.9 N, for 7.6 s. Where that one would last 15 s there is nothing heavy.
+func TestHeavyWorkHasNoLessHelp(t *testing.T) {
+	p := capableOf(t, 8, nil)
+	tuck := &p.body.Steps[0]
+	main, helped := p.at(tuck, tuck.Aids()[4], 0), work{rung: tuck, aid: tuck.Aids()[1]}
+	for _, c := range []struct {
+		there     int
+		step      string
+		help, max int
+	}{{0, "tuck", 0, 80}, {75, "half-open-tuck", 269, 76}, {150, "", 0, 0}} {
+		if helped.max = c.there; c.there > 0 {
+			p.leastHeavy = [][]work{{helped}}
+		}
+		if got := p.heavyWork(main, 0); got.step() != c.step || got.aid.Help != c.help || got.max != c.max {
+			t.Errorf("there %d tenths: %s with %d for %d tenths, wanted %s with %d for %d", c.there, got.step(), got.aid.Help, got.max, c.step, c.help, c.max)
+		}
+	}
+}

@@ -44,9 +44,10 @@ type otherPlan struct {
 }
 
 // alike has the days of each week take the parts that they have in another plan, so that
-// a day of main work there is one here, and notes that work: what asks more is no choice.
+// a day of main work there is one here, and notes that work and the heavy work: what asks
+// more is no choice.
 func (ds *doses) alike() {
-	ds.least = make([][]work, len(ds.weeks))
+	ds.least, ds.leastHeavy = make([][]work, len(ds.weeks)), make([][]work, len(ds.weeks))
 	for i := ds.past.over(); i < len(ds.weeks); i++ {
 		w := &ds.weeks[i]
 		ds.sameDays(i)
@@ -58,11 +59,18 @@ func (ds *doses) alike() {
 			if was := recalled(other); slices.Equal(was.straight, w.straight) {
 				w.fresh, w.light = was.fresh, was.light
 			}
-			if than := ds.loadOf(other).main; !than.none() {
-				than.max = ds.look.maxHold(than.aid, i)
-				ds.least[i] = append(ds.least[i], than)
-			}
+			than := ds.loadOf(other)
+			ds.addLeast(&ds.least[i], than.main, i)
+			ds.addLeast(&ds.leastHeavy[i], than.heavy, i)
 		}
+	}
+}
+
+// addLeast notes other work, by how long it is predicted to last here.
+func (h *holds) addLeast(all *[]work, than work, week int) {
+	if !than.none() {
+		than.max = h.look.maxHold(than.aid, week)
+		*all = append(*all, than)
 	}
 }
 
@@ -104,8 +112,10 @@ func (sn *season) apart(i int, days []program.Date) bool {
 
 // asksMore reports whether work would last shorter than the main work of another plan in
 // a week, or holds the same step with less help.
-func (h *holds) asksMore(w work, week int) bool {
-	return week < len(h.least) && slices.ContainsFunc(h.least[week], w.asksMoreThan)
+func (h *holds) asksMore(w work, week int) bool { return w.asksMoreThanOneOf(h.least, week) }
+
+func (w work) asksMoreThanOneOf(least [][]work, week int) bool {
+	return week < len(least) && slices.ContainsFunc(least[week], w.asksMoreThan)
 }
 
 func (w work) asksMoreThan(than work) bool {

@@ -92,6 +92,7 @@ type holds struct {
 	leans       []ladder.Aid // of 0, 2, 4 … cm
 	gentlerThan []otherPlan  // plans that this one may not ask more than
 	least       [][]work     // main work of other plans, by week: what asks more is no choice
+	leastHeavy  [][]work     // the same of heavy work
 	known       knownMarks   // that tests and log have shown
 	sought      []sought     // marks that the cards made so far find
 }

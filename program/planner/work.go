@@ -179,7 +179,7 @@ func (h *holds) heavy(r *ladder.Rung, o ladder.Aid, week int) work {
 	w := work{rung: r, aid: o, max: h.look.maxHold(o, week)}
 	w.share = h.look.shareHeld(w.max)
 	hold := min(held(h.limits.effortIn(week), w.max), heavyMost)
-	if o.HangsIn(h.weeks[week].start) && w.share >= heavyFrom && w.share <= heavyTo && hold >= heavyLeast {
+	if o.HangsIn(h.weeks[week].start) && w.share >= heavyFrom && w.share <= heavyTo && hold >= heavyLeast && !w.asksMoreThanOneOf(h.leastHeavy, week) {
 		w.hold = w.whole(hold)
 	}
 	return w
