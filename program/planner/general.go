@@ -19,6 +19,7 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	add(goal.Met, noteGoalMet, step("step", goal.Step), seconds("hold", float64(goal.Hold)))
 	add(goal.By < out.Start, noteGoalBefore, date("by", goal.By), date("start", out.Start))
 	add(goal.By > end && !goal.Met, noteGoalFar, date("by", goal.By), date("end", end))
+	add(goalAhead(out, end), noteGoalAhead, step("step", goal.Step))
 	add(p.practised == nil && goal.Chance < unlikely && !goal.Met, noteGoalUnlikely, step("step", goal.Step), date("by", goal.By))
 	add(goal.By >= out.Start && len(p.weeks) < p.wished(), noteBlockShort, count("weeks", len(p.weeks)))
 	add(!l.hands, noteNoHands)
@@ -41,6 +42,16 @@ func (p *plan) generalNotes(out *program.Program) []program.Note {
 	}
 	notes = slices.Concat(p.entryNotes(), notes, p.waits(out.Weeks), p.mends(), p.exercises.wouldOpen())
 	return append(notes, p.bandNotes(out)...)
+}
+
+// goalAhead reports whether the goal's likely date is in the block, and work on it only
+// behind it: dates reckon with strength, and the plan with gates as well.
+func goalAhead(out *program.Program, end program.Date) bool {
+	if len(out.Outline) == 0 || len(out.Forecasts) == 0 {
+		return false
+	}
+	goal, stage := out.Forecasts[len(out.Forecasts)-1], out.Outline[len(out.Outline)-1]
+	return !goal.Held && goal.Likely != 0 && goal.Likely <= end && stage.Step == goal.Step && stage.From > end
 }
 
 func (c *client) wished() int {

@@ -16,6 +16,7 @@ const (
 	noteSkillUnknown = "skill-unknown"
 	noteGoalMet      = "goal-met"
 	noteGoalFar      = "goal-beyond-block"
+	noteGoalAhead    = "goal-ahead"
 	noteGoalUnlikely = "goal-unlikely"
 	noteGoalBefore   = "goal-before-block"
 	noteUntested     = "untested"
@@ -204,7 +205,7 @@ const (
 // NoteCodes lists every code the planner may use, so that a words file can be
 // checked for them.
 var NoteCodes = append([]string{
-	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar,
+	noteUnder18, noteInjured, noteCondition, noteAlwaysAway, noteSkillUnknown, noteGoalMet, noteGoalFar, noteGoalAhead,
 	noteGoalUnlikely, noteGoalBefore, noteUntested, noteTypical, noteNoHands, noteNeutral, noteElbows,
 	noteShoulders, noteYouth, noteOlder, noteReturning, noteProvisional, noteBlockShort, noteBandBeyond,
 	noteBandSlant, noteStepDropped, noteOmitKit, noteOmitBlock, noteOmitWrists, noteHandles, noteNoRest, noteRungs, noteShortSets, noteMendStrap, noteMendBand, noteNewStep, noteLessHelp, noteMoreHelp,
