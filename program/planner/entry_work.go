@@ -18,8 +18,8 @@ const (
 
 // entryWork trains what is missing: each thing at a share of what was shown, or, where
 // nobody has shown a second of it, its easier version, unless that is trained as well. A
-// fold is moved at the session's end; where the minutes are too few for all, it takes turns
-// with what is asked last.
+// fold is moved at the session's end. The last two take turns to come first, so that minutes
+// which are too few for all leave neither out for good.
 func (lo *layout) entryWork(d day) (out []group) {
 	x, done := &lo.exercises, map[string]bool{}
 	for _, o := range x.open {
@@ -41,9 +41,9 @@ func (lo *layout) entryWork(d day) (out []group) {
 	}
 	if x.foldOpen() {
 		out = append(out, group{"role.mobility", x.mobility(d)})
-		if n := len(out); n > 1 && d.number%2 == 1 {
-			out[n-2], out[n-1] = out[n-1], out[n-2]
-		}
+	}
+	if n := len(out); n > 1 && d.number%2 == 1 {
+		out[n-2], out[n-1] = out[n-1], out[n-2]
 	}
 	return out
 }
@@ -109,10 +109,14 @@ func (o *opening) share(item *program.Prescription, d day, last program.Prescrip
 		item.Sets = half(entrySets)
 	}
 	item.Reps, item.Hold = 0, 0
+	more := d.builds
+	if d.kind != program.WeekBuild {
+		more = max(0, more-1) // as the week before
+	}
 	if o.Reps > 0 {
-		item.Reps = o.part(d.builds/2, last.Reps)
+		item.Reps = o.part(more/2, last.Reps)
 	} else {
-		item.Hold = o.part(d.builds, last.Hold)
+		item.Hold = o.part(more, last.Hold)
 	}
 }
 
