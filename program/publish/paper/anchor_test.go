@@ -145,15 +145,19 @@ func TestFinishWithoutItsAnchors(t *testing.T) {
 		whole += object
 	}
 	whole += table + "trailer\n<<\n/Size 4\n/Root 3 0 R\n>>\nstartxref\n0\n%%EOF\n"
-	out, err := finish([]byte(whole), "en", nil, nil)
+	out, err := finish([]byte(whole), "en", nil, nil, nil)
 	for _, want := range []string{"/Type /Catalog\n/Lang (en)\n/ViewerPreferences << /DisplayDocTitle true >>", "/Filter /FlateDecode", "\n/Root 3 0 R", "/ID [<"} {
 		if err != nil || !bytes.Contains(out, []byte(want)) {
 			t.Errorf("%v: no %q in\n%s", err, want, out)
 		}
 	}
 	for _, lost := range []string{"xref\n0 ", " 65535 f", "trailer", " n \n", "2 0 obj\n", "/Font <<\n", "/Type /Catalog"} {
-		if out, err := finish([]byte(strings.ReplaceAll(whole, lost, "")), "en", nil, nil); err == nil {
+		if out, err := finish([]byte(strings.ReplaceAll(whole, lost, "")), "en", nil, nil, nil); err == nil {
 			t.Errorf("without %q there is a file:\n%s", lost, out)
 		}
+	}
+	two := [][]byte{[]byte("n\n"), []byte("n\n")}
+	if out, err := finish([]byte(whole), "en", nil, nil, two); err == nil {
+		t.Errorf("of two pages the writer has one, and there is a file:\n%s", out)
 	}
 }

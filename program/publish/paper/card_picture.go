@@ -29,35 +29,38 @@ type Plate struct {
 // plates are those of a document, P0, P1 … on its pages, as the PDF holds them: form
 // objects (ISO 32000-1, 8.10).
 type plates struct {
-	shades palette
 	number map[*Plate]int
 	all    [][]byte
 }
 
-// of is a plate's number in the document.
-func (s *plates) of(plate *Plate) int {
+// plate is a plate's number in the document.
+func (p *pen) plate(plate *Plate) int {
+	s := p.plates
 	n, ok := s.number[plate]
 	if !ok {
 		if n = len(s.all); s.number == nil {
 			s.number = map[*Plate]int{}
 		}
 		s.number[plate] = n
-		s.all = append(s.all, plate.form(s.shades))
+		s.all = append(s.all, p.form(plate))
 	}
 	return n
 }
 
-func (plate *Plate) form(shades palette) []byte {
-	if form, ok := plate.made.Load(shades); ok {
+// form is drawn behind what the pen has written, and taken off again.
+func (p *pen) form(plate *Plate) []byte {
+	if form, ok := plate.made.Load(p.shades); ok {
 		return form.([]byte)
 	}
-	p := pen{height: plate.Height, shades: shades}
-	plate.draw(&p)
-	data := compress(p.out)
+	before, height := len(p.out), p.height
+	p.height = plate.Height
+	plate.draw(p)
+	data := compress(p.out[before:])
+	p.out, p.height = p.out[:before], height
 	var out bytes.Buffer
 	fmt.Fprintf(&out, "<</Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Resources <</ProcSet [/PDF]>> /Length %d /Filter /FlateDecode>>\nstream\n%s\nendstream",
 		plate.Width/mmPerPoint, plate.Height/mmPerPoint, len(data), data)
-	plate.made.Store(shades, out.Bytes())
+	plate.made.Store(p.shades, out.Bytes())
 	return out.Bytes()
 }
 
@@ -65,7 +68,7 @@ func (p *pen) picture(m Picture) {
 	p.out = number(append(p.out, "q "...), m.W/m.Plate.Width)
 	p.out = number(append(p.out, "0 0 "...), m.H/m.Plate.Height)
 	p.at(Point{m.X, m.Bottom()})
-	p.out = fmt.Appendf(p.out, "cm /P%d Do Q\n", p.plates.of(m.Plate))
+	p.out = fmt.Appendf(p.out, "cm /P%d Do Q\n", p.plate(m.Plate))
 }
 
 // figurePlate is a figure that fills a box as far as its shape allows. Labels

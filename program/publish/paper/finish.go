@@ -13,15 +13,18 @@ import (
 	"time"
 )
 
+// files are used for one document after the other, for the room they have.
+var files = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
 var languageTag = regexp.MustCompile(`^[A-Za-z0-9-]{1,35}$`) // BCP 47
 
-// finish writes a PDF anew: its streams compressed by one compressor for all
-// documents, its faces as subsets that all documents share, its catalogue with a
+// finish writes a PDF anew: on its pages what the pen wrote for them, its streams compressed
+// by one compressor for all documents, its faces as subsets that all documents share, its catalogue with a
 // language and the wish to show the title and not the file's name, and an /ID made
 // from the content. The writer has no way to say these; it starts a compressor for
 // every stream and reads and cuts every face for every document, which would be
 // most of the work. Structure of the file: ISO 32000-1, 7.5.
-func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, error) {
+func finish(pdf []byte, lang string, faces []*subset, plates, pages [][]byte) ([]byte, error) {
 	if !languageTag.MatchString(lang) {
 		return nil, fmt.Errorf("paper: %q is not a language", lang)
 	}
@@ -32,8 +35,9 @@ func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, 
 	if !bytes.Contains(pdf, resources) || !bytes.Contains(pdf, fontList) || bytes.Count(pdf, catalog) != 1 {
 		return nil, errors.New("paper: the PDF has no catalogue, or no list of its faces")
 	}
-	var out bytes.Buffer
-	out.Grow(len(pdf) / 2)
+	out := files.Get().(*bytes.Buffer)
+	defer files.Put(out)
+	out.Reset()
 	first := len(offsets) + 1 // number of the first font object
 	inFile := slices.Sorted(slices.Values(offsets))
 	out.Write(pdf[:inFile[0]])
@@ -43,11 +47,16 @@ func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, 
 			end = inFile[i+1]
 		}
 		offsets[slices.Index(offsets, start)] = -out.Len() // written; below zero until all are
-		writeObject(&out, withResources(pdf[start:end], faces, plates, first), lang)
+		pages = writeObject(out, withResources(pdf[start:end], faces, plates, first), lang, pages)
+	}
+	if len(pages) > 0 {
+		return nil, errors.New("paper: the PDF has too few pages")
 	}
 	add := func(object []byte) {
 		offsets = append(offsets, -out.Len())
-		fmt.Fprintf(&out, "%d 0 obj\n%s\nendobj\n", len(offsets), object)
+		fmt.Fprintf(out, "%d 0 obj\n", len(offsets))
+		out.Write(object)
+		out.WriteString("\nendobj\n")
 	}
 	for i, s := range faces {
 		for _, object := range s.objects(first + i*fontObjects) {
@@ -59,12 +68,12 @@ func finish(pdf []byte, lang string, faces []*subset, plates [][]byte) ([]byte, 
 	}
 	sum := sha256.Sum256(out.Bytes())
 	table := out.Len()
-	fmt.Fprintf(&out, "xref\n0 %d\n0000000000 65535 f \n", len(offsets)+1)
+	fmt.Fprintf(out, "xref\n0 %d\n0000000000 65535 f \n", len(offsets)+1)
 	for _, at := range offsets {
-		fmt.Fprintf(&out, "%010d 00000 n \n", -at)
+		fmt.Fprintf(out, "%010d 00000 n \n", -at)
 	}
-	fmt.Fprintf(&out, "trailer\n<<\n/Size %d%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", len(offsets)+1, trailer, sum[:16], sum[:16], table)
-	return out.Bytes(), nil
+	fmt.Fprintf(out, "trailer\n<<\n/Size %d%s/ID [<%x> <%x>]\n>>\nstartxref\n%d\n%%%%EOF\n", len(offsets)+1, trailer, sum[:16], sum[:16], table)
+	return bytes.Clone(out.Bytes()), nil
 }
 
 // crossReferences reads where the objects are, in the order of their numbers, and
@@ -134,23 +143,23 @@ var (
 	lengthOf = []byte("/Length ")
 )
 
-// writeObject copies an object, a stream that is not compressed as one that is,
-// and the catalogue with what was missing.
-func writeObject(out *bytes.Buffer, object []byte, lang string) {
+// writeObject copies an object: a stream that is not compressed, which is the next page's, as
+// one that is, and the catalogue with what was missing. It gives the pages that are left.
+func writeObject(out *bytes.Buffer, object []byte, lang string, pages [][]byte) [][]byte {
 	words, data, ok := bytes.Cut(object, stream)
 	if !ok {
 		before, after, isCatalog := bytes.Cut(object, catalog)
 		if isCatalog {
 			fmt.Fprintf(out, "%s%s\n/Lang (%s)\n/ViewerPreferences << /DisplayDocTitle true >>%s", before, catalog, lang, after)
-			return
+			return pages
 		}
 		out.Write(object)
-		return
+		return pages
 	}
 	at := bytes.LastIndex(words, lengthOf)
 	if at < 0 || bytes.Contains(words, []byte("/Filter")) {
 		out.Write(object)
-		return
+		return pages
 	}
 	digits := at + len(lengthOf)
 	end := digits
@@ -160,27 +169,36 @@ func writeObject(out *bytes.Buffer, object []byte, lang string) {
 	length, err := strconv.Atoi(string(words[digits:end]))
 	if err != nil || length > len(data) {
 		out.Write(object)
-		return
+		return pages
 	}
-	packed := compress(data[:length])
+	packed := compress(append([][]byte{data[:length]}, pages[:min(1, len(pages))]...)...)
 	fmt.Fprintf(out, "%s%d/Filter /FlateDecode%s%s", words[:digits], len(packed), words[end:], stream)
 	out.Write(packed)
 	out.Write(data[length:])
+	return pages[min(1, len(pages)):]
+}
+
+// compressor packs one stream after the other.
+type compressor struct {
+	*zlib.Writer
+	out bytes.Buffer
 }
 
 var compressors = sync.Pool{New: func() any {
 	w, _ := zlib.NewWriterLevel(nil, zlib.BestSpeed) // the level is one there is
-	return w
+	return &compressor{Writer: w}
 }}
 
-func compress(data []byte) []byte {
-	var out bytes.Buffer
-	w := compressors.Get().(*zlib.Writer)
-	defer compressors.Put(w)
-	w.Reset(&out)
-	w.Write(data) // a Buffer never fails
-	w.Close()
-	return out.Bytes()
+func compress(parts ...[]byte) []byte {
+	c := compressors.Get().(*compressor)
+	defer compressors.Put(c)
+	c.out.Reset()
+	c.Reset(&c.out)
+	for _, part := range parts {
+		c.Write(part) // a Buffer never fails
+	}
+	c.Close()
+	return bytes.Clone(c.out.Bytes())
 }
 
 // dayTime is midnight UTC of a day counted from 1970-01-01.

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"math/bits"
+	"sync"
 
 	"github.com/jung-kurt/gofpdf"
 )
@@ -16,32 +18,40 @@ type document struct {
 	Pages                        []*Page
 }
 
-// ink draws a document. A page with a mark that is not finite is refused, since
-// the writer would spoil the file silently.
+// pens are used for one document after the other, for what they have room to write on.
+var pens = sync.Pool{New: func() any { return new(pen) }}
+
+// ink draws a document. A page with a mark that is not finite is refused: it would spoil the
+// file silently. The library makes pages with nothing on them; finish puts the marks there.
 func ink(d document) ([]byte, error) {
 	first := d.Pages[0]
 	pdf := gofpdf.NewCustom(&gofpdf.InitType{UnitStr: "mm", Size: gofpdf.SizeType{Wd: first.Width, Ht: first.Height}})
 	describe(pdf, d)
-	faces, shown := typeOf(d.Pages), &plates{shades: d.Shades}
+	p := pens.Get().(*pen)
+	defer pens.Put(p)
+	*p = pen{out: p.out[:0], shades: d.Shades, faces: typeOf(d.Pages), plates: new(plates)}
+	var pages [][]byte
 	for _, page := range d.Pages {
 		pdf.AddPageFormat("P", gofpdf.SizeType{Wd: page.Width, Ht: page.Height})
 		if page.Name != "" {
 			pdf.Bookmark(inUTF16(page.Name), 0, 0)
 		}
-		p := pen{height: page.Height, shades: d.Shades, faces: faces, plates: shown}
+		from := len(p.out)
+		p.height = page.Height
 		for _, m := range page.Marks {
 			if !m.extent().finite() {
 				return nil, fmt.Errorf("paper: %T without a place on page %q", m, page.Name)
 			}
 			p.draw(m)
 		}
-		pdf.RawWriteBuf(bytes.NewReader(p.out))
+		p.out = append(p.out, '\n')
+		pages = append(pages, p.out[from:])
 	}
 	var out bytes.Buffer
 	if err := pdf.Output(&out); err != nil {
 		return nil, fmt.Errorf("paper: %w", err)
 	}
-	return finish(out.Bytes(), d.Lang, faces, shown.all)
+	return finish(out.Bytes(), d.Lang, p.faces, p.plates.all, pages)
 }
 
 func describe(pdf *gofpdf.Fpdf, d document) {
@@ -61,35 +71,46 @@ func describe(pdf *gofpdf.Fpdf, d document) {
 
 // typeOf are the subsets that the texts need, in the order of the faces.
 func typeOf(pages []*Page) []*subset {
-	used := map[*font]map[rune]bool{}
+	var used [Bold + 1]letters
 	for _, p := range pages {
 		for _, m := range p.Marks {
 			if t, ok := m.(Text); ok {
-				t.collect(used)
+				for _, line := range t.Lines {
+					used[t.Face].add(line)
+				}
 			}
 		}
 	}
 	var all []*subset
-	for _, family := range families() {
+	for face, family := range families() {
 		for _, f := range family {
-			if used[f] != nil {
-				all = append(all, f.subsetFor(used[f]))
+			if those := used[face].of(Face(face), f); len(those) > 0 {
+				all = append(all, f.subsetFor(those))
 			}
 		}
 	}
 	return all
 }
 
-func (t Text) collect(used map[*font]map[rune]bool) {
-	for _, line := range t.Lines {
-		for _, r := range line {
-			f := t.Face.fontOf(r)
-			if used[f] == nil {
-				used[f] = map[rune]bool{}
+// letters are characters, up to the last that print has: a bit for each.
+type letters [0x10000 / 64]uint64
+
+func (l *letters) add(line string) {
+	for _, r := range line {
+		l[r/64] |= 1 << (r % 64)
+	}
+}
+
+// of are those that a face sets in one of its fonts.
+func (l *letters) of(face Face, f *font) (all []rune) {
+	for i, word := range l {
+		for ; word != 0; word &= word - 1 {
+			if r := rune(64*i + bits.TrailingZeros64(word)); face.fontOf(r) == f {
+				all = append(all, r)
 			}
-			used[f][r] = true
 		}
 	}
+	return all
 }
 
 // outlineShare of the type size in mm is how thick outlined letters are drawn: a

@@ -2,12 +2,14 @@ package paper
 
 import (
 	"bytes"
+	"cmp"
 	"compress/zlib"
 	"crypto/sha256"
 	"fmt"
 	"slices"
 	"strings"
 	"sync"
+	"unicode/utf8"
 
 	"github.com/jung-kurt/gofpdf"
 )
@@ -18,13 +20,12 @@ import (
 type subset struct {
 	font     *font
 	letters  string
-	name     string // with the tag that a subset has
-	glyphs   map[rune]int
-	file     []byte // TrueType, compressed
-	size     int    // of the file before
-	widths   string // of the glyphs in their order
-	unicode  []byte // map back to characters, compressed
-	describe string // entries of the descriptor
+	name     string   // with the tag that a subset has
+	glyphs   []uint16 // by character, 0: there is none
+	file     []byte   // TrueType, an object
+	widths   string   // of the glyphs in their order
+	unicode  []byte   // map back to characters, an object
+	describe string   // entries of the descriptor
 }
 
 // cutTo makes a subset.
@@ -35,39 +36,38 @@ func (f *font) cutTo(letters string) *subset {
 	for i := range tag {
 		tag[i] = 'A' + sum[i]%26
 	}
-	s := &subset{font: f, letters: letters, name: string(tag) + "+" + f.family, glyphs: map[rune]int{}, size: len(ttf)}
+	s := &subset{font: f, letters: letters, name: string(tag) + "+" + f.family}
 	tables := tablesOf(ttf)
 	cmap, err := unicodeMap(tables["cmap"])
 	if err != nil {
 		panic("paper: " + f.family + ": " + err.Error()) // the cutter has always made one
 	}
-	eachGlyph(cmap, func(r rune, glyph int) { s.glyphs[r] = glyph })
-	s.file, s.unicode = packed(ttf), packed([]byte(s.toUnicode()))
+	last, _ := utf8.DecodeLastRuneInString(letters)
+	s.glyphs = make([]uint16, last+1)
+	eachGlyph(cmap, func(r rune, glyph int) { s.glyphs[r] = uint16(glyph) })
+	s.file, s.unicode = packed(fmt.Sprintf("/Length1 %d", len(ttf)), ttf), packed("", []byte(s.toUnicode()))
 	s.widths, s.describe = s.glyphWidths(), describeFont(tables, f.capHeight)
 	return s
 }
 
-// packed compresses as well as can be, for what is made once.
-func packed(data []byte) []byte {
+// packed is a stream, compressed as well as can be: it is made once.
+func packed(entries string, data []byte) []byte {
 	var out bytes.Buffer
 	w, _ := zlib.NewWriterLevel(&out, zlib.BestCompression) // the level is one there is
 	w.Write(data)                                           // a Buffer never fails
 	w.Close()
-	return out.Bytes()
+	return fmt.Appendf(nil, "<</Length %d%s/Filter /FlateDecode>>\nstream\n%s\nendstream", out.Len(), entries, out.Bytes())
 }
 
 // inOrder are the characters by their glyph.
 func (s *subset) inOrder() []rune {
 	var all []rune
-	for r := range s.glyphs {
-		all = append(all, r)
-	}
-	slices.SortFunc(all, func(a, b rune) int {
-		if d := s.glyphs[a] - s.glyphs[b]; d != 0 {
-			return d
+	for r, glyph := range s.glyphs {
+		if glyph > 0 {
+			all = append(all, rune(r))
 		}
-		return int(a - b)
-	})
+	}
+	slices.SortStableFunc(all, func(a, b rune) int { return cmp.Compare(s.glyphs[a], s.glyphs[b]) })
 	return all
 }
 
@@ -110,19 +110,14 @@ const fontObjects = 5
 
 // objects writes the subset as objects from a number on.
 func (s *subset) objects(from int) [fontObjects][]byte {
-	stream := func(entries string, data []byte) []byte {
-		var out bytes.Buffer
-		fmt.Fprintf(&out, "<</Length %d%s/Filter /FlateDecode>>\nstream\n%s\nendstream", len(data), entries, data)
-		return out.Bytes()
-	}
 	return [fontObjects][]byte{
 		fmt.Appendf(nil, "<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H /DescendantFonts [%d 0 R] /ToUnicode %d 0 R>>",
 			s.name, from+1, from+2),
 		fmt.Appendf(nil, "<</Type /Font /Subtype /CIDFontType2 /BaseFont /%s /CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>> "+
 			"/FontDescriptor %d 0 R /DW 1000 /W [%s] /CIDToGIDMap /Identity>>", s.name, from+3, s.widths),
-		stream("", s.unicode),
+		s.unicode,
 		fmt.Appendf(nil, "<</Type /FontDescriptor /FontName /%s %s /FontFile2 %d 0 R>>", s.name, s.describe, from+4),
-		stream(fmt.Sprintf("/Length1 %d", s.size), s.file),
+		s.file,
 	}
 }
 
@@ -155,16 +150,11 @@ func (f *font) those(kind func(r rune) bool) string {
 
 // subsetFor is the smallest of the usual subsets that has all the characters used,
 // or one of their own.
-func (f *font) subsetFor(used map[rune]bool) *subset {
+func (f *font) subsetFor(used []rune) *subset {
 	for _, usual := range []func() *subset{f.usual.plain, f.usual.latin} {
-		s, has := usual(), true
-		for r := range used {
-			_, ok := s.glyphs[r]
-			has = has && ok
-		}
-		if has {
+		if s := usual(); !slices.ContainsFunc(used, func(r rune) bool { return int(r) >= len(s.glyphs) || s.glyphs[r] == 0 }) {
 			return s
 		}
 	}
-	return f.cutTo(f.those(func(r rune) bool { return used[r] || r < 0x80 }))
+	return f.cutTo(f.those(func(r rune) bool { return slices.Contains(used, r) || r < 0x80 }))
 }
