@@ -170,6 +170,12 @@ func asMain(w *program.Week, it program.Prescription) program.Prescription {
 	return it
 }
 
+// mostRepeated are the seconds of the most repetitions of main work: five, or two more than the
+// step's gate.
+func mostRepeated(lib *program.Library, p *program.Program, step string) int {
+	return max(15, gateOf(lib, p, step).Hold+6)
+}
+
 func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
 	for _, w := range ahead(p) {
 		for _, it := range items(&w) {
@@ -187,7 +193,9 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 			case it.Role == program.RoleMain && hasNote(w.Notes, noteShortSets):
 				least, most = 5, 9
 			case it.Role == program.RoleMain:
-				least, most = 10, 15
+				if least, most = 10, 15; inReps(lib, p) && w.Step != "" {
+					most = mostRepeated(lib, p, w.Step)
+				}
 			case it.Role == program.RoleSecond: // fifteen, and four repetitions where it would stand still
 				least, most = 12, 25
 				v.want(it.Reps == 0 || it.Hold == 3*it.Reps, "week %d: %d repetitions for %d s", w.Number, it.Reps, it.Hold)
@@ -196,8 +204,8 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 				least = min(least, 4)
 			}
 			if inReps(lib, p) { // in whole repetitions of three seconds
-				if least -= least % 3; w.Kind != program.WeekBuild {
-					most = max(most, 30)
+				if least -= least % 3; w.Kind != program.WeekBuild || it.Check {
+					most = max(most, 36)
 				}
 			}
 			v.want(it.Hold >= least && it.Hold <= most, "week %d: %s of %d s, wanted %d to %d", w.Number, it.Role, it.Hold, least, most)
@@ -213,8 +221,8 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 // past which there is none, and without bands a step held free, with the next out of
 // reach; a sore joint, or weeks just after some off or after pain, which are held to an
 // easier plan; a step whose gate was asked for in two weeks, and waits for the coach's word;
-// and where nothing else is left the program says what would mend it, or that a gate waits. Repetitions are whole, and five are the most: pads and
-// blocks come in the heights that there are.
+// and where nothing else is left the program says what would mend it, or that a gate waits. Repetitions are whole, and there is a most
+// of them: pads and blocks come in the heights that there are.
 func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	h := a.Health
 	said := sore(h.Wrists) || sore(h.Shoulders) || hasNote(p.Notes, noteWayBack) || hasNote(p.Notes, noteMendStrap) || hasNote(p.Notes, noteMendBand) || hasNote(p.Notes, noteGateSeconds) || hasNote(p.Notes, noteGateMinutes)
@@ -229,7 +237,7 @@ func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program
 		}
 		hold := float64(w.Hold)
 		if inReps(lib, p) {
-			if w.Hold == 15 {
+			if w.Hold == mostRepeated(lib, p, w.Step) {
 				continue
 			}
 			hold += 2

@@ -57,7 +57,7 @@ func (rt *route) mainsAt(stages []stage) (out []work, ok bool) {
 			last = rt.alone(stages[i], i)
 		}
 		if w.kind != program.WeekBuild {
-			last.gate, last.hold = false, min(last.hold, mainMost) // a gate's ten repetitions are no easy week's
+			last.gate, last.hold = false, min(last.hold, last.most()) // a gate's ten repetitions are no easy week's
 		}
 		if out[i] = last; w.kind != program.WeekBuild && !last.aid.HangsIn(w.start) {
 			out[i] = rt.alone(stages[i], i)
@@ -99,7 +99,7 @@ func (rt *route) floorWeek(last work, week int) work {
 func (h *holds) again(w work, week int) work {
 	w.max = h.look.maxHold(w.aid, week)
 	w.share = h.look.shareHeld(w.max)
-	w.hold, w.gate = w.whole(max(deloadLeast, min(held(h.limits.effortIn(week), w.max), w.hold))), false
+	w.hold, w.gate = w.whole(max(deloadLeast, min(h.longest(&w, week), w.hold))), false
 	return w
 }
 

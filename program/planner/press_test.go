@@ -134,3 +134,32 @@ func TestRepetitionsAreRead(t *testing.T) {
 		t.Errorf("%.0f N before; %.0f after six, %.0f after two broken ones", before, good, bad)
 	}
 }
+
+// Nine from a box, which is the goal: five or six are the first work (common practice: three
+// or four are left), six by the fourth week, seven before the test, as strength comes; never
+// a set with less than a quarter in hand of what is reckoned with. Once it was five for eleven
+// weeks, half of what there was by then. Who comes back goes faster, to eight, two more than
+// the gate: then the wall is the better goal.
+func TestRepetitionsGrowWhereTheStepStays(t *testing.T) {
+	for best, want := range map[int][]int{0: {5, 6, 6, 0, 6, 6, 6, 0, 7, 7, 7, 0}, 4: {5, 6, 0, 7, 7, 0, 7, 8, 0, 8, 8, 0}} {
+		c := readPanel(t, []string{"testdata/panel/33-press-box.txt"})[0]
+		a := *c.assessment
+		a.Hanging.Pads, a.Goal.Step, a.Goal.Hold = nil, "box-pike", 36
+		a.Tests = slices.Clone(a.Tests)
+		if a.Tests[0].Reps = 9; best > 0 {
+			a.Training.Experience, a.Training.Best = 10, &program.Hold{Step: "wall", Reps: best}
+		}
+		p, _ := planner.Plan(c.library, &a)
+		for i, w := range p.Weeks {
+			if w.Kind != program.WeekBuild {
+				continue
+			}
+			if w.Step != "box-pike" || w.Hold != 3*want[i] {
+				t.Errorf("best %d, week %d: %s, %d repetitions, wanted %d", best, w.Number, w.Step, w.Hold/3, want[i])
+			}
+			if part := float64(w.Hold) / w.MaxHold; part < 0.60 || part > 0.75 {
+				t.Errorf("best %d, week %d: %.2f of %.1f s", best, w.Number, part, w.MaxHold)
+			}
+		}
+	}
+}

@@ -10,7 +10,9 @@ import (
 //
 // A press or a lift is planned and read in seconds, three a repetition, and printed and
 // written in repetitions: so every rule has one form, and ten to fifteen seconds are three
-// to five repetitions.
+// to five repetitions. Where a step stays the work for long, as the goal's does and one past
+// which nothing fits, there is no help to take off, and sets go on to as many as open the
+// next step: eight from a box, whose gate is six.
 
 // inSeconds is an assessment with what was repeated written as the seconds it
 // took. Others stay as they are.

@@ -20,7 +20,7 @@ const (
 // which adapt more slowly than muscle.
 const (
 	usualEffort      = 0.70 // share, usually
-	mostEffort       = 0.75 // share, of a rig that is in use already, and of a gate
+	mostEffort       = 0.75 // share, of a rig that is in use already, of a gate, and at the most of whole repetitions
 	gentleEffort     = 0.60 // share, with a sore joint, under 16, after a lay-off
 	effortBand       = 10   // per cent of the longest hold below that, to which work still trains
 	plannedQuantile  = 0.30 // quantile of the strength that weeks are planned on
@@ -39,7 +39,7 @@ const (
 // Holds. Under ten seconds a hold is too hard to be the main work (common practice); the
 // rest is our judgement.
 const (
-	mainLeast, mainMost     = 10, 15 // s, main work
+	mainLeast, mainMost     = 10, 15 // s, main work; of repetitions at the most as many as open the next step, where those are more
 	middleHold              = 12     // s, the hold that a rig is chosen for
 	shortLeast, shortMost   = 5, 9   // s, where no rig allows more
 	shortFrom               = 90     // tenths of a second: the least predicted hold that short sets are made of, where there is a lean instead

@@ -75,7 +75,7 @@ func (h *holds) testOf(w work) program.Prescription {
 		return h.toTheEnd(w)
 	}
 	item := h.hold(w, program.RoleTest, 1, testRest)
-	item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), mainMost))
+	item.Check, item.Hold = true, max(deloadLeast, min(held(gentleEffort, w.max), w.most()))
 	return item
 }
 

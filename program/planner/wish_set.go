@@ -156,7 +156,7 @@ func (ds *doses) setHold(now work, w *program.Wish, planned work, i int) (work, 
 	case planned.hold > 0:
 		now.hold = max(deloadLeast, min(planned.hold, fits))
 	default:
-		now.hold = max(deloadLeast, min(mainMost, fits))
+		now.hold = max(deloadLeast, min(now.most(), fits))
 	}
 	now.gate, now.short = false, now.hold < mainLeast
 	return now, nil

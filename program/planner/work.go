@@ -74,24 +74,23 @@ func (h *holds) at(r *ladder.Rung, o ladder.Aid, week int) work {
 }
 
 func (h *holds) setHold(w *work, week int) {
-	hold := held(h.limits.effortIn(week), w.max)
 	nothingElse := !w.repeats() && h.floorRung(program.RungLean) == nil
-	switch whole := h.enough(w, week, hold); {
-	case whole >= w.least():
-		w.hold = min(whole, mainMost)
+	switch hold := h.longest(w, week); {
+	case hold >= w.least():
+		w.hold = min(hold, w.most())
 	case (w.max >= shortFrom || nothingElse) && hold >= shortLeast:
-		w.hold, w.short = min(whole, shortMost), true
+		w.hold, w.short = min(hold, shortMost), true
 	}
 }
 
-// enough are the whole repetitions of a hold, and one more where they fall short of the
-// effort that trains and one more does not pass the most.
-func (h *holds) enough(w *work, week, hold int) int {
-	whole := w.whole(hold)
-	if more := whole + program.SecondsPerRep; w.repeats() && h.slack(work{max: w.max, hold: whole}, week) > 0 && more <= held(h.limits.mostEffortIn(week), w.max) {
-		return more
+// longest is the longest main hold within a week's effort. Of repetitions it is the most
+// that stay within the most effort: each is a sixth of the work or more, and rounded down
+// from the usual effort they would come to hardly six tenths.
+func (h *holds) longest(w *work, week int) int {
+	if w.repeats() {
+		return w.whole(held(h.limits.mostEffortIn(week), w.max))
 	}
-	return whole
+	return held(h.limits.effortIn(week), w.max)
 }
 
 // repeats reports whether the work is counted in repetitions.
@@ -107,6 +106,15 @@ func (w work) whole(hold int) int {
 
 // least is the shortest main hold that is no short one: ten seconds, or three repetitions.
 func (w work) least() int { return w.whole(mainLeast) }
+
+// most is the longest main hold: fifteen seconds, or as many repetitions as open the next
+// step, where those are more.
+func (w work) most() int {
+	if w.repeats() {
+		return max(mainMost, w.rung.Gate.Hold+reserve)
+	}
+	return mainMost
+}
 
 // trainable says that the work can be main work that is no short one.
 func (w work) trainable() bool { return w.hold >= w.least() }
