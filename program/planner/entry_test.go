@@ -3,6 +3,7 @@ package planner_test
 import (
 	"slices"
 	"testing"
+	"time"
 
 	"gatepost/program"
 	"gatepost/program/planner"
@@ -137,5 +138,22 @@ func TestALyingLineNobodyTriedIsBegunWhole(t *testing.T) {
 	p, _ := planner.Plan(c.library, &a)
 	if got := entryOf(&p.Weeks[0], "lying-handstand-line"); got.Sets != 3 || got.Hold != 20 {
 		t.Errorf("week 1: %d × %d s", got.Sets, got.Hold)
+	}
+}
+
+// Twenty minutes have no room for hang and chin-ups on one day. Both are trained every week, on six
+// days as on two.
+func TestEntryTakesTurnsWhereMinutesAreFew(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/31-lever-first-timer.txt"})[0]
+	for _, days := range [][]time.Weekday{{1, 4}, {1, 2, 3, 4, 5, 6}} {
+		a := *c.assessment
+		a.Training.Days, a.Training.Minutes = days, 20
+		p, _ := planner.Plan(c.library, &a)
+		for _, w := range p.Weeks[:8] {
+			hang, chin := entryOf(&w, "still-hang"), entryOf(&w, "chin-up")
+			if w.Kind == program.WeekBuild && (hang.Sets == 0 || chin.Sets == 0) {
+				t.Errorf("%d days, week %d: hang %d, chin-ups %d sets", len(days), w.Number, hang.Sets, chin.Sets)
+			}
+		}
 	}
 }

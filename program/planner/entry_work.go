@@ -42,7 +42,8 @@ func (lo *layout) entryWork(d day) (out []group) {
 	if x.foldOpen() {
 		out = append(out, group{"role.mobility", x.mobility(d)})
 	}
-	if n := len(out); n > 1 && d.number%2 == 1 {
+	days := len(lo.athlete.Training.Days)
+	if n := len(out); n > 1 && d.number*min(days, lo.limits.straightDays)/days%2 == 1 {
 		out[n-2], out[n-1] = out[n-1], out[n-2]
 	}
 	return out
