@@ -36,6 +36,7 @@ type twins struct {
 func newTwins(t *testing.T) *twins {
 	w := &twins{t: t, less: t.TempDir(), all: t.TempDir(), dice: rand.New(rand.NewPCG(*editSeed, 0)), day: 10}
 	copyDemo(t, w.less, "")
+	shorten(t, w.less, everyClient)
 	if err := os.RemoveAll(filepath.Join(w.less, "content/clients/anselm")); err != nil {
 		t.Fatal(err)
 	}
@@ -47,6 +48,7 @@ func newTwins(t *testing.T) *twins {
 
 // Cases in which what stands is easily taken for what it is not.
 func TestMakingLessCaseByCase(t *testing.T) {
+	t.Parallel()
 	w := newTwins(t)
 	maren, runa, joss := "content/clients/maren/assessment.yaml", "content/clients/runa/assessment.yaml", "content/clients/joss/assessment.yaml"
 	for _, c := range []struct {
@@ -79,6 +81,7 @@ func TestMakingLessCaseByCase(t *testing.T) {
 // Whatever a coach does between two runs: a run that makes only what changed writes the
 // same bytes, says the same and counts the same as one that makes everything.
 func TestMakingLessIsTheSame(t *testing.T) {
+	t.Parallel()
 	w := newTwins(t)
 	w.run(nil)
 	var deck, did []string

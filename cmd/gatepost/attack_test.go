@@ -11,7 +11,8 @@ import (
 // corners of the fifty that have it: pages with their data for machines, calendar, documents
 // with the codes on them, the worker's list. One kilogram further it is not.
 func TestTheSiteOfFiftyBodies(t *testing.T) {
-	folder := copyOfDemo(t, oneProgram)
+	t.Parallel()
+	folder := copyOfDemo(t, "")
 	file := filepath.Join(folder, "content/clients/maren/assessment.yaml")
 	written, err := os.ReadFile(file)
 	if err != nil {

@@ -12,7 +12,8 @@ import (
 
 // The codes on the demo's cards lead to pages that are on its site.
 func TestCodesLeadToPages(t *testing.T) {
-	folder := built(t)
+	t.Parallel()
+	folder := built(t, oneProgram)
 	studio, problems := intake.Read(os.DirFS(folder), builtIn, rand.Reader)
 	if problems.Stop() || studio.Coach.Site == "" {
 		t.Fatal("the demo studio does not read, or has no site")

@@ -12,7 +12,10 @@ import (
 
 // A preview that keeps what it made must show what making everything would.
 func TestKeepingChangesNothing(t *testing.T) {
+	t.Parallel()
 	folder := copyOfDemo(t, oneProgram)
+	shorten(t, folder, everyClient)
+	shorten(t, folder, everyProgram)
 	j := &job{path: folder, surroundings: surroundings{out: io.Discard, err: io.Discard, builtIn: builtIn}}
 	if err := j.open(); err != nil {
 		t.Fatal(err)
@@ -85,7 +88,9 @@ func rewrite(t *testing.T, file, old, new string) {
 
 // Nothing is made again where nothing changed, and everything is said again.
 func TestAgain(t *testing.T) {
-	folder := copyOfDemo(t, oneProgram)
+	t.Parallel()
+	folder := copyOfDemo(t, "")
+	shorten(t, folder, everyClient)
 	rewrite(t, filepath.Join(folder, "content/clients/joss/assessment.yaml"), "  elbows: fine", "  conditions: [hernia]\n  elbows: fine")
 	run := func() (string, string) {
 		var out, err bytes.Buffer

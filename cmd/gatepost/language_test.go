@@ -89,9 +89,10 @@ func says(t *testing.T, args ...string) string {
 // and fits all the same: paper cuts nothing, and on every sheet the sentence that
 // comes last, who decides, is whole.
 func TestGerman(t *testing.T) {
+	t.Parallel()
 	programs := "*"
 	if _, err := exec.LookPath("pdftotext"); err != nil {
-		programs = oneProgram // of the others there is nothing to read that TestEveryWordCanBeTranslated has not read
+		programs = "" // of them there is nothing to read that TestEveryWordCanBeTranslated has not read
 	}
 	folder := in(t, "de", programs)
 	put(t, folder, "content/clients/joss/log.csv", troubled)
@@ -133,6 +134,7 @@ func printed(t *testing.T, pdftotext, file string) string {
 // that German has and English lacks.
 func another(t *testing.T) string {
 	folder := in(t, "xx", "*")
+	shorten(t, folder, everyProgram)
 	err := fs.WalkDir(os.DirFS("../../content"), ".", func(name string, entry fs.DirEntry, err error) error {
 		part, below := strings.CutPrefix(name, "de/")
 		if err != nil || entry.IsDir() || !below && name != "words/de.yaml" || strings.HasPrefix(part, "notes/") { // the demo's notes are not there
@@ -203,6 +205,7 @@ var latin = regexp.MustCompile(`[A-Za-z][^.\n]*`)
 // No string escapes translation: not on the site, nor on paper, in the calendar
 // or in the terminal, of a plan or of a log read back.
 func TestEveryWordCanBeTranslated(t *testing.T) {
+	t.Parallel()
 	folder := another(t)
 	put(t, folder, "content/clients/joss/log.csv", troubled)
 	check := func(where, text string) {

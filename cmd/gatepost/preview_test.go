@@ -14,6 +14,7 @@ import (
 
 // A whole preview: it is started, a file is broken and mended, it is ended.
 func TestPreview(t *testing.T) {
+	t.Parallel()
 	dir := copyOfDemo(t, oneProgram)
 	out, in := io.Pipe()
 	ctx, interrupt := context.WithCancel(t.Context())

@@ -77,6 +77,7 @@ const whispered = "Friday at six by the small door"
 // Every byte of the site, and every file's name; PDFs as they are, taken apart by
 // qpdf, and as pdftotext reads them.
 func TestNothingPrivateIsPublished(t *testing.T) {
+	t.Parallel()
 	folder := hidden(t)
 	site := filepath.Join(folder, outputFolder, "site")
 	home, err := os.ReadFile(filepath.Join(site, "c/k7f3q9w2m4x8d/index.html"))
@@ -167,6 +168,7 @@ func TestNamesOfClients(t *testing.T) {
 
 // What a client wrote stays text, wherever it is shown.
 func TestAClientsWordsAreNoMarkup(t *testing.T) {
+	t.Parallel()
 	folder := copyOfDemo(t, "")
 	file := folder + "/content/clients/maren/assessment.yaml"
 	text, err := os.ReadFile(file)

@@ -44,6 +44,7 @@ func TestPublicsAreKeptUntilTheyChange(t *testing.T) {
 
 // Every level has every document, and each is a PDF.
 func TestEveryLevelHasItsDocuments(t *testing.T) {
+	t.Parallel()
 	publics, problems := new(job).publics(repository(t), posture.NewAlbum(&repository(t).Library))
 	for _, p := range problems {
 		t.Error(p)

@@ -25,7 +25,11 @@ func TestMain(m *testing.M) {
 type tidy struct{ *testing.M }
 
 func (all tidy) Run() int {
-	defer func() { os.RemoveAll(builtOnce) }()
+	defer func() {
+		for _, one := range builtWith {
+			os.RemoveAll(one.folder)
+		}
+	}()
 	return all.M.Run()
 }
 
@@ -36,8 +40,8 @@ func (all tidy) Run() int {
 //	asnobody CODE COMMAND…   the same without root's rights
 //	absent PATH WORD…        fails where any file below PATH has one of the words
 //	valid FILE [SCHEMA]      compares a program, or another JSON, with its published schema
-//	studio WHO…              copies the demo studio into the folder with these clients; all for every client, programs for the public programs
-//	asbuilt PATH             compares an output, byte by byte, with what the same process makes of the whole demo
+//	studio WHO…              copies the demo studio into the folder with these clients and public programs; all for every client
+//	asbuilt PATH             compares an output, byte by byte, with what the tests' own process makes of the demo with one public program
 //	withoutlogs              takes the logs of all clients away
 //	unended FILE             takes the line break at a file's end away
 func TestScripts(t *testing.T) {
@@ -160,26 +164,32 @@ func studio(ts *testscript.TestScript, neg bool, args []string) {
 	from, into := ts.Getenv("REPO")+"/content/", ts.MkAbs("content")+"/"
 	for _, who := range args {
 		part := "clients/" + who
-		switch who {
-		case "all":
+		if who == "all" {
 			part = "clients"
-		case "programs":
-			part = "programs"
 		}
-		ts.Check(os.CopyFS(into+part, os.DirFS(from+part)))
+		if _, err := os.Stat(from + part); err == nil {
+			ts.Check(os.CopyFS(into+part, os.DirFS(from+part)))
+			continue
+		}
+		copyTo(ts, from, into, "programs/"+who+".yaml")
 	}
-	b, err := os.ReadFile(from + "studio.yaml")
-	ts.Check(err)
-	ts.Check(os.WriteFile(into+"studio.yaml", b, 0o644))
+	copyTo(ts, from, into, "studio.yaml")
 }
 
-// asBuilt compares with the demo as the tests build it in a process of theirs.
+func copyTo(ts *testscript.TestScript, from, into, file string) {
+	b, err := os.ReadFile(from + file)
+	ts.Check(err)
+	ts.Check(os.MkdirAll(filepath.Dir(into+file), 0o755))
+	ts.Check(os.WriteFile(into+file, b, 0o644))
+}
+
+// asBuilt compares with the demo as the tests build it in their own process.
 func asBuilt(t *testing.T) func(*testscript.TestScript, bool, []string) {
 	return func(ts *testscript.TestScript, neg bool, args []string) {
 		if neg || len(args) != 1 {
 			ts.Fatalf("usage: asbuilt PATH")
 		}
-		ts.Check(sameFiles(filepath.Join(built(t), outputFolder), ts.MkAbs(args[0])))
+		ts.Check(sameFiles(filepath.Join(built(t, oneProgram), outputFolder), ts.MkAbs(args[0])))
 	}
 }
 
