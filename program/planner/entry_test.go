@@ -157,3 +157,32 @@ func TestEntryTakesTurnsWhereMinutesAreFew(t *testing.T) {
 		}
 	}
 }
+
+// After three weeks away the hang is what it was, in seven sets of ten: twice 11 s after four times
+// 11 s, and four sets again in the fourth week.
+func TestEntryComesBackAfterWeeksOff(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/31-lever-first-timer.txt"})[0]
+	a := *c.assessment
+	a.Training.Away = []program.Interval{{From: program.NewDate(2027, time.January, 18), To: program.NewDate(2027, time.February, 7)}}
+	p, _ := planner.Plan(c.library, &a)
+	for number, want := range map[int][2]int{2: {4, 13}, 6: {2, 13}} {
+		if got := entryOf(&p.Weeks[number-1], "still-hang"); got.Sets != want[0] || got.Hold != want[1] {
+			t.Errorf("week %d: %d × %d s", number, got.Sets, got.Hold)
+		}
+	}
+}
+
+// Nothing was done in weeks 2 to 4: what is left of the fifth, read on its first evening, has two sets
+// of four, as its cards of main work would have.
+func TestEntryIsLightInAWeekThatHasBegun(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/31-lever-first-timer.txt"})[0]
+	a := *c.assessment
+	p, _ := planner.Plan(c.library, &a)
+	for _, s := range p.Weeks[0].Sessions {
+		a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true})
+	}
+	_, q, _ := planner.Read(c.library, &a, nil, p.Weeks[4].Start)
+	if before, after := entryOf(&p.Weeks[4], "still-hang"), entryOf(&q.Weeks[4], "still-hang"); before.Sets != 4 || after.Sets != 2 || after.Hold > before.Hold {
+		t.Errorf("%d × %d s after %d × %d s", after.Sets, after.Hold, before.Sets, before.Hold)
+	}
+}

@@ -21,7 +21,7 @@ const (
 // fold is moved at the session's end. The last two take turns to come first, so that minutes
 // which are too few for all leave neither out for good.
 func (lo *layout) entryWork(d day) (out []group) {
-	x, done := &lo.exercises, map[string]bool{}
+	x, done, part := &lo.exercises, map[string]bool{}, lo.comebackPart(d.week)
 	for _, o := range x.open {
 		e := x.opener(&o)
 		if e == nil || done[e.ID] {
@@ -36,6 +36,9 @@ func (lo *layout) entryWork(d day) (out []group) {
 		if e.ID == o.Exercise && (o.shown > 0 || e.Grip != program.GripNone) {
 			item = x.dose(day{kind: d.kind}, e, role)
 			o.share(&item, d, lo.lastEntry(e.ID))
+		}
+		if part < 100 {
+			backTo(&item, part, lo.lastEntry(e.ID))
 		}
 		out = append(out, group{"role.strength", x.checked(&o, item, d)})
 	}
@@ -61,10 +64,19 @@ func (x *exercises) checked(o *opening, item program.Prescription, d day) []prog
 	return []program.Prescription{check, item}
 }
 
+// backTo takes from entry work after weeks off the share of sets that main work loses, and what
+// would be more than before them.
+func backTo(item *program.Prescription, part int, before program.Prescription) {
+	item.Sets = max(1, item.Sets*part/100)
+	if before.Sets > 0 {
+		item.Hold, item.Reps, item.Ahead = min(item.Hold, before.Hold), min(item.Reps, before.Reps), min(item.Ahead, before.Ahead)
+	}
+}
+
 // lastEntry is what the last build week had of an exercise; no sets where it had none.
 func (lo *layout) lastEntry(exercise string) program.Prescription {
 	for i := len(lo.behind) - 1; i >= 0; i-- {
-		if lo.behind[i].Kind != program.WeekBuild {
+		if lo.weeks[i].kind != program.WeekBuild { // a week that was missed is none, whatever was printed
 			continue
 		}
 		for _, s := range lo.behind[i].Sessions {

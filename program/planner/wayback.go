@@ -246,6 +246,9 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 	case stage == backLeans:
 		return item, !isArm(&item) && !lo.strains(&item)
 	case !isArm(&item):
+		if stage == backLight && len(lo.open) > 0 && item.Role == program.RoleStrength { // the entry is the work of such a block
+			item.Sets = max(1, item.Sets*lightSets/100)
+		}
 		return item, true
 	}
 	effort := nearEffort
