@@ -2,28 +2,29 @@ package ladder
 
 import "gatepost/program/mechanics"
 
-// Leans are prescribed in steps of 2 cm, up to where the toes all but leave the
-// floor.
+// Leans are prescribed in steps of 2 cm, up to where the toes all but leave the floor. Near
+// the wrists, where two are a quarter more load, by single ones, which a tape shows.
 const (
 	LeanStep   = 0.02 // m
+	leanFine   = 10   // cm up to which every one is a lean
 	leanMargin = 0.04 // m short of the lean at which the toes carry nothing
 )
 
-// Leans are those of 0, 2, 4 … cm.
+// Leans are those of 0, 1, 2 … 10, 12, 14 … cm.
 func (b *Body) Leans() []Aid {
 	var all []Aid
 	limit := b.LeanLimit(b.support) - leanMargin
-	for d := 0.0; d <= limit; d += LeanStep {
-		o := b.LeanOf(d)
-		o.Ahead, o.Load = float64(len(all))*LeanStep, max(0, o.Load)
-		all = append(all, o)
+	for cm := 0; float64(cm)/100 <= limit; cm++ {
+		if cm <= leanFine || cm%2 == 0 {
+			all = append(all, b.LeanOf(float64(cm)/100))
+		}
 	}
 	return all
 }
 
 // LeanOf is a lean of so many m.
 func (b *Body) LeanOf(ahead float64) Aid {
-	return Aid{Ahead: ahead, Load: b.PlancheLean(ahead, b.support).Torque, Site: LeanSite}
+	return Aid{Ahead: ahead, Load: max(0, b.PlancheLean(ahead, b.support).Torque), Site: LeanSite}
 }
 
 // ScaleStep is how finely toes can be told what to carry, in kg (common practice: a

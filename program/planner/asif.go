@@ -16,10 +16,11 @@ type news struct {
 	tough   [toughMost]program.Date  // days whose bad sets are taken as printed
 }
 
-// painDay is a day on which something hurt, in a session or on a morning.
+// painDay is a day on which something hurt, in a session or on a morning. Mild, it is taken
+// to have hurt no more than leaves work to the joint.
 type painDay struct {
-	date    program.Date
-	morning bool
+	date          program.Date
+	morning, mild bool
 }
 
 // How many days of pain, missed weeks and days of bad sets, the last first, a plan is
@@ -91,27 +92,33 @@ func putAside[T comparable](of []T, one T) bool {
 	return true
 }
 
-// lastPains are the last session that hurt and the last morning above usual, where pain
-// has a say in the weeks ahead.
+// lastPains are the last session that hurt, as if it had not and, where a joint was to rest
+// for it, as if it had hurt less; and the last morning above usual. None where pain has no
+// say in the weeks ahead.
 func (r *reading) lastPains(p *plan) []painDay {
 	if p.past.rest.until == 0 && len(countedSore(&p.athlete.Health, &r.athlete.Health)) == 0 {
 		return nil
 	}
-	var session, morning program.Date
+	var session, high, morning program.Date
 	for _, j := range joints {
 		for _, d := range r.days {
-			if d.worst(j.pain) >= sorePain && r.on-d.date < painDays {
-				session = max(session, d.date)
+			if worst := d.worst(j.pain); worst >= sorePain && r.on-d.date < painDays {
+				if session = max(session, d.date); worst >= highPain {
+					high = max(high, d.date)
+				}
 			}
 		}
 		morning = max(morning, r.lastUp(j.pain))
 	}
 	var out []painDay
 	if session != 0 {
-		out = append(out, painDay{session, false})
+		out = append(out, painDay{date: session})
+	}
+	if high != 0 && high == session {
+		out = append(out, painDay{date: session, mild: true})
 	}
 	if morning != 0 && r.on-morning < painDays {
-		out = append(out, painDay{morning, true})
+		out = append(out, painDay{date: morning, morning: true})
 	}
 	return out
 }
@@ -172,9 +179,8 @@ func (n news) leaveOut(from *program.Assessment, wall []program.PlanVersion) pro
 	a.Log.Entries = nil
 	for _, e := range from.Log.Entries {
 		e.Sets = slices.Clone(e.Sets)
-		quiet := slices.Contains(n.quiet[:], painDay{e.Date, e.Morning})
 		for i := range e.Sets {
-			n.hush(&e.Sets[i].Pain, quiet)
+			n.hush(&e.Sets[i].Pain, &e)
 		}
 		a.Log.Entries = append(a.Log.Entries, e)
 	}
@@ -221,10 +227,15 @@ func spareSet(sets []program.SetDone, tough *setRead) {
 	}
 }
 
-func (n news) hush(p *program.Pain, quiet bool) {
+func (n news) hush(p *program.Pain, of *program.Entry) {
+	quiet := slices.Contains(n.quiet[:], painDay{of.Date, of.Morning, false})
+	mild := slices.Contains(n.quiet[:], painDay{of.Date, of.Morning, true})
 	for i, at := range []*int{&p.Wrists, &p.Elbows, &p.Shoulders} {
-		if quiet || n.unheard.has(i) {
+		switch {
+		case quiet || n.unheard.has(i):
 			*at = -1
+		case mild:
+			*at = min(*at, highPain-1)
 		}
 	}
 }

@@ -110,9 +110,9 @@ func TestSoreElbowsLeaveALeanTooHeavy(t *testing.T) {
 		t.Fatalf("week 2 holds %q at %.2f", banded.step(), banded.share)
 	}
 	for share, want := range map[float64]string{0.80: "half-open-tuck", 0.50: ""} {
-		lean := p.leanAt(p.floorRung(program.RungLean), 0, 1)
+		lean := p.leanAt(p.floorRung(program.RungLean), p.leans[0], 1)
 		for i := 1; lean.share < share; i++ {
-			lean = p.leanAt(lean.floor, i, 1)
+			lean = p.leanAt(lean.floor, p.leans[i], 1)
 		}
 		p.loads[0].main, p.loads[1].main = lean, banded
 		if p.stayEased(1, 0); p.loads[1].main.step() != want {
@@ -268,6 +268,33 @@ func TestHeavyWorkHasNoLessHelp(t *testing.T) {
 		}
 		if got := p.heavyWork(main, 0); got.step() != c.step || got.aid.Help != c.help || got.max != c.max {
 			t.Errorf("there %d tenths: %s with %d for %d tenths, wanted %s with %d for %d", c.there, got.step(), got.aid.Help, got.max, c.step, c.help, c.max)
+		}
+	}
+}
+
+// Elbows that hurt 7 in a session are left out in thought, and taken as at 4 as well, which
+// leaves them work: who was at 4 that day already may not be asked more at 7. Elbows at 4
+// are left out alone.
+func TestPainIsTakenAsMilderToo(t *testing.T) {
+	lib, a := library(t), maren(t)
+	p, _ := Plan(lib, &a)
+	day := p.Weeks[0].Sessions[2].Date
+	for pain, want := range map[int][]int{4: {-1}, 7: {-1, 4}} {
+		a.Log.Entries = []program.Entry{painful(day, pain)}
+		_, m, _ := begin(lib, &a)
+		r := newReading(m, []program.PlanVersion{Version(&p, 1, a.Measured)}, day)
+		_, eased := r.painFlags()
+		var got []int
+		var ahead plan
+		ahead.athlete, ahead.past.rest = &eased, r.restAfter()
+		for _, n := range r.withoutOne(&ahead) {
+			if n.quiet[0].date == day {
+				without := n.leaveOut(r.athlete, r.wall)
+				got = append(got, without.Log.Entries[0].Sets[0].Pain.Elbows)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("elbows at %d: taken as %v, wanted %v", pain, got, want)
 		}
 	}
 }

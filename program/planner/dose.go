@@ -66,7 +66,7 @@ func (ds *doses) works(i int, main work) load {
 	}
 	l.second = ds.second(main, i)
 	if l.second.floor == nil {
-		l.leans = ds.lean(i, easyLoad, secondLeast, ds.leanHold(i))
+		l.leans = ds.lean(i, byLighter, easyLoad, secondLeast, ds.leanHold(i))
 	}
 	l.second = ds.onMark(l.second, i, func(l *load) work { return l.second })
 	l.leans = ds.onMark(l.leans, i, func(l *load) work { return l.leans })

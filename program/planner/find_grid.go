@@ -12,6 +12,7 @@ import (
 const (
 	scaleApart = 4 // of half a kilogram
 	pullApart  = 2 // of a kilogram
+	leansApart = 2 // of two centimetres
 )
 
 // grid is the ways there are to do an item at marks of its measure, the easiest first.
@@ -30,7 +31,7 @@ func (h *holds) gridOf(item *program.Prescription) (g grid, ok bool) {
 	case measure == program.MeasureNone || w.none():
 		return g, false
 	case measure == program.MeasureLean:
-		g = grid{aids: h.leans, apart: halfHandSteps, first: 1}
+		g = grid{aids: h.leansBeside(at), apart: leansApart, first: 1}
 	case measure == program.MeasureScale:
 		g = grid{aids: w.rung.Scales(bandShare), apart: scaleApart}
 	default:
@@ -52,6 +53,15 @@ func (h *holds) gridOf(item *program.Prescription) (g grid, ok bool) {
 	}
 	g.work = slices.IndexFunc(g.aids, its)
 	return g, g.work >= g.first
+}
+
+// leansBeside are the leans by two centimetres, one of so many metres among them.
+func (h *holds) leansBeside(ahead float64) []ladder.Aid {
+	var all []ladder.Aid
+	for cm := centimetres(ahead) % 2; cm <= centimetres(h.leans[len(h.leans)-1].Ahead); cm += 2 {
+		all = append(all, h.body.LeanOf(float64(cm)/100))
+	}
+	return all
 }
 
 // sameLoad is how close two heights load that are no use to tell apart (our judgement): a

@@ -1,8 +1,6 @@
 package planner
 
 import (
-	"math"
-
 	"gatepost/program"
 	"gatepost/program/ladder"
 )
@@ -23,16 +21,23 @@ func (c *client) floorRung(kind program.RungKind) *program.Rung {
 	return nil
 }
 
-// lean is the farthest lean whose load stays within a share of the maximum and
-// whose hold reaches a length; without one, no work.
-func (h *holds) lean(week int, most float64, least, longest int) work {
+// Main work goes further by single centimetres, where leans are so near; lighter leans by
+// two, for their marks move by half hands (our judgement).
+const byMain, byLighter = 1, 2
+
+// lean is the farthest lean, by so many centimetres, whose load stays within a share of the
+// maximum and whose hold reaches a length; without one, no work.
+func (h *holds) lean(week, by int, most float64, least, longest int) work {
 	floor := h.floorRung(program.RungLean)
 	if floor == nil {
 		return work{}
 	}
 	effort := h.limits.effortIn(week)
 	for i := h.farthest(week); i >= 0; i-- {
-		w := h.leanAt(floor, i, week)
+		if centimetres(h.leans[i].Ahead)%by != 0 {
+			continue
+		}
+		w := h.leanAt(floor, h.leans[i], week)
 		if hold := held(effort, w.max); hold >= least && w.share <= most {
 			w.hold = min(hold, longest)
 			return w
@@ -41,43 +46,49 @@ func (h *holds) lean(week int, most float64, least, longest int) work {
 	return work{}
 }
 
-// leanAt is a lean by its place among the loads, without seconds.
-func (h *holds) leanAt(floor *program.Rung, i, week int) work {
-	w := work{floor: floor, aid: h.leans[i]}
-	if w.max = h.look.maxHold(w.aid, week); i == 0 {
+// leanAt is a lean in a week, without seconds.
+func (h *holds) leanAt(floor *program.Rung, lean ladder.Aid, week int) work {
+	w := work{floor: floor, aid: lean}
+	if w.max = h.look.maxHold(w.aid, week); lean.Ahead == 0 {
 		w.max = longestHold // a push-up position: anybody's, and no work that counts
 	}
 	w.share = h.look.shareHeld(w.max)
 	return w
 }
 
-// leanPlace is the place among the loads of a lean so many metres ahead.
-func leanPlace(ahead float64) int { return int(math.Round(ahead / ladder.LeanStep)) }
+// leanPlace is the place among the leans of the farthest that goes no more than so many
+// metres ahead; −1 where there are none.
+func (h *holds) leanPlace(ahead float64) int {
+	i := len(h.leans) - 1
+	for i > 0 && h.leans[i].Ahead > ahead+1e-9 {
+		i--
+	}
+	return i
+}
 
-// Who has shown nothing begins near the wall, and goes a step further a week; the
+// Who has shown nothing begins near the wall, and goes two centimetres further a week; the
 // first sets written down say more than any table (our judgement).
 const firstLean = 0.08 // m
 
-// farthest is the farthest lean of a week, by its place among the loads. Who has found a mark
-// and held no step yet goes half a hand beyond what was leant so far, and a step further a
-// week: easy is no measure of how easy.
+// farthest is the farthest lean of a week, by its place among the leans. Who has found a mark
+// and held no step yet goes half a hand beyond what was leant so far, and two centimetres
+// further a week: easy is no measure of how easy.
 func (h *holds) farthest(week int) int {
-	last := len(h.leans) - 1
 	switch {
 	case !h.tested():
-		last = min(last, int(firstLean/ladder.LeanStep)+week)
+		return h.leanPlace(firstLean + ladder.LeanStep*float64(week))
 	case h.past.reached.lean > 0:
-		last = min(last, leanPlace(h.past.reached.lean)+halfHandSteps+week-h.past.over())
+		return h.leanPlace(h.past.reached.lean + halfHand + ladder.LeanStep*float64(week-h.past.over()))
 	}
-	return last
+	return len(h.leans) - 1
 }
 
 // nearer is a lean brought back from one that broke lately, by half a hand.
 func (h *holds) nearer(w work, broke float64, week int) work {
-	i := max(0, leanPlace(broke-halfHand))
-	back := h.leanAt(w.floor, i, week)
+	i := h.leanPlace(broke - halfHand)
+	back := h.leanAt(w.floor, h.leans[i], week)
 	for ; i > 0 && h.limits.elbowSore && back.share > elbowLoad; i-- {
-		back = h.leanAt(w.floor, i-1, week)
+		back = h.leanAt(w.floor, h.leans[i-1], week)
 	}
 	back.hold = max(deloadLeast, min(w.hold, held(h.limits.effortIn(week), back.max)))
 	back.short = back.hold < mainLeast
@@ -102,22 +113,22 @@ func (h *holds) leaning(week int) work {
 	if h.limits.elbowSore {
 		most = elbowLoad
 	}
-	w := h.lean(week, most, mainLeast, mainMost)
+	w := h.lean(week, byMain, most, mainLeast, mainMost)
 	if w.none() {
-		w = h.lean(week, most, shortLeast, shortMost)
+		w = h.lean(week, byMain, most, shortLeast, shortMost)
 		w.short = !w.none()
 	}
 	return w
 }
 
 // further is the next lean for eight or nine seconds, where the one of the week before has
-// become easy and its longer hold would not yet move: for a heavy body two centimetres
-// halve the hold (our judgement).
+// become easy and its longer hold would not yet move: two centimetres can halve the hold (our
+// judgement).
 func (h *holds) further(last, w work, week int) work {
 	if !isLean(w) || !isLean(last) || w.aid.Ahead > last.aid.Ahead || h.slack(w, week) == 0 {
 		return w
 	}
-	if far := h.lean(week, 1, testedHold, shortMost); leanPlace(far.aid.Ahead) == leanPlace(w.aid.Ahead)+1 {
+	if far := h.lean(week, byMain, 1, testedHold, shortMost); h.leanPlace(far.aid.Ahead) == h.leanPlace(w.aid.Ahead)+1 {
 		far.short = true
 		return far
 	}

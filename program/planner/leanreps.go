@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"gatepost/program"
-	"gatepost/program/ladder"
 )
 
 // # Leans by repetitions
@@ -42,17 +41,14 @@ func (ds *doses) onMark(w work, week int, which func(*load) work) work {
 	}
 	hold := fullReps(w.hold)
 	if first := slices.IndexFunc(ds.loads[:week], func(l load) bool { return isLean(which(&l)) }); first >= 0 {
-		at, mark := leanPlace(w.aid.Ahead), leanPlace(which(&ds.loads[first]).aid.Ahead)
-		if off := (at - mark) % halfHandSteps; off > 0 {
-			w = ds.leanAt(w.floor, at-off, week)
+		at, mark := centimetres(w.aid.Ahead), centimetres(which(&ds.loads[first]).aid.Ahead)
+		if off := (at - mark) % centimetres(halfHand); off > 0 {
+			w = ds.leanAt(w.floor, ds.body.LeanOf(float64(at-off)/100), week)
 		}
 	}
 	w.hold = hold
 	return w
 }
-
-// halfHandSteps is half a hand in steps of a lean.
-const halfHandSteps = int(halfHand / ladder.LeanStep)
 
 func isLean(w work) bool { return w.floor != nil && w.floor.Kind == program.RungLean }
 

@@ -115,7 +115,7 @@ func TestALeanThatBrokeOnSoreElbows(t *testing.T) {
 		a := maren(t)
 		a.Health.Elbows = c.elbows
 		p := retraced(library(t), &a)
-		w := p.leanAt(p.floorRung(program.RungLean), len(p.leans)-1, 0)
+		w := p.leanAt(p.floorRung(program.RungLean), p.leans[len(p.leans)-1], 0)
 		back := p.nearer(w, 0.28, 0)
 		if back.share > c.load || back.aid.Ahead > c.most+1e-9 || c.elbows == program.JointFine && back.aid.Ahead < c.most-1e-9 {
 			t.Errorf("elbows %s: from 28 cm back to %.0f cm at %.2f of the maximum", c.elbows, 100*back.aid.Ahead, back.share)

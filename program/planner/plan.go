@@ -89,7 +89,7 @@ type season struct {
 type holds struct {
 	season
 	look        outlook
-	leans       []ladder.Aid // of 0, 2, 4 … cm
+	leans       []ladder.Aid // the nearest first
 	gentlerThan []otherPlan  // plans that this one may not ask more than
 	least       [][]work     // main work of other plans, by week: what asks more is no choice
 	leastHeavy  [][]work     // the same of heavy work

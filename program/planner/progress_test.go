@@ -103,7 +103,7 @@ func TestLighterWorkIsVariedAsPrinted(t *testing.T) {
 	w := program.Week{Kind: program.WeekBuild, Sessions: []program.Session{{Items: []program.Prescription{
 		{Exercise: "planche-lean", Role: program.RoleSecond, Sets: 1, Hold: 15, Ahead: 0.02, StraightArm: true}}}}}
 	p.behind = []program.Week{w, w, w}
-	lean := p.leanAt(p.floorRung(program.RungLean), 1, 0)
+	lean := p.leanAt(p.floorRung(program.RungLean), p.leans[2], 0)
 	lean.hold = 17
 	p.loads[0] = load{second: lean, sets: []daySets{{second: 1}}}
 	if changed := p.vary(0, &w); !changed || p.loads[0].second.hold != 13 {

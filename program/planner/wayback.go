@@ -232,7 +232,7 @@ func (lo *layout) leanBack(s *program.Session, week int) program.Prescription {
 	if !slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return isArm(&i) }) {
 		return program.Prescription{}
 	}
-	return lo.hold(lo.lean(week, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
+	return lo.hold(lo.lean(week, byLighter, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
 }
 
 // easedItem is an item as a stage leaves it; not ok where it goes.

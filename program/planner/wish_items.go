@@ -69,7 +69,7 @@ func (lo *layout) added(w *program.Wish, d dayOf, kind program.WeekKind) (progra
 		item.Sets = half(item.Sets)
 	}
 	if e.Trains[0] == program.ForLean && item.Hold > 0 {
-		lean := lo.lean(max(0, d.week), secondLoad, min(item.Hold, secondMost), secondMost)
+		lean := lo.lean(max(0, d.week), byLighter, secondLoad, min(item.Hold, secondMost), secondMost)
 		if lean.none() || len(lo.leans) == 0 {
 			return program.Prescription{}, []program.Note{note(noteWishNoLean)}
 		}

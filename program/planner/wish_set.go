@@ -165,11 +165,10 @@ func (ds *doses) setHold(now work, w *program.Wish, planned work, i int) (work, 
 // setLean is a lean as far ahead as is set.
 func (ds *doses) setLean(i int, w *program.Wish) (work, []program.Note) {
 	floor := ds.floorRung(program.RungLean)
-	at := leanPlace(w.Ahead)
-	if floor == nil || at >= len(ds.leans) {
+	if n := len(ds.leans); floor == nil || n == 0 || w.Ahead > ds.leans[n-1].Ahead+ladder.LeanStep/2 {
 		return work{}, []program.Note{note(noteWishNoStep)}
 	}
-	return ds.setHold(ds.leanAt(floor, at, i), w, work{}, i)
+	return ds.setHold(ds.leanAt(floor, ds.body.LeanOf(w.Ahead), i), w, work{}, i)
 }
 
 // setAid is what helps: the rig that is named, or without one the least that still lets

@@ -142,7 +142,7 @@ func (h *holds) second(main work, week int) work {
 			return w
 		}
 	}
-	return h.lean(week, secondLoad, secondLeast, secondMost)
+	return h.lean(week, byLighter, secondLoad, secondLeast, secondMost)
 }
 
 func (h *holds) lighter(w work, week int) work {
