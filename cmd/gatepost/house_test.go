@@ -144,7 +144,7 @@ func TestDrawnExamplesAreSteady(t *testing.T) {
 		}
 		dir := filepath.Dir(name)
 		draws[dir] = draws[dir] || strings.Contains(string(text), `"pgregory.net/rapid"`)
-		steady[dir] = steady[dir] || strings.Contains(string(text), `_ "gatepost/program/steady"`)
+		steady[dir] = steady[dir] || strings.Contains(string(text), `"gatepost/program/steady"`)
 	}
 	for dir := range draws {
 		if draws[dir] && !steady[dir] {

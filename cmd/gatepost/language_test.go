@@ -214,14 +214,9 @@ func TestEveryWordCanBeTranslated(t *testing.T) {
 			t.Errorf("%s: %q", where, escaped[:min(4, len(escaped))])
 		}
 	}
-	for _, client := range []string{"maren", "joss", "anselm"} {
-		check("plan "+client, says(t, "plan", client, "--folder", folder))
-		for _, on := range []string{readOn, troubledOn} {
-			check("review "+client, says(t, "review", client, "--on", on, "--folder", folder))
-		}
-	}
-	for _, on := range []string{readOn, troubledOn} {
-		check("review", says(t, "review", "--on", on, "--folder", folder))
+	for _, what := range []string{"plan maren", "plan joss", "plan anselm", "review maren --on " + readOn, "review joss --on " + readOn,
+		"review joss --on " + troubledOn, "review anselm --on " + readOn, "review --on " + readOn, "review --on " + troubledOn} {
+		check(what, says(t, append(strings.Fields(what), "--folder", folder)...))
 	}
 	keeps(t, folder, "joss")
 	says(t, "--folder", folder)

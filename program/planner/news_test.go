@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"flag"
 	"fmt"
 	"math"
 	"slices"
@@ -11,6 +10,7 @@ import (
 
 	"gatepost/program"
 	"gatepost/program/ladder"
+	"gatepost/program/steady"
 )
 
 // dayAsks is what a day asks of straight arms, as the body feels it.
@@ -244,16 +244,16 @@ func TestBadNewsNeverAsksMore(t *testing.T) {
 	count := map[string]int{}
 	for _, skill := range everySkill(lib) {
 		t.Run(skill.id, func(t *testing.T) {
-			all, checks := skill.lives(lib), 25
+			all, checks := skill.lives(lib), 10
 			if skill.id == "planche" {
-				all, checks = lives(lib), 60
+				all, checks = lives(lib), 25
 			}
-			fewer(t, checks)
+			steady.Fewer(t, checks)
 			rapid.Check(t, func(t *rapid.T) { count[newsAsksNoMore(t, lib, all.Draw(t, "life"))]++ })
 		})
 	}
 	for _, k := range badNews {
-		if count[k.name] < 5 {
+		if count[k.name] < 2 {
 			t.Errorf("%s was tried %d times", k.name, count[k.name])
 		}
 	}
@@ -276,13 +276,4 @@ func newsAsksNoMore(t *rapid.T, lib *program.Library, l life) string {
 		t.Errorf("%s: %s", k.name, more)
 	}
 	return k.name
-}
-
-// fewer draws fewer examples of a property than is usual, unless a number was asked for.
-func fewer(t *testing.T, checks int) {
-	f := flag.Lookup("rapid.checks")
-	if usual := f.DefValue; f.Value.String() == usual {
-		f.Value.Set(fmt.Sprint(checks))
-		t.Cleanup(func() { f.Value.Set(usual) })
-	}
 }

@@ -9,6 +9,7 @@ import (
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/steady"
 )
 
 // wishing draws clients of a skill with one to six wishes of any kind, some of them of the
@@ -364,14 +365,14 @@ func TestWishesAndBadNews(t *testing.T) {
 			if skill.id == "planche" {
 				all = livesOf(lib, skill.clients)
 			}
-			fewer(t, 25)
+			steady.Fewer(t, 10)
 			tried := 0
 			rapid.Check(t, func(t *rapid.T) {
 				if wishesAskNoMore(t, lib, all.Draw(t, "life")) {
 					tried++
 				}
 			})
-			if tried < 10 {
+			if tried < 3 {
 				t.Errorf("tried %d times", tried)
 			}
 		})

@@ -8,6 +8,9 @@
 // and -rapid.seed 0 different ones every time; a failure prints its seed. What such
 // a run finds becomes a plain case.
 //
+// An ordinary run draws few examples, and .ci/random the same many times over, each time
+// from another seed. -rapid.checks 1000, or RAPID_CHECKS=1000, asks for so many at once.
+//
 // Drawn examples make much waste, and the machine has memory: garbage is collected a
 // fourth as often as usual, which halves the time of the planner's tests.
 package steady
@@ -15,16 +18,34 @@ package steady
 import (
 	"flag"
 	"runtime/debug"
+	"strconv"
 
 	_ "pgregory.net/rapid" // whose flags must be there first
 )
 
+// usual is how many examples an ordinary run draws of a property.
+const usual = "40"
+
 func init() {
-	if flag.Lookup("rapid.seed").Value.String() == "0" {
-		set("rapid.seed", "1")
-	}
+	unlessAsked("rapid.seed", "0", "1")
+	unlessAsked("rapid.checks", "100", usual)
 	set("rapid.nofailfile", "true")
 	debug.SetGCPercent(400)
+}
+
+// unlessAsked sets what the environment has left as the library has it.
+func unlessAsked(name, library, value string) {
+	if flag.Lookup(name).Value.String() == library {
+		set(name, value)
+	}
+}
+
+// Fewer draws fewer examples of a property that costs much, unless a number was asked for.
+func Fewer(t interface{ Cleanup(func()) }, examples int) {
+	if flag.Lookup("rapid.checks").Value.String() == usual {
+		set("rapid.checks", strconv.Itoa(examples))
+		t.Cleanup(func() { set("rapid.checks", usual) })
+	}
 }
 
 func set(name, value string) {
