@@ -27,17 +27,17 @@ func (p *card) drawnBeside(r cardRow, marks []Mark, row Box) []Mark {
 // freeBeside is the box at the right of a row that its marks leave free and that has most
 // room for what is so wide for its height.
 func freeBeside(marks []Mark, row Box, shape float64) Box {
-	tops, ends := []float64{row.Y}, []float64{row.Bottom()}
-	for _, m := range marks {
-		ink := inked(m)
-		tops, ends = append(tops, ink.Bottom()+drawnAir), append(ends, ink.Y-drawnAir)
+	tops, ends, inks := []float64{row.Y}, []float64{row.Bottom()}, make([]Box, len(marks))
+	for i, m := range marks {
+		inks[i] = inked(m)
+		tops, ends = append(tops, inks[i].Bottom()+drawnAir), append(ends, inks[i].Y-drawnAir)
 	}
 	best, most := Box{}, 0.0
 	for _, top := range tops {
 		for _, end := range ends {
 			b := Box{row.X, top, row.W, end - top}
-			for _, m := range marks {
-				if ink := inked(m); ink.Y < end+drawnAir/2 && ink.Bottom() > top-drawnAir/2 {
+			for _, ink := range inks {
+				if ink.Y < end+drawnAir/2 && ink.Bottom() > top-drawnAir/2 {
 					b.X = math.Max(b.X, ink.Right()+3*drawnAir)
 				}
 			}

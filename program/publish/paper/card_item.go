@@ -12,7 +12,7 @@ const (
 
 // large is the main hold: name, dose and figure, bands, where the hands go, and
 // under them the boxes.
-func (p *card) large(item view.CardItem, y float64) ([]Mark, float64) {
+func (p *card) large(item *view.CardItem, y float64) ([]Mark, float64) {
 	marks, w, end := p.figure(item, y)
 	head, below := p.largeHead(item, y, w)
 	marks = append(marks, head...)
@@ -32,7 +32,7 @@ func (p *card) large(item view.CardItem, y float64) ([]Mark, float64) {
 
 // figure is the session's figure at the right of a row: how much width it
 // leaves, and where it ends.
-func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end float64) {
+func (p *card) figure(item *view.CardItem, y float64) (marks []Mark, left, end float64) {
 	width, h := figureWidth, figureHeight
 	if p.tight {
 		width, h = tightFigureWidth, tightFigureHeight
@@ -48,7 +48,7 @@ func (p *card) figure(item view.CardItem, y float64) (marks []Mark, left, end fl
 // beside are the rest and, in small print, the easier and the harder version.
 // Where these have no room beside the boxes they go under them; it says how much
 // that adds.
-func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
+func (p *card) beside(b Box, item *view.CardItem) ([]Mark, float64) {
 	var marks []Mark
 	y := b.Y
 	s := style{Size: 9, Leading: 1.08}
@@ -60,7 +60,8 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 	texts := p.waysOf(item)
 	lines := 0
 	for _, text := range texts {
-		lines += len(p.linesOf(s.Face, s.Size, b.W, p.clean(text)))
+		set, _ := p.linesOf(s.Face, s.Size, b.W, p.clean(text))
+		lines += len(set)
 	}
 	if more := 0.6 + s.lead(s.Size); y+float64(lines)*s.lead(s.Size) > b.Bottom()+0.01 {
 		under := Box{p.X, b.Bottom() + 0.6, p.W, s.lead(s.Size)}
@@ -75,7 +76,7 @@ func (p *card) beside(b Box, item view.CardItem) ([]Mark, float64) {
 
 // compact is a hold where there is no room for more: all words at the left, the
 // boxes at the right.
-func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
+func (p *card) compact(item *view.CardItem, y float64) ([]Mark, float64) {
 	perLine := boxColumns(item)
 	width := boxesWidth(item, perLine)
 	marks, _, bottom := p.boxes(p.Right()-width, y, item, perLine)
@@ -112,7 +113,7 @@ func (p *card) compact(item view.CardItem, y float64) ([]Mark, float64) {
 }
 
 // boxColumns is how many boxes stand beside each other at the right of a row.
-func boxColumns(item view.CardItem) int {
+func boxColumns(item *view.CardItem) int {
 	if n := len(item.Boxes); n > 5 {
 		return (n + 1) / 2
 	}
@@ -121,7 +122,7 @@ func boxColumns(item view.CardItem) int {
 
 // largeHead is the name and, beside it, the dose in large figures; of a test,
 // which has none, what to do.
-func (p *card) largeHead(item view.CardItem, y, w float64) ([]Mark, float64) {
+func (p *card) largeHead(item *view.CardItem, y, w float64) ([]Mark, float64) {
 	const h = 8
 	name := style{Face: Bold, Size: 14, Least: 8, Leading: 1.05, Middle: true}
 	if item.Open {
@@ -157,7 +158,9 @@ const (
 )
 
 // small is any other item of its own: words at the left, dose, boxes at the right.
-func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
+func (p *card) small(whole *view.CardItem, y float64) ([]Mark, float64) {
+	part := *whole // what is said otherwise is so in this row only
+	item := &part
 	perLine := boxColumns(item)
 	width := boxesWidth(item, perLine)
 	boxes, _, bottom := p.boxes(p.Right()-width, y, item, perLine)
@@ -229,7 +232,7 @@ func (p *card) small(item view.CardItem, y float64) ([]Mark, float64) {
 }
 
 // dose is sets and seconds or repetitions, over sides and rest.
-func (p *card) dose(item view.CardItem, b Box) []Mark {
+func (p *card) dose(item *view.CardItem, b Box) []Mark {
 	s := style{Face: Bold, Size: 13, Least: leastHold, Leading: 1.02}
 	return []Mark{p.fit(Box{b.X, b.Y, b.W, 5}, s, item.Amount),
 		p.aside(Box{b.X, b.Y + 5, b.W, b.H - 5}, style{Size: 7.5, Least: leastCard, Leading: 1.06}, item)}
@@ -237,8 +240,9 @@ func (p *card) dose(item view.CardItem, b Box) []Mark {
 
 // boxes are an item's, perLine beside each other, those of the whole on a ground.
 // It says how wide they are and where they end.
-func (p *card) boxes(x, y float64, item view.CardItem, perLine int) (marks []Mark, width, bottom float64) {
+func (p *card) boxes(x, y float64, item *view.CardItem, perLine int) (marks []Mark, width, bottom float64) {
 	perLine = min(perLine, len(item.Boxes))
+	marks = make([]Mark, 0, 2*len(item.Boxes))
 	for i, box := range item.Boxes {
 		b := Box{x + float64(i%perLine)*writingBox, y + float64(i/perLine)*writingBox, writingBox, writingBox}
 		if box.After {
@@ -252,6 +256,6 @@ func (p *card) boxes(x, y float64, item view.CardItem, perLine int) (marks []Mar
 }
 
 // boxesWidth is how wide a line of boxes is.
-func boxesWidth(item view.CardItem, perLine int) float64 {
+func boxesWidth(item *view.CardItem, perLine int) float64 {
 	return float64(min(perLine, len(item.Boxes))) * writingBox
 }

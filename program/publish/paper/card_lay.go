@@ -70,7 +70,7 @@ func (p *card) header(y float64) float64 {
 	if text := cmp.Or(p.c.Joint, p.c.Note); text != "" {
 		note := style{Face: Bold, Size: 7.5, Least: leastCard, Leading: 1.1}
 		b := Box{p.X, y, w, noteHeight}
-		if _, beside := note.fits(b, leastCard, p.clean(text)); !beside || y+noteHeight > top+jointsHeight+0.8 {
+		if _, beside := p.fits(b, note, leastCard, p.clean(text)); !beside || y+noteHeight > top+jointsHeight+0.8 {
 			b.Y, b.W = max(y, top+jointsHeight+0.4), p.W
 		}
 		p.put(p.fit(b, note, text))
@@ -112,7 +112,7 @@ func (p *card) week(x, y, right float64) {
 func (p *card) name(b Box) Text {
 	s := style{Face: Bold, Size: 16.5, Least: leastName, Leading: 1, Middle: true}
 	name := p.v.Client
-	if _, whole := s.fits(b, leastName, p.clean(name)); !whole {
+	if _, whole := p.fits(b, s, leastName, p.clean(name)); !whole {
 		name = cmp.Or(p.v.Short, p.v.First)
 	}
 	t := p.fit(b, s, name)
@@ -186,10 +186,10 @@ func (p *card) foot() float64 {
 	y -= 0.6
 	line := Box{W: p.Right() - x, H: s.lead(s.Size)}
 	whose, block := p.v.Client, p.v.CardText.Foot
-	if _, fits := s.fits(line, s.Size, p.clean(whose)); !fits {
+	if _, fits := p.fits(line, s, s.Size, p.clean(whose)); !fits {
 		whose = cmp.Or(p.v.Short, whose)
 	}
-	if _, fits := s.fits(line, s.Size, p.clean(block)); !fits {
+	if _, fits := p.fits(line, s, s.Size, p.clean(block)); !fits {
 		block = p.v.Skill // each card has its own day
 	}
 	for _, text := range []string{whose, block, joined(p.c.Count, p.v.VersionLine()), p.v.CardText.Guidance} {

@@ -9,7 +9,7 @@ import (
 
 // cardRow is one item in full, or several that share a row.
 type cardRow struct {
-	items   []view.CardItem
+	items   []*view.CardItem
 	caption string // of a shared row
 	first   bool   // what the session is about, and tests: larger
 }
@@ -101,19 +101,23 @@ func (p *card) notes(y, bottom float64) {
 // preparation above them, cue and words below; and then explains as many words as there
 // is room for.
 func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) {
-	for _, s := range sharings {
+	for i, s := range sharings {
+		last := i == len(sharings)-1
 		rows, heights = s.rows(p.c, p.v.CardText), nil
+		if len(rows) >= mostRows && !last {
+			continue
+		}
 		p.sharing = s
 		_, y := p.prepare(top)
 		room := bottom - p.cueHeight() - y - 2*p.air()
-		if len(rows) >= mostRows && s != sharings[len(sharings)-1] {
-			continue
-		}
 		gap := leastGap
 		if s.tight {
 			gap /= 2
 		}
 		for _, r := range rows {
+			if room < 0 && !last {
+				break
+			}
 			_, h := p.row(r, 0)
 			heights = append(heights, h)
 			room -= h + gap
@@ -129,7 +133,8 @@ func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) 
 func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 	var rows []cardRow
 	at := map[string]int{}
-	for i, item := range c.Items {
+	for i := range c.Items {
+		item := &c.Items[i]
 		caption := s.caption(item, t)
 		if n, ok := at[caption]; ok && caption != "" {
 			rows[n].items = append(rows[n].items, item)
@@ -144,13 +149,13 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 		if caption == t.Against && item.RoleKey == program.RoleStrength {
 			named = t.Strength
 		}
-		rows = append(rows, cardRow{[]view.CardItem{item}, named, first})
+		rows = append(rows, cardRow{[]*view.CardItem{item}, named, first})
 	}
 	return rows
 }
 
 // caption is the name of the row that an item shares; empty: it has its own.
-func (s sharing) caption(item view.CardItem, t view.CardWords) string {
+func (s sharing) caption(item *view.CardItem, t view.CardWords) string {
 	against := item.RoleKey.Against() && (s.rests || s.pulls && item.Remark == "")
 	drill := item.RoleKey.Against() || slices.Contains([]program.Role{program.RoleStrength, program.RoleTrunk, program.RoleMobility}, item.RoleKey)
 	switch {

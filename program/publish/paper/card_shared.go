@@ -23,7 +23,7 @@ func (p *card) prepare(y float64) ([]Mark, float64) {
 	if len(p.c.Prepare) == 0 {
 		return nil, y
 	}
-	row := cardRow{items: p.c.Prepare, caption: p.v.CardText.Prepare}
+	row := cardRow{items: pointers(p.c.Prepare), caption: p.v.CardText.Prepare}
 	marks, h := p.listed(row, y)
 	if !p.list {
 		marks, h = p.cells(row, y, p.W-doneBox-2, false)
@@ -32,6 +32,13 @@ func (p *card) prepare(y float64) ([]Mark, float64) {
 	}
 	line := Stroke{Points: []Point{{p.X, y + h + 0.9}, {p.Right(), y + h + 0.9}}, Width: 0.5, Tone: Ink}
 	return append(marks, line), y + h + 1.1
+}
+
+func pointers(items []view.CardItem) (all []*view.CardItem) {
+	for i := range items {
+		all = append(all, &items[i])
+	}
+	return all
 }
 
 const doneBox = 8 // mm, of a tick for a whole row
@@ -100,54 +107,54 @@ func (p *card) cells(r cardRow, y, width float64, ticks bool) ([]Mark, float64) 
 
 // longestPause is the longest of some exercises' rests, which suits the others as well;
 // what stands between the holds has none of its own.
-func longestPause(items []view.CardItem) string {
-	own := func(i view.CardItem) int { return cmp.Compare(0, len(i.Remark)) }
-	longest := slices.MaxFunc(items, func(x, y view.CardItem) int {
+func longestPause(items []*view.CardItem) string {
+	own := func(i *view.CardItem) int { return cmp.Compare(0, len(i.Remark)) }
+	longest := slices.MaxFunc(items, func(x, y *view.CardItem) int {
 		return cmp.Or(cmp.Compare(own(x), own(y)), cmp.Compare(x.Item.Pause, y.Item.Pause))
 	})
 	return longest.Pause
 }
 
 // cellName is in two lines at most, or in three of the smallest type.
-func (p *card) cellName(item view.CardItem, x, y, w float64) (Text, float64) {
+func (p *card) cellName(item *view.CardItem, x, y, w float64) (Text, float64) {
 	s := style{Face: Bold, Size: 8, Leading: 1.06}
-	if t, end := p.flow(x, y, w, s, item.Name); len(t.Lines) <= 2 && !p.terse && !broken(s.Face, s.Size, w, p.clean(item.Name)) {
-		return t, end
+	if lines, whole := p.linesOf(s.Face, s.Size, w, p.clean(item.Name)); len(lines) <= 2 && whole && !p.terse {
+		return p.flow(x, y, w, s, item.Name)
 	}
 	s.Size = leastCard
 	return p.lines(x, y, w, s, item.Name, 3)
 }
 
 // pausesFit reports whether what is said of each rest has room in cells of a width.
-func (p *card) pausesFit(items []view.CardItem, w float64) bool {
-	return !slices.ContainsFunc(items, func(i view.CardItem) bool { return Regular.width(p.clean(i.Pause), leastCard) > w })
+func (p *card) pausesFit(items []*view.CardItem, w float64) bool {
+	return !slices.ContainsFunc(items, func(i *view.CardItem) bool { return Regular.width(p.clean(i.Pause), leastCard) > w })
 }
 
 // footHeight is what a line of cells has under its names: the doses, the ticks where
 // they have no room beside one of them, and the rests.
-func (p *card) footHeight(line []view.CardItem, w float64, ticks bool) float64 {
+func (p *card) footHeight(line []*view.CardItem, w float64, ticks bool) float64 {
 	h := float64(cellDose)
 	if !ticks {
 		return h
 	}
-	if slices.ContainsFunc(line, func(i view.CardItem) bool { return !p.ticksBeside(i, w) }) {
+	if slices.ContainsFunc(line, func(i *view.CardItem) bool { return !p.ticksBeside(i, w) }) {
 		h += cellTicks
 	}
-	if !p.hush && slices.ContainsFunc(line, func(i view.CardItem) bool { return joined(i.Sides, i.Pause) != "" }) {
+	if !p.hush && slices.ContainsFunc(line, func(i *view.CardItem) bool { return joined(i.Sides, i.Pause) != "" }) {
 		h += cellPause
 	}
 	return h
 }
 
 // ticksBeside reports whether a cell of a width has room for a tick a set beside its dose.
-func (p *card) ticksBeside(item view.CardItem, w float64) bool {
+func (p *card) ticksBeside(item *view.CardItem, w float64) bool {
 	room := w - Bold.width(p.clean(item.Amount), leastHold) - 1.5
 	return room/float64(max(item.Sets, 1))-0.4 >= leastTick
 }
 
 // cellFoot is the dose, with ticks beside it or, where these have no room, under it,
 // and the rest under them.
-func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
+func (p *card) cellFoot(item *view.CardItem, b Box, ticks bool) []Mark {
 	line := Box{b.X, b.Y, b.W, cellDose}
 	dose := p.fit(line, style{Face: Bold, Size: leastHold, Leading: 1.05, Middle: true}, item.Amount)
 	dose.W = min(Bold.width(dose.Lines[0], dose.Size), b.W)
@@ -169,7 +176,7 @@ func (p *card) cellFoot(item view.CardItem, b Box, ticks bool) []Mark {
 }
 
 // ticks are boxes, one a set; in them the letters of the sides.
-func (p *card) ticks(b Box, item view.CardItem) []Mark {
+func (p *card) ticks(b Box, item *view.CardItem) []Mark {
 	n := max(item.Sets, 1)
 	side := min(tick, b.W/float64(n)-0.4)
 	var marks []Mark

@@ -18,7 +18,7 @@ func TestATickForEachSet(t *testing.T) {
 	item := func(name, amount string) view.CardItem {
 		return view.CardItem{Item: view.Item{Amount: amount, Sets: 3}, Name: name, Pause: "rest 45 s"}
 	}
-	row := cardRow{items: []view.CardItem{item("Band row", "3 × 10"), item("Pull-up", "3 × 12"), item("Prone raises", "3 × 10"), item("Hollow hold", "3 × 25 s")}}
+	row := cardRow{items: pointers([]view.CardItem{item("Band row", "3 × 10"), item("Pull-up", "3 × 12"), item("Prone raises", "3 × 10"), item("Hollow hold", "3 × 25 s")})}
 	for _, p.sharing = range []sharing{{}, {tight: true}, {tight: true, strength: true, bare: true}} {
 		marks, h := p.cells(row, 0, p.W, true)
 		ticks, rests := 0, 0
@@ -48,7 +48,7 @@ func TestOneRestOfARow(t *testing.T) {
 	p := &card{typesetter: setter(), Box: place(A4, 0, false).Inset(cardMargin, cardMargin), v: v, c: &v.Cards[0], sharing: sharing{tight: true, hush: true}}
 	between := view.CardItem{Item: view.Item{Amount: "2 × 9", Sets: 2, Pause: 150, Remark: "in the rests of the main hold"}, Name: "Ring row", Pause: "between the holds"}
 	after := view.CardItem{Item: view.Item{Amount: "3 × 10", Sets: 3, Pause: 60}, Name: "Ring face pull", Pause: "rest 60 s"}
-	marks, _ := p.cells(cardRow{items: []view.CardItem{between, after, between, after}}, 0, p.W, true)
+	marks, _ := p.cells(cardRow{items: []*view.CardItem{&between, &after, &between, &after}}, 0, p.W, true)
 	said := ""
 	for _, m := range marks {
 		if text, ok := m.(Text); ok {

@@ -365,7 +365,7 @@ func TestSevenRowsAtMost(t *testing.T) {
 	})
 }
 
-func alone(i view.CardItem) bool {
+func alone(i *view.CardItem) bool {
 	return slices.Contains([]program.Role{program.RoleMain, program.RoleAhead, program.RoleSecond, program.RoleTest}, i.RoleKey)
 }
 

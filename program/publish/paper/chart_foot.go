@@ -73,7 +73,7 @@ func (c *chart) flag(b Box, g view.Gate) {
 	s := style{Face: Bold, Size: c.pt(16), Least: c.Least, Leading: 1.05, Middle: true}
 	words := in
 	words.W -= 2*side + c.mm(4)
-	_, boxes := s.fits(words, s.Least, c.clean(g.Short)) // else the words need the room
+	_, boxes := c.fits(words, s, s.Least, c.clean(g.Short)) // else the words need the room
 	if boxes {
 		in = words
 	}

@@ -128,7 +128,7 @@ func (c *chart) pictureWords(b Box, p view.Picture) {
 	}
 	under := Box{b.X, b.Y + 0.55*b.H, b.W, 0.45 * b.H}
 	if raised := joined(text, p.Raised); p.Raised != "" {
-		if _, fits := when.fits(under, when.Least, c.clean(raised)); fits { // else it is seen, and cards say it
+		if _, fits := c.fits(under, when, when.Least, c.clean(raised)); fits { // else it is seen, and cards say it
 			text = raised
 		}
 	}

@@ -180,11 +180,11 @@ func (c *chart) test(w view.Week, b Box) bool {
 	}
 	if text == "" {
 		text, s.Tone, s.Face = w.Check, Ink, Regular
-		if _, room := s.fits(b, s.Least, c.clean(text)); !room {
+		if _, room := c.fits(b, s, s.Least, c.clean(text)); !room {
 			text = w.CheckShort
 		}
 	}
-	_, room := s.fits(b, s.Least, c.clean(text))
+	_, room := c.fits(b, s, s.Least, c.clean(text))
 	if room && text != "" {
 		c.add(c.fit(b, s, text))
 	}

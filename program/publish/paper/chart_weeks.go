@@ -80,7 +80,7 @@ func (c *chart) heads() {
 		x := b.X + text.W + c.mm(1.6)
 		b = Box{x, b.Y + c.mm(1.5), b.Right() - x, b.H - c.mm(2)}
 		boxes, spans, firsts = append(boxes, b), append(spans, w.Dates), append(firsts, w.From)
-		_, ok := days.fits(b, days.Least, c.clean(w.Dates))
+		_, ok := c.fits(b, days, days.Least, c.clean(w.Dates))
 		room = room && ok
 	}
 	if !room {
@@ -92,7 +92,7 @@ func (c *chart) heads() {
 // whole are texts that may break between day and month, where else a word would be broken.
 func (c *chart) whole(boxes []Box, s style, texts []string) []string {
 	for i, text := range texts {
-		if _, ok := s.fits(boxes[i], s.Least, c.clean(text)); !ok {
+		if _, ok := c.fits(boxes[i], s, s.Least, c.clean(text)); !ok {
 			texts[i] = strings.ReplaceAll(text, "\u00a0", " ")
 		}
 	}
@@ -140,7 +140,8 @@ func (c *chart) thenHeight() float64 {
 	s, lines := c.thenStyle(), 0
 	for i, w := range c.v.Weeks {
 		if w.Then != "" {
-			lines = max(lines, len(c.linesOf(s.Face, s.least(), c.cell(i, 0, 0).W, c.clean(w.Then))))
+			set, _ := c.linesOf(s.Face, s.least(), c.cell(i, 0, 0).W, c.clean(w.Then))
+			lines = max(lines, len(set))
 		}
 	}
 	return float64(lines) * s.lead(s.least())
@@ -209,7 +210,7 @@ func (c *chart) ticks() {
 			c.add(Fill{tick, Paper}, Frame{tick, c.mm(0.5), 0, Ink})
 			boxes = append(boxes, Box{b.X + side + c.mm(1.3), b.Y, b.W - side - c.mm(1.3), side})
 			texts, days = append(texts, s.Short), append(days, s.DayDate)
-			_, ok := names.fits(boxes[len(boxes)-1], c.Least, c.clean(s.Short))
+			_, ok := c.fits(boxes[len(boxes)-1], names, c.Least, c.clean(s.Short))
 			all = all && ok
 			b.Y += pitch
 		}

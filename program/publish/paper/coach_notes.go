@@ -117,7 +117,8 @@ func (p *coachPage) worth(b Box) float64 {
 
 // shorten cuts a text that is wider than a chart has room for.
 func (ts *typesetter) shorten(s string, f Face, width float64) string {
-	return clip(f, coachSize, width, breakLines(f, coachSize, width, ts.clean(s)), 1)[0]
+	lines, _ := ts.linesOf(f, coachSize, width, ts.clean(s))
+	return clip(f, coachSize, width, lines, 1)[0]
 }
 
 // squeezed sets passages into a box: in smaller type, then each held to fewer

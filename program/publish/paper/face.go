@@ -85,16 +85,27 @@ func (f Face) has(r rune) bool {
 }
 
 // width is a text's length in mm at a size in points.
-func (f Face) width(s string, size float64) float64 {
+func (f Face) width(s string, size float64) float64 { return inType(f.sum(s), size) }
+
+// inType is a length in mm of so many thousandths of the type size.
+func inType(sum, size float64) float64 { return sum / 1000 * size * mmPerPoint }
+
+// sum is a text's length in thousandths of the type size.
+func (f Face) sum(s string) float64 {
 	first, sum := families()[f][0], 0.0
 	for _, r := range s {
-		w, ok := first.width(r)
-		if !ok {
-			w, _ = f.fontOf(r).width(r)
-		}
-		sum += w
+		sum += first.advance(f, r)
 	}
-	return sum / 1000 * size * mmPerPoint
+	return sum
+}
+
+// advance is how wide a character is in this font, a face's first, or in the next that has it.
+func (first *font) advance(f Face, r rune) float64 {
+	w, ok := first.width(r)
+	if !ok {
+		w, _ = f.fontOf(r).width(r)
+	}
+	return w
 }
 
 // capHeight is the height of capitals and figures in mm.

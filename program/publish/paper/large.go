@@ -70,8 +70,8 @@ func (r *roll) say(s style, text string) {
 	if text == "" {
 		return
 	}
-	lines := breakLines(s.Face, s.Size, r.width(), r.clean(text))
-	for len(lines) > 0 {
+	t, _ := r.flow(0, 0, r.width(), s, text)
+	for lines := t.Lines; len(lines) > 0; {
 		r.need(s.lead(s.Size))
 		n := min(len(lines), max(1, int((r.bottom()-r.y+0.01)/s.lead(s.Size))))
 		b := Box{largeMargin, r.y, r.width(), float64(n) * s.lead(s.Size)}

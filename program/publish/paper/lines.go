@@ -7,51 +7,68 @@ import (
 	"unicode/utf8"
 )
 
-// breakLines sets a clean text into lines no wider than width mm. Lines break at
-// spaces, and after hyphens and dashes within words; never at no-break spaces. A
-// word wider than the line is broken with a hyphen before a syllable, else between
-// letters, never before a combining mark. There is always at least one line.
-func breakLines(f Face, size, width float64, s string) []string {
-	var lines []string
-	line, long := "", 0.0
-	for _, word := range words(s) {
-		if long+f.width(strings.TrimRight(word, " "), size) <= width {
-			line += word
-			long += f.width(word, size)
-			continue
-		}
-		if line != "" {
-			lines = append(lines, strings.TrimRight(line, " "))
-		}
-		for f.width(strings.TrimRight(word, " "), size) > width {
-			cut := fitting(f, size, width, word)
-			if cut == len(word) {
-				break // a single letter, wider than the line
-			}
-			part := word[:cut]
-			if at := syllable(f, size, width, word); at > 0 {
-				cut, part = at, word[:at]+"-"
-			}
-			lines = append(lines, part)
-			word = word[cut:]
-		}
-		line, long = word, f.width(word, size)
-	}
-	return append(lines, strings.TrimRight(line, " "))
+// word is a piece of a text after which a line may break, with the spaces there.
+type word struct {
+	end        int     // in the text
+	bare, long float64 // how wide without those spaces and with them, thousandths of the type size
 }
 
-// words cuts a text where a line may break; each piece keeps the spaces after it.
-func words(s string) []string {
-	var all []string
-	start := 0
+// words cuts a text and measures it, for lines of any size and width.
+func (f Face) words(s string) (all []word) {
+	var w word
+	first := families()[f][0]
 	for i, r := range s {
-		next, _ := utf8.DecodeRuneInString(s[i+utf8.RuneLen(r):])
-		if mayBreak(r, next) {
-			all = append(all, s[start:i+utf8.RuneLen(r)])
-			start = i + utf8.RuneLen(r)
+		w.end, w.long = i+utf8.RuneLen(r), w.long+first.advance(f, r)
+		if r != ' ' {
+			w.bare = w.long
+		}
+		if next, _ := utf8.DecodeRuneInString(s[w.end:]); mayBreak(r, next) {
+			all, w = append(all, w), word{}
 		}
 	}
-	return append(all, s[start:])
+	w.end = len(s)
+	return append(all, w)
+}
+
+// breakLines sets a clean text, of which these are the words, into lines no wider than width
+// mm, behind those that there are. Lines break at spaces, and after hyphens and dashes within
+// words; never at no-break spaces. A word wider than the line is broken with a hyphen before a
+// syllable, else between letters, never before a combining mark: then the text is torn. There
+// is always at least one line.
+func breakLines(lines []string, f Face, size, width float64, s string, words []word) (_ []string, torn bool) {
+	begin, end, long := 0, 0, 0.0 // of the line
+	for _, w := range words {
+		if long+inType(w.bare, size) > width {
+			if end > begin {
+				lines = append(lines, strings.TrimRight(s[begin:end], " "))
+			}
+			begin, long = end, 0
+			if inType(w.bare, size) > width {
+				torn = true
+				lines, begin = tear(lines, f, size, width, s[:w.end], begin)
+				w.long = f.sum(s[begin:w.end])
+			}
+		}
+		end, long = w.end, long+inType(w.long, size)
+	}
+	return append(lines, strings.TrimRight(s[begin:], " ")), torn
+}
+
+// tear breaks a text's last word, wider than the line, and says where its last part begins.
+func tear(lines []string, f Face, size, width float64, s string, begin int) ([]string, int) {
+	for f.width(strings.TrimRight(s[begin:], " "), size) > width {
+		word := s[begin:]
+		cut := fitting(f, size, width, word)
+		if cut == len(word) {
+			break // a single letter, wider than the line
+		}
+		part := word[:cut]
+		if at := syllable(f, size, width, word); at > 0 {
+			cut, part = at, word[:at]+"-"
+		}
+		lines, begin = append(lines, part), begin+cut
+	}
+	return lines, begin
 }
 
 func mayBreak(r, next rune) bool {

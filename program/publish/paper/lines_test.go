@@ -26,7 +26,8 @@ func TestBreakLines(t *testing.T) {
 		{"a  b", w("a"), "a|b"},
 		{"10–12 s", w("10–"), "10–|12|s"},
 	} {
-		if got := strings.Join(breakLines(Regular, 10, c.width, c.text), "|"); got != c.want {
+		lines, _ := setter().linesOf(Regular, 10, c.width, c.text)
+		if got := strings.Join(lines, "|"); got != c.want {
 			t.Errorf("%q in %.1f mm: got %q, want %q", c.text, c.width, got, c.want)
 		}
 	}
@@ -39,7 +40,7 @@ func TestBreakLinesKeepsEverything(t *testing.T) {
 		raw := rapid.StringOfN(rapid.RuneFrom([]rune("ab ŁệΩЖ-–/×\u00a0\u0323\u030112□")), 0, 80, -1).Draw(t, "text")
 		width := rapid.Float64Range(3, 60).Draw(t, "width")
 		s, _ := clean(raw)
-		lines := breakLines(Regular, 9, width, s)
+		lines, _ := setter().linesOf(Regular, 9, width, s)
 		for _, line := range lines {
 			if Regular.width(line, 9) > width && len([]rune(line)) > 3 {
 				t.Fatalf("%q is too wide", line)

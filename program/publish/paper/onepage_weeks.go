@@ -155,7 +155,7 @@ func (p *onePage) row(y, h float64, texts []string, bold []int, tone Tone, helpl
 // fitLine sets one line, whatever its size leaves of the leading.
 func (p *onePage) fitLine(b Box, s style, text string) Text {
 	for size := s.Size; ; size -= 0.25 {
-		lines := breakLines(s.Face, size, b.W, p.clean(text))
+		lines, _ := p.linesOf(s.Face, size, b.W, p.clean(text))
 		if len(lines) == 1 || size <= s.Least {
 			t := s.text(b, size, clip(s.Face, size, b.W, lines, 1))
 			t.Y, t.H, t.Lead = b.Y, b.H, b.H

@@ -1,38 +1,31 @@
 package paper
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // typesetter turns strings into Texts and remembers the characters that could
-// not be printed; and what it has cleaned and broken before, since a document says most
+// not be printed; and what it has cleaned and measured before, since a document says most
 // things many times, and tries several ways to say them.
 type typesetter struct {
 	lost    map[rune]bool
 	cleaned map[string]string
-	lines   map[measure][]string
+	words   [Bold + 1]map[string][]word
+	tried   []string // lines of the last try
 }
 
-// measure is a clean text in one face and size, broken to one width.
-type measure struct {
-	Face
-	size, width float64
-	text        string
-}
-
-// linesOf sets a clean text into lines, which nobody may change.
-func (ts *typesetter) linesOf(f Face, size, width float64, text string) []string {
-	key := measure{f, size, width, text}
-	lines, ok := ts.lines[key]
+// linesOf sets a clean text into lines, which stand until the next text, and says whether all
+// of its words are whole.
+func (ts *typesetter) linesOf(f Face, size, width float64, text string) (lines []string, whole bool) {
+	words, ok := ts.words[f][text]
 	if !ok {
-		if ts.lines == nil {
-			ts.lines = map[measure][]string{}
+		if ts.words[f] == nil {
+			ts.words[f] = map[string][]word{}
 		}
-		lines = breakLines(f, size, width, text)
-		ts.lines[key] = lines
+		words = f.words(text)
+		ts.words[f][text] = words
 	}
-	return lines
+	lines, torn := breakLines(ts.tried[:0], f, size, width, text, words)
+	ts.tried = lines
+	return lines, !torn
 }
 
 // style is how a text is set. The type size goes down from Size to Least, in
@@ -77,12 +70,13 @@ func (ts *typesetter) fit(b Box, s style, text string) Text {
 	text = ts.clean(text)
 	least := s.least()
 	for size := s.Size; size > least; size -= 0.5 {
-		if lines := ts.linesOf(s.Face, size, b.W, text); s.holds(b, size, text, lines) {
+		if lines, fits := ts.fits(b, s, size, text); fits {
 			return s.text(b, size, lines)
 		}
 	}
 	room := max(1, int((b.H+0.01)/s.lead(least)))
-	return s.text(b, least, clip(s.Face, least, b.W, ts.linesOf(s.Face, least, b.W, text), room))
+	lines, _ := ts.linesOf(s.Face, least, b.W, text)
+	return s.text(b, least, clip(s.Face, least, b.W, lines, room))
 }
 
 func (s style) least() float64 {
@@ -92,16 +86,11 @@ func (s style) least() float64 {
 	return s.Least
 }
 
-// fits breaks a clean text at a size, and says whether all of it has room
+// fits breaks a clean text at a size, as linesOf does, and says whether all of it has room
 // without a broken word.
-func (s style) fits(b Box, size float64, text string) ([]string, bool) {
-	lines := breakLines(s.Face, size, b.W, text)
-	return lines, s.holds(b, size, text, lines)
-}
-
-// holds says whether a box has room for a text's lines, none of them the part of a word.
-func (s style) holds(b Box, size float64, text string, lines []string) bool {
-	return float64(len(lines))*s.lead(size) <= b.H+0.01 && (len(lines) == 1 || !broken(s.Face, size, b.W, text))
+func (ts *typesetter) fits(b Box, s style, size float64, text string) ([]string, bool) {
+	lines, whole := ts.linesOf(s.Face, size, b.W, text)
+	return lines, float64(len(lines))*s.lead(size) <= b.H+0.01 && (len(lines) == 1 || whole)
 }
 
 // fitAlike sets texts into boxes of one size each at the same size of type: the
@@ -110,7 +99,7 @@ func (ts *typesetter) fitAlike(boxes []Box, s style, texts []string) []Mark {
 	for ; s.Size > s.least(); s.Size -= 0.5 {
 		all := true
 		for i, text := range texts {
-			_, ok := s.fits(boxes[i], s.Size, ts.clean(text))
+			_, ok := ts.fits(boxes[i], s, s.Size, ts.clean(text))
 			all = all && ok
 		}
 		if all {
@@ -125,13 +114,6 @@ func (ts *typesetter) fitAlike(boxes []Box, s style, texts []string) []Mark {
 	return marks
 }
 
-// broken says whether a word is wider than the line.
-func broken(f Face, size, width float64, text string) bool {
-	return slices.ContainsFunc(words(text), func(word string) bool {
-		return f.width(strings.TrimRight(word, " "), size) > width
-	})
-}
-
 func (s style) text(b Box, size float64, lines []string) Text {
 	lead := s.lead(size)
 	switch spare := b.H - float64(len(lines))*lead; {
@@ -140,13 +122,13 @@ func (s style) text(b Box, size float64, lines []string) Text {
 	case s.Middle:
 		b.Y, b.H = b.Y+spare/2, b.H-spare
 	}
-	return Text{Box: b, Lines: lines, Face: s.Face, Size: size, Lead: lead, Align: s.Align, Tone: s.Tone, Outline: s.Outline}
+	return Text{Box: b, Lines: slices.Clone(lines), Face: s.Face, Size: size, Lead: lead, Align: s.Align, Tone: s.Tone, Outline: s.Outline}
 }
 
 // flow sets a text at its full size in as many lines as it takes, from a corner,
 // and says where it ends.
 func (ts *typesetter) flow(x, y, width float64, s style, text string) (Text, float64) {
-	lines := ts.linesOf(s.Face, s.Size, width, ts.clean(text))
+	lines, _ := ts.linesOf(s.Face, s.Size, width, ts.clean(text))
 	h := float64(len(lines)) * s.lead(s.Size)
 	return s.text(Box{x, y, width, h}, s.Size, lines), y + h
 }
