@@ -72,6 +72,9 @@ func (x *exercises) against(d day, sets, rests int) []program.Prescription {
 		if i < sets%len(shares) {
 			n++
 		}
+		if n == 1 && sets > 1 && e.EachSide && d.straight {
+			n = 2 // one of each side
+		}
 		if n == 0 {
 			continue
 		}

@@ -224,7 +224,7 @@ func (x *exercises) one(d day, n need, role program.Role) []program.Prescription
 }
 
 // dose prescribes an exercise by its own dose, as far as that has moved in build weeks;
-// half the sets in a deload and before the test.
+// half the sets in a deload and before the test, but one of each side.
 func (x *exercises) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
 	dose := e.Dose
 	if d.kind == program.WeekBuild {
@@ -232,7 +232,9 @@ func (x *exercises) dose(d day, e *program.Exercise, role program.Role) program.
 	}
 	sets := max(1, dose.Sets)
 	if d.kind == program.WeekDeload || d.kind == program.WeekTest {
-		sets = half(sets)
+		if sets = half(sets); e.EachSide {
+			sets = max(sets, 2)
+		}
 	}
 	return program.Prescription{
 		Exercise: e.ID, Role: role, Sets: sets, Hold: dose.Hold, Reps: dose.Reps, Rest: dose.Rest,
