@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -171,6 +172,74 @@ func TestTheLogKnowsTheMark(t *testing.T) {
 	}
 	if !slices.Equal(read, []float64{6, 10}) {
 		t.Errorf("two sets without a distance are read at %v cm", read)
+	}
+}
+
+// Lifts that nobody showed: three marks of three repetitions, from 40 cm down, then sets of
+// four from 30 cm. Who stops at RPE 7 after two tries goes on with the work, and each set is
+// read beside its own: in one cell, in lines without numbers, or as a phone writes them, the
+// last good mark and then the work, which begin again at one. Who wrote down only the work
+// has not tried; a last set of three is a fourth that was missed, and no try at a mark below.
+func TestTriesAndWorkOfOneStepAreToldApart(t *testing.T) {
+	lib := library(t)
+	road, _ := lib.RoadMap("press-to-handstand")
+	a := lifter(t, "", 0, .20, .30, .40, .50)
+	a.Athlete.Fold, a.Tests = 2.4, road.Entry
+	p, _ := Plan(lib, &a)
+	days, _ := findsOf(&p)
+	if len(days) != 1 || days[0] != p.Weeks[0].Sessions[0].Date {
+		t.Fatalf("finds on %v", days)
+	}
+	wall := []program.PlanVersion{Version(&p, 1, a.Measured)}
+	session := &wall[0].Weeks[0].Sessions[0]
+	at := slices.IndexFunc(session.Items, func(it program.Prescription) bool { return it.Find.Any() })
+	find := &session.Items[at]
+	find.Find.Marks, find.Sets, find.Hold, find.Reps = []program.Mark{{At: .40}, {At: .30}, {At: .20}}, 3, 9, 3
+	find.Rig.Block = .30
+	work := *find
+	work.Find, work.Hold, work.Reps = program.Find{}, 12, 4
+	entry := func(block float64, number int, reps ...int) program.Entry {
+		e := program.Entry{Date: days[0], Exercise: find.Exercise, Step: find.Step, RigGiven: block > 0, DropGiven: true, Rig: program.Rig{Block: block}}
+		for i, n := range reps {
+			set := program.SetDone{Reps: n}
+			if number > 0 {
+				set.Number = number + i
+			}
+			e.Sets = append(e.Sets, set)
+		}
+		return e
+	}
+	for name, c := range map[string]struct {
+		works int
+		log   []program.Entry
+		want  string
+	}{
+		"two tries in one cell":     {1, []program.Entry{entry(0, 1, 3, 3, 4)}, "try 40, try 30, 4 of 4 at 30"},
+		"all three":                 {1, []program.Entry{entry(0, 1, 3, 3, 3, 4)}, "try 40, try 30, try 20, 4 of 4 at 30"},
+		"two tries, two sets":       {2, []program.Entry{entry(0, 1, 3, 3, 4, 4)}, "try 40, try 30, 4 of 4 at 30, 4 of 4 at 30"},
+		"lines without numbers":     {1, []program.Entry{entry(.30, 0, 4), entry(.40, 0, 3), entry(.30, 0, 3)}, "try 40, try 30, 4 of 4 at 30"},
+		"in another order":          {1, []program.Entry{entry(.30, 0, 3), entry(.30, 0, 4), entry(.40, 0, 3)}, "try 40, try 30, 4 of 4 at 30"},
+		"a phone, two found":        {2, []program.Entry{entry(.30, 1, 3, 4, 4)}, "try 30, 4 of 4 at 30, 4 of 4 at 30"},
+		"a phone, the first found":  {2, []program.Entry{entry(.40, 1, 3), entry(.30, 1, 4, 4)}, "try 40, 4 of 4 at 30, 4 of 4 at 30"},
+		"work alone":                {2, []program.Entry{entry(0, 1, 4, 4)}, "4 of 4 at 30, 4 of 4 at 30"},
+		"the last was one too much": {2, []program.Entry{entry(0, 1, 3, 3, 4, 3)}, "try 40, try 30, 4 of 4 at 30, 3 of 4 at 30"},
+	} {
+		work.Sets = c.works
+		session.Items = append(session.Items[:at+1:at+1], work)
+		a.Log.Entries = c.log
+		_, m, _ := begin(lib, &a)
+		var read []string
+		for _, s := range newReading(m, wall, days[0]+6).days[0].sets {
+			cm := math.Round(100 * s.Rig.Block)
+			if s.finds() {
+				read = append(read, fmt.Sprintf("try %g", cm))
+			} else {
+				read = append(read, fmt.Sprintf("%g of %d at %g", s.Done.Seconds/3, s.Printed/3, cm))
+			}
+		}
+		if got := strings.Join(read, ", "); got != c.want {
+			t.Errorf("%s: %s; wanted %s", name, got, c.want)
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"gatepost/program"
@@ -35,8 +36,7 @@ func slotsOf(items []program.Prescription, week *program.Week, exercise string) 
 // the first. A set with a rig of its own takes the next printed set with that
 // rig, where there is one.
 func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
-	slices.SortFunc(sets, compareSets)
-	slots = oneFound(slots, len(sets))
+	slots = withTries(sets, slots)
 	used := make([]bool, len(slots))
 	for i := range sets {
 		s := &sets[i]
@@ -50,16 +50,32 @@ func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
 	}
 }
 
-// oneFound leaves of a find's printed sets the first where so few sets are written that
-// only its last good mark can be among them, before the work that followed it.
-func oneFound(slots []*program.Prescription, sets int) []*program.Prescription {
+// withTries sorts the sets of one exercise, and leaves of a find's printed sets as many as
+// can be among these: RPE ends a find before its last mark, and one good mark is all that
+// has to be written, so that sets which are missing were tries, and the work is whole. What
+// is longer than a try is none.
+func withTries(sets []setRead, slots []*program.Prescription) []*program.Prescription {
 	tries := func(item *program.Prescription) bool { return item.Find.Any() }
-	at := slices.IndexFunc(slots, tries)
-	others := slices.DeleteFunc(slices.Clone(slots), tries)
-	if at < 0 || len(others) == 0 || sets > 1+len(others) {
+	at, try := slices.IndexFunc(slots, tries), math.MaxInt
+	if at >= 0 {
+		try = slots[at].Hold
+	}
+	slices.SortFunc(sets, func(a, b setRead) int { return compareSets(a, b, try) })
+	works := slices.DeleteFunc(slices.Clone(slots), tries)
+	if at < 0 || len(works) == 0 {
 		return slots
 	}
-	return slices.Insert(others, at, slots[at])
+	least := 0
+	if slices.ContainsFunc(sets, func(s setRead) bool { return !s.longer(try) }) {
+		least = 1
+	}
+	tried := min(max(least, len(sets)-len(works)), len(slots)-len(works))
+	return slices.Insert(works, at, slots[at:at+tried]...)
+}
+
+// longer reports whether a set is longer than a try of so many seconds.
+func (s *setRead) longer(try int) bool {
+	return max(s.Done.Seconds, float64(program.SecondsPerRep*s.Done.Reps)) > float64(try)
 }
 
 // slot is the printed set that a set is laid beside, −1 for none. One more than was
@@ -160,22 +176,31 @@ func (r *reading) lastRig(s *setRead) program.Rig {
 	return program.Rig{Drop: ladder.DropPrinted}
 }
 
-// compareSets orders the sets of one exercise: by number, the unnumbered after
-// those, the longer first.
-func compareSets(a, b setRead) int {
+// compareSets orders the sets of one exercise: by number, the unnumbered after those; then
+// what is longer than a try after what may be one, else the longer first.
+func compareSets(a, b setRead, try int) int {
 	number := func(n int) int {
 		if n == 0 {
 			return 1 << 20
 		}
 		return n
 	}
+	work := func(s *setRead) int {
+		if s.longer(try) {
+			return 1
+		}
+		return 0
+	}
 	return cmp.Or(
 		cmp.Compare(number(a.Done.Number), number(b.Done.Number)),
+		cmp.Compare(work(&a), work(&b)),
 		cmp.Compare(b.Done.Seconds, a.Done.Seconds),
 		cmp.Compare(b.Done.Reps, a.Done.Reps),
 		cmp.Compare(a.Done.RPE, b.Done.RPE),
 		cmp.Compare(a.Done.Clean, b.Done.Clean),
 		slices.Compare(a.Rig.Bands, b.Rig.Bands), cmp.Compare(a.Rig.Drop, b.Rig.Drop),
+		cmp.Compare(b.Rig.Pad+b.Rig.Block+b.Rig.Pull, a.Rig.Pad+a.Rig.Block+a.Rig.Pull),
+		cmp.Compare(a.Ahead, b.Ahead), cmp.Compare(b.Scale, a.Scale),
 		cmp.Compare(a.Done.Pain.Worst(), b.Done.Pain.Worst()),
 	)
 }
