@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -235,5 +236,32 @@ func TestMissedSessionsLoseNothingTwice(t *testing.T) {
 	p.past.rest = rest{joints: 1, on: w.Start + 2, from: w.Start + 2, until: w.Start - 3, sessions: 1, begun: []program.Date{w.Start + 2, w.Start + 4}}
 	if p.easeBegun(); p.past.counted[0] != 60 || p.past.weeks[0].HalfSeconds != 220 {
 		t.Errorf("%d half seconds counted of %d, want 60 of 220", p.past.counted[0], p.past.weeks[0].HalfSeconds)
+	}
+}
+
+// Elbows that rest are turned, and curl nothing: no band, be it light. Wrists that rest leave
+// curls as they are.
+func TestElbowsThatRestCurlNothing(t *testing.T) {
+	const wrists, elbows = jointSet(1), jointSet(2)
+	p := capableOf(t, 20, nil)
+	for _, c := range []struct {
+		joints   jointSet
+		exercise string
+		role     program.Role
+		want     string
+	}{
+		{elbows, "light-band-curl", program.RolePrepare, "forearm-turns 2 × 8"},
+		{elbows, "band-curl", program.RolePull, ""},
+		{wrists, "light-band-curl", program.RolePrepare, "light-band-curl 2 × 10"},
+		{wrists, "band-curl", program.RolePull, "band-curl 2 × 10"},
+	} {
+		p.past.rest.joints = c.joints
+		got := ""
+		if item, ok := p.easedItem(program.Prescription{Exercise: c.exercise, Role: c.role, Sets: 2, Reps: 10}, backRest); ok {
+			got = fmt.Sprintf("%s %d × %d", item.Exercise, item.Sets, item.Reps)
+		}
+		if got != c.want {
+			t.Errorf("joints %b rest, %s: %q, wanted %q", c.joints, c.exercise, got, c.want)
+		}
 	}
 }

@@ -240,11 +240,13 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 	item = lo.asPlanned(item) // no mark is found on the way back
 	switch {
 	case stage == backRest:
-		return item, !lo.strains(&item)
+		return lo.rested(item)
 	case item.Role == program.RoleAhead, item.Try, isEntryCheck(&item) && lo.asksEntry(item.Exercise):
 		return item, false
+	case stage == backLeans && isArm(&item):
+		return item, false
 	case stage == backLeans:
-		return item, !isArm(&item) && !lo.strains(&item)
+		return lo.rested(item)
 	case !isArm(&item):
 		if stage == backLight && len(lo.open) > 0 && item.Role == program.RoleStrength { // the entry is the work of such a block
 			item.Sets = max(1, item.Sets*lightSets/100)
@@ -264,23 +266,49 @@ func (lo *layout) easedItem(item program.Prescription, stage stageBack) (program
 	return item, item.Hold >= deloadLeast
 }
 
+// rested is an item that spares the joints that rest; not ok where it goes. Of the
+// preparation an easier version that loads them with nothing stays.
+func (lo *layout) rested(item program.Prescription) (program.Prescription, bool) {
+	if !lo.strains(&item) {
+		return item, true
+	}
+	if e, ok := lo.lib.Exercise(item.Exercise); ok && item.Role == program.RolePrepare {
+		for _, id := range e.Easier {
+			now := item
+			now.Exercise = id
+			if h, ok := lo.lib.Exercise(id); ok && lo.can(h) && h.Role == e.Role && !lo.strains(&now) {
+				now = lo.exercises.dose(day{}, h, item.Role)
+				now.Rest = item.Rest
+				return now, true
+			}
+		}
+	}
+	return item, false
+}
+
 // straining is what loads a joint much, beside work with straight arms: the steps of a road
 // map, presses among them; pushing and hanging by what the hands carry.
 var straining = []program.Purpose{program.ForStep, program.ForPush, program.ForRaise, program.ForBalance, program.ForHandstand, program.ForPullUp, program.ForRow}
 
 // strains reports whether an item loads a joint that rests: with straight arms, by
-// pushing or by hanging, or on flat hands.
+// pushing or by hanging, on flat hands, or by a curl.
 func (sn *season) strains(item *program.Prescription) bool {
 	e, ok := sn.lib.Exercise(item.Exercise)
 	if !ok {
 		return false
 	}
 	for i, j := range joints {
-		if sn.past.rest.joints.has(i) && hardOnJoint(e, j.name) {
+		if sn.past.rest.joints.has(i) && (hardOnJoint(e, j.name) || j.name == "elbows" && curls(e)) {
 			return true
 		}
 	}
 	return false
+}
+
+// curls reports whether an exercise bends the elbows against a band or a weight, or hard:
+// good for sore ones, and too much for the days on which they rest (our judgement).
+func curls(e *program.Exercise) bool {
+	return e.Trains[0] == program.ForCurl || e.Trains[0] == program.ForElbows && len(e.Kit) > 0
 }
 
 // easeWeek has a week say of its main work what its sessions are left with.
