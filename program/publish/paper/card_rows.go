@@ -30,7 +30,7 @@ type sharing struct {
 	pulls    bool // what balances the holds shares, but for what stands between them
 	rests    bool // those too
 	tight    bool // narrower cells, a smaller figure
-	strength bool // strength shares with that
+	strength bool // strength shares with that, but for what the session is about
 	bare     bool // no figure, no larger test
 	hush     bool // one rest for a shared row, the longest, under its caption
 	terse    bool // a hold's words in small print
@@ -136,6 +136,9 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 	for i := range c.Items {
 		item := &c.Items[i]
 		caption := s.caption(item, t)
+		if i == c.Main && item.RoleKey == program.RoleStrength && !s.list {
+			caption = ""
+		}
 		if n, ok := at[caption]; ok && caption != "" {
 			rows[n].items = append(rows[n].items, item)
 			if rows[n].items[0].RoleKey != item.RoleKey && caption == t.Against {

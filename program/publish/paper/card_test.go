@@ -474,3 +474,26 @@ func BenchmarkCards(b *testing.B) {
 		Cards(v, false)
 	}
 }
+
+// Who trains the entry has strength work alone. However full the card, the first of it, which the
+// session is about, keeps its own row and boxes; only a card that lists all it has takes it in.
+func TestWhatASessionIsAboutSharesNoRow(t *testing.T) {
+	item := func(role program.Role) view.CardItem { return view.CardItem{Item: view.Item{RoleKey: role}} }
+	c := view.Card{Items: []view.CardItem{item(program.RoleStrength), item(program.RoleStrength), item(program.RolePush)}}
+	words := view.CardWords{Strength: "Strength", Against: "Push", Finish: "Finish"}
+	for _, want := range []struct {
+		sharing
+		rows []int
+	}{
+		{sharing{rests: true, strength: true}, []int{1, 2}},
+		{sharing{rests: true, strength: true, list: true}, []int{3}},
+	} {
+		var got []int
+		for _, r := range want.sharing.rows(&c, words) {
+			got = append(got, len(r.items))
+		}
+		if !slices.Equal(got, want.rows) {
+			t.Errorf("list %v: items a row %v, wanted %v", want.list, got, want.rows)
+		}
+	}
+}
