@@ -1,6 +1,7 @@
 package site
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -59,11 +60,7 @@ func (b *builder) worker(folder string) {
 		}
 		pages = append(pages, page)
 		sum.Write(f.Bytes)
-		for _, found := range loads.FindAllSubmatch(f.Bytes, -1) {
-			if file := string(found[1]); !slices.Contains(shared, file) {
-				shared = append(shared, file)
-			}
-		}
+		shared = addLoaded(shared, f.Bytes)
 	}
 	slices.Sort(shared)
 	for _, file := range shared {
@@ -74,8 +71,24 @@ func (b *builder) worker(folder string) {
 	b.add(folder+workerFile, []byte("\"use strict\";\nconst VERSION = \""+version+"\", FILES = "+string(files)+";\n\n"+string(b.look.worker)))
 }
 
-// loads finds what a page loads from outside its folder, as html/template writes it.
-var loads = regexp.MustCompile(`<(?:img|script|link)\b[^>]*? (?:src|href)="(` + regexp.QuoteMeta(clientRoot) + `[^"#?]+)"`)
+// addLoaded adds what a page loads from outside its folder, as html/template writes it.
+func addLoaded(files []string, page []byte) []string {
+	for {
+		before, after, found := bytes.Cut(page, []byte(`="`+clientRoot))
+		if !found {
+			return files
+		}
+		name, _, _ := bytes.Cut(after, []byte(`"`))
+		file := clientRoot + string(name)
+		if loads.Match(before[bytes.LastIndexByte(before, '<')+1:]) && len(name) > 0 && !strings.ContainsAny(file, "#?") && !slices.Contains(files, file) {
+			files = append(files, file)
+		}
+		page = after
+	}
+}
+
+// loads are the tags that load something, up to where it is said.
+var loads = regexp.MustCompile(`^(?:img|script|link)\b[^>]* (?:src|href)$`)
 
 // shared is a file that pages share: of the look, or a picture of an exercise.
 func (b *builder) shared(name string) []byte {
