@@ -32,12 +32,13 @@ func (j *job) differs(c *client, week program.Date) bool {
 		return false
 	}
 	before, after := j.printed(c, "program.json")
-	hangs, made := weeksOf(before), weeksOf(after)
-	if made == nil || len(hangs) == 0 || hangs[0].Start > week.String() {
+	hangs := weeksOf(before)
+	if len(hangs) == 0 || hangs[0].Start > week.String() {
 		return false
 	}
+	made := weeksOf(after)
 	before, after = j.printed(c, "calendar.ics")
-	return !reflect.DeepEqual(hangs, made) || !reflect.DeepEqual(clock.FindAll(before, -1), clock.FindAll(after, -1))
+	return made != nil && (!reflect.DeepEqual(hangs, made) || !reflect.DeepEqual(clock.FindAll(before, -1), clock.FindAll(after, -1)))
 }
 
 // clock is when a calendar's days begin.
