@@ -15,7 +15,8 @@ import (
 // held to the same day there (bound.go): nothing heavier; at the same load no more seconds
 // and no more sets; no straight-arm work where there was none; and no date or chance
 // better. Of pain, missed weeks and bad sets the last ones are left out one by one, as
-// they came. By name, what may still be more:
+// they came; pain for which a joint rests is also taken as less. By name, what may still be
+// more:
 //
 //   - easier work may be held longer and in more sets: the share of the maximum stays
 //     what it was, which is how work is eased;
