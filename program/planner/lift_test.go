@@ -95,3 +95,26 @@ func TestTheForecastReckonsWithTheFold(t *testing.T) {
 		}
 	}
 }
+
+// Three with closed legs from 15 cm are too few for sets of main work, with four straddles
+// from the floor below them: what the goal asks for is done ahead of that, one or two at a
+// time, from the height of the test; 30 cm are no easier, since the middle of the lift
+// decides. Once the straddle alone was trained for twelve weeks.
+func TestATestedGoalIsWorkedOnAhead(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/37-lift-strong.txt"})[0]
+	p, _ := planner.Plan(c.library, c.assessment)
+	ahead := 0
+	for _, w := range p.Weeks {
+		hardReps(t, &w, func(item *program.Prescription) {
+			if item.Role != program.RoleAhead {
+				return
+			}
+			if ahead++; item.Step != "together" || item.Rig.Block != 0.15 || item.Reps > 2 || item.Sets < 4 || item.Sets > 6 {
+				t.Errorf("week %d: ahead %s %d × %d from %.2f m", w.Number, item.Step, item.Sets, item.Reps, item.Rig.Block)
+			}
+		})
+	}
+	if ahead < 6 {
+		t.Errorf("%d weeks with closed legs", ahead)
+	}
+}

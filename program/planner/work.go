@@ -1,6 +1,8 @@
 package planner
 
 import (
+	"slices"
+
 	"gatepost/program"
 	"gatepost/program/ladder"
 )
@@ -154,8 +156,9 @@ func (h *holds) lighter(w work, week int) work {
 	return w
 }
 
-// heavyWork is the heavy, short work: this step with less help or free, or the next
-// with help, whichever comes nearest the middle of its load.
+// heavyWork is the heavy, short work: the goal as a test has shown it, where that is the
+// next step, else this step with less help or free, or the next with help, whichever comes
+// nearest the middle of its load.
 func (h *holds) heavyWork(main work, week int) work {
 	var best work
 	i := h.index(main.rung)
@@ -169,12 +172,24 @@ func (h *holds) heavyWork(main work, week int) work {
 			if easier || float64(o.Help) > ladder.MostHelp*10*h.body.Weight || h.findsFirst(o, main) {
 				continue
 			}
-			if w := h.heavy(r, o, week); w.hold > 0 && !h.sameWork(o, main) && (best.none() || nearer(w, best)) {
+			w := h.heavy(r, o, week)
+			switch {
+			case w.hold == 0 || h.sameWork(o, main):
+			case next > i && h.goalTested(r, o):
+				return w
+			case best.none() || nearer(w, best):
 				best = w
 			}
 		}
 	}
 	return best
+}
+
+// goalTested reports whether a step is the goal, and a test did it with an aid.
+func (h *holds) goalTested(r *ladder.Rung, o ladder.Aid) bool {
+	return h.index(r) == len(h.body.Steps)-1 && slices.ContainsFunc(h.athlete.Tests, func(t program.Hold) bool {
+		return t.Step == r.ID && t.Seconds > 0 && t.Scale == o.Scale && ladder.SameRig(t.Rig, o.Rig)
+	})
 }
 
 // sameWork reports whether an aid is the main work by another name: of what is repeated,
