@@ -9,14 +9,13 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
 	"gatepost/program"
 	"gatepost/program/planner"
 	"gatepost/program/publish/view"
 	"gatepost/program/publish/view/viewtest"
 )
-
-// truthClients is how many generated clients' sheets are read for contradictions.
-const truthClients = 200
 
 // What all sheets of one client say of a step and of the goal agrees: nothing is
 // held and still to come, no date stands before that of an easier step, no work on
@@ -24,40 +23,33 @@ const truthClients = 200
 // plan, note, one-page, coach page and the review of the same day.
 func TestSheetsDoNotContradictEachOther(t *testing.T) {
 	studio := demo(t)
-	read := 0
-	for seed := range truthClients {
-		a := clients.Example(seed)
+	rapid.Check(t, func(t *rapid.T) {
+		a := clients.Draw(t, "client")
 		p, problems := planner.Plan(&studio.Library, &a)
 		if problems.Stop() || len(p.Withheld) > 0 {
-			continue
+			t.Skip("no program")
 		}
-		read++
 		kept := planner.Version(&p, 1, a.Measured)
 		same, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, a.Measured)
-		sheets := sheetsOf(t, &studio, &p, &same)
-		for _, fault := range contradictions(sheets) {
-			t.Errorf("client %d, first plan: %s", seed, fault)
+		for _, fault := range contradictions(sheetsOf(t, &studio, &p, &same)) {
+			t.Errorf("first plan: %s", fault)
 		}
 		a.Log.Entries = asPrinted(&p, 2)
 		r, q, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept}, p.Start+13)
 		if len(q.Withheld) > 0 {
-			continue
+			return
 		}
-		sheets = sheetsOf(t, &studio, &q, &r)
-		for _, fault := range contradictions(sheets) {
-			t.Errorf("client %d, after two weeks: %s", seed, fault)
+		for _, fault := range contradictions(sheetsOf(t, &studio, &q, &r)) {
+			t.Errorf("after two weeks: %s", fault)
 		}
 		again, _, _ := planner.Read(&studio.Library, &a, []program.PlanVersion{kept, planner.Version(&q, 2, p.Start+13)}, p.Start+13)
 		if chanceOf(q.Goal) != chanceOf(again.GoalBefore) {
-			t.Errorf("client %d: the second plan said %v, the review that it said %v", seed, q.Goal, again.GoalBefore)
+			t.Errorf("the second plan said %v, the review that it said %v", q.Goal, again.GoalBefore)
 		}
 		if chanceOf(p.Goal) != chanceOf(r.GoalBefore) {
-			t.Errorf("client %d: the first plan said %v, the review that it said %v", seed, p.Goal, r.GoalBefore)
+			t.Errorf("the first plan said %v, the review that it said %v", p.Goal, r.GoalBefore)
 		}
-	}
-	if read < truthClients/2 {
-		t.Errorf("only %d clients have a program", read)
-	}
+	})
 }
 
 func chanceOf(g program.GoalForecast) string { return fmt.Sprintf("%.2f %v", g.Chance, g.Met) }
@@ -74,7 +66,7 @@ func asPrinted(p *program.Program, weeks int) []program.Entry {
 }
 
 // sheetsOf are the texts of everything that is printed of a program, by name.
-func sheetsOf(t *testing.T, studio *program.Studio, p *program.Program, r *program.Review) map[string]string {
+func sheetsOf(t rapid.TB, studio *program.Studio, p *program.Program, r *program.Review) map[string]string {
 	t.Helper()
 	v, problems := view.New(studio.Coach, &studio.Library, p)
 	if problems.Stop() {
