@@ -42,7 +42,7 @@ func layCards(ts *typesetter, v *view.View, bothSides bool, batches ...[]view.Ca
 	if v.Large {
 		return layLargeCards(ts, v, bothSides, hand, batches)
 	}
-	plates := map[any]*Plate{}
+	plates := plateSet{}
 	var pages []*Page
 	for _, cards := range batches {
 		if bothSides && len(pages)%2 == 1 && len(cards) > 0 {
@@ -70,7 +70,7 @@ func layLargeCards(ts *typesetter, v *view.View, bothSides bool, hand Sheet, bat
 	const by = 2
 	b := place(hand, 0, false)
 	b.X, b.Y = b.X/by, b.Y/by
-	plates := map[any]*Plate{}
+	plates := plateSet{}
 	var pages []*Page
 	for _, cards := range batches {
 		if bothSides && len(pages)%2 == 1 && len(cards) > 0 {

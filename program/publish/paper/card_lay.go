@@ -14,15 +14,17 @@ type card struct {
 	Box    // what may be written on
 	v      *view.View
 	c      *view.Card
-	plates map[any]*Plate // of the document, by what they show
+	plates plateSet
 	marks  []Mark
 	told   int    // of the card's words, how many it has room to explain
 	words  []Text // those, by their number, as far as they were measured
+
+	heights map[rowKey]float64
 	sharing
 }
 
-func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates map[any]*Plate) {
-	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates}
+func layCard(page *Page, ts *typesetter, v *view.View, c *view.Card, b Box, plates plateSet) {
+	p := &card{typesetter: ts, Box: b.Inset(cardMargin, cardMargin), v: v, c: c, plates: plates, heights: map[rowKey]float64{}}
 	top, floor := p.says(p.header(p.Y)+1.4), p.rules(p.foot()-1.2)-1.4
 	rows, heights := p.arrange(top, floor)
 	marks, y := p.prepare(top)
@@ -231,12 +233,7 @@ func (p *card) code() *Plate {
 	if p.c.Link == "" {
 		return nil
 	}
-	code, made := p.plates[p.c.Link]
-	if !made {
-		code = codePlate(p.c.Link, codeSide)
-		p.plates[p.c.Link] = code
-	}
-	return code
+	return p.plates.of(p.c.Link, func() *Plate { return codePlate(p.c.Link, codeSide) })
 }
 
 // cueHeight is what the cue takes: less where the items need every line.
@@ -275,12 +272,9 @@ func (p *card) plate(w, h float64) *Plate {
 	if !p.c.Figure.Drawn() {
 		return nil
 	}
-	key := figureKey{p.c.Figure, w, h}
-	if p.plates[key] == nil {
-		d := figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height})
-		p.plates[key] = figurePlate(d, w, h)
-	}
-	return p.plates[key]
+	return p.plates.of(figureKey{p.c.Figure, w, h}, func() *Plate {
+		return figurePlate(figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height}), w, h)
+	})
 }
 
 // figureKey tells figures apart; most weeks share theirs with a neighbour.

@@ -26,6 +26,46 @@ type Plate struct {
 	made          sync.Map // palette → []byte, as PDFs hold it
 }
 
+// plateSet are a document's plates, by what they show.
+type plateSet map[any]*Plate
+
+func (s plateSet) of(what any, draw func() *Plate) *Plate {
+	plate, ok := s[what]
+	if !ok {
+		plate = lately.of(what, draw)
+		s[what] = plate
+	}
+	return plate
+}
+
+// lately are plates that other documents had: a client's cards are printed and are on the
+// client's page, and bodies there are everybody's.
+var lately recent
+
+type recent struct {
+	sync.Mutex
+	plates map[any]*Plate
+}
+
+const mostRecent = 256 // those of four documents
+
+func (r *recent) of(what any, draw func() *Plate) *Plate {
+	r.Lock()
+	plate, ok := r.plates[what]
+	r.Unlock()
+	if ok {
+		return plate
+	}
+	plate = draw()
+	r.Lock()
+	defer r.Unlock()
+	if len(r.plates)%mostRecent == 0 {
+		r.plates = map[any]*Plate{}
+	}
+	r.plates[what] = plate
+	return plate
+}
+
 // plates are those of a document, P0, P1 … on its pages, as the PDF holds them: form
 // objects (ISO 32000-1, 8.10).
 type plates struct {

@@ -118,7 +118,7 @@ func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) 
 			if room < 0 && !last {
 				break
 			}
-			_, h := p.row(r, 0)
+			h := p.height(r)
 			heights = append(heights, h)
 			room -= h + gap
 		}
@@ -127,6 +127,26 @@ func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) 
 		}
 	}
 	return rows, heights
+}
+
+// rowKey is what a row's height depends on.
+type rowKey struct {
+	first   *view.CardItem
+	items   int
+	caption string
+	how     sharing
+}
+
+// height of a row, which most ways of sharing leave as it was.
+func (p *card) height(r cardRow) float64 {
+	key := rowKey{r.items[0], len(r.items), r.caption, p.sharing}
+	key.how.finish, key.how.pulls, key.how.rests, key.how.strength = false, false, false, false // who shares it
+	h, ok := p.heights[key]
+	if !ok {
+		_, h = p.row(r, 0)
+		p.heights[key] = h
+	}
+	return h
 }
 
 // rows groups a card's items, each group where its first item stands.
