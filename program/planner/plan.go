@@ -261,16 +261,13 @@ func (p *plan) doseWeeks() (out []program.Week, ok bool) {
 		p.comeBack(i, &p.loads[i], v.done)
 		p.holdTo(i, &p.loads[i])
 		p.stayEased(i, lastBuild)
-		switch kind := p.weeks[i].kind; { // other work may weigh more than what was dosed
-		case !p.binds(i):
+		below := i < p.past.over()+2 && p.toReached(&p.loads[i], i) // until the log says more
+		switch kind := p.weeks[i].kind; {                           // other work may weigh more than what was dosed
+		case !p.binds(i) && !below:
 		case kind == program.WeekBuild:
 			p.loads[i].shrink(v.next(i, p.loads[i].main))
 		case kind == program.WeekTest && v.built > 0:
 			p.loads[i].shrink(v.built * taperMost / 100)
-		}
-		if i < p.past.over()+2 { // until the log says more
-			p.asReached(&p.loads[i].main, i)
-			p.asReached(&p.loads[i].second, i)
 		}
 		fits := p.asksGate(i)
 		p.most = v.next(i, p.loads[i].main)
