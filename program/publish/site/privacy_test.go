@@ -92,6 +92,7 @@ func TestNothingPrivate(t *testing.T) {
 func TestTemplatesAreGivenNothingPrivate(t *testing.T) {
 	for _, field := range []string{".Slug", ".Client", ".Notes", ".Measured", ".Withheld"} {
 		s := source(t)
+		s.Publics = nil
 		s.Templates = append(s.Templates, layer{"program.html": `{{define "main"}}<h1>x</h1>{{` + field + `}}{{end}}`})
 		if _, problems := site.Build(s); !problems.Stop() {
 			t.Errorf("a template can read %s of a client's program", field)
@@ -119,6 +120,7 @@ func TestWordsOfAClientAreNoMarkup(t *testing.T) {
 func TestAddressesThatAreRefused(t *testing.T) {
 	for _, page := range []string{"../../etc", "short", "UPPERCASE1", "with space", strings.Repeat("a", 33), "k7f3q9w2m4"} {
 		s := source(t)
+		s.Publics = nil
 		s.Clients = append(s.Clients, client(s.Library, func(p *program.Program) {
 			p.Client = program.Client{Name: "Other", Slug: "other", Share: program.ShareSite, Page: page}
 		}))
