@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -54,6 +55,25 @@ func FuzzRoadMap(f *testing.F) {
 		studio, problems := Read(with(sound(t), file, text), lib, zeros{})
 		m, ok := studio.Library.RoadMap("planche")
 		checkOutcome(t, ok && len(m.Steps) >= 2, problems)
+	})
+}
+
+// others are the files that no other target reads.
+var others = []string{"content/studio.yaml", "content/rules.yaml", "content/clients/maren/coach.yaml", "content/programs/open-hours.yaml",
+	"content/notes/a.md", "content/pages/home.md", "content/words/en.yaml", "content/words/de.yaml", "content/de/exercises/planche-lean.md",
+	"content/clients/maren/plans/2027-01-04-1.json"}
+
+// The same for each of the others.
+func FuzzOthers(f *testing.F) {
+	for _, name := range []string{"studio", "wishes-sound", "program", "notes", "words", "words-own", "plans-sound"} {
+		for file, at := range files(f, "testdata/cases/"+name+".txtar") {
+			f.Add(uint8(max(0, slices.Index(others, file))), string(at.Data))
+		}
+	}
+	folder, lib := sound(f), library(f)
+	f.Fuzz(func(t *testing.T, which uint8, text string) {
+		_, problems := Read(with(folder, others[int(which)%len(others)], text), lib, zeros{})
+		checkOutcome(t, true, problems)
 	})
 }
 

@@ -2,6 +2,7 @@ package store
 
 import (
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -12,6 +13,8 @@ import (
 )
 
 const logFile = "clients/a/log.csv"
+
+var appends = flag.Int("appends", 96, "lines that TestAppendTogether adds; a process is killed for every 20th")
 
 func add(text string) func([]byte) ([]byte, error) {
 	return func([]byte) ([]byte, error) { return []byte(text), nil }
@@ -108,7 +111,8 @@ func blocks(t *testing.T, text string) (count map[string]int, rest string) {
 
 func TestAppendTogether(t *testing.T) {
 	root := folder(t, map[string]string{logFile: ""})
-	const writers, times = 8, 12
+	const writers = 8
+	times := *appends / writers
 	var wait sync.WaitGroup
 	for who := range writers {
 		wait.Go(func() {
@@ -137,7 +141,7 @@ func TestAppendKilled(t *testing.T) {
 	}
 	root := folder(t, map[string]string{logFile: ""})
 	before := ""
-	for range 5 {
+	for range 1 + *appends/20 {
 		killAfterGrowth(t, root, len(before)+4000)
 		now := read(t, root)
 		if !strings.HasPrefix(now, before) {

@@ -194,6 +194,25 @@ func killSelf(t *testing.T, folder, at string) {
 	d.write(files(after), nil)
 }
 
+// Whatever becomes of the writer's own files, it writes or says why not, and what is
+// somebody else's stays.
+func FuzzOwnFiles(f *testing.F) {
+	own := []string{manifestPath, printsPath, listPath, formPath, newListPath}
+	for i, text := range []string{string(manifest{"site/CNAME": hash([]byte("x"))}.bytes()), printsForm + hash(nil) + "\n",
+		"move 00001 " + hash([]byte("b2")) + " site/CNAME\nremove - " + hash([]byte("x")) + " site/CNAME\n", "1\n", "move"} {
+		f.Add(uint8(i), text)
+	}
+	f.Fuzz(func(t *testing.T, which uint8, text string) {
+		root := folder(t, foreign)
+		put(t, root, own[int(which)%len(own)], text)
+		_, err := Write(root, files(after), nil)
+		now := seen(t, root)
+		if now["site/CNAME"] != "theirs" || err == nil && now["site/b.html"] != after["site/b.html"] {
+			t.Errorf("%v: %v", now, err)
+		}
+	})
+}
+
 func TestTwoCommandsAtOnce(t *testing.T) {
 	root := folder(t, nil)
 	other := disk{root: root}
