@@ -76,7 +76,7 @@ func (s *speech) cardWords(v *View) CardWords {
 		Joints:  s.joints(),
 		Prepare: s.say("role.prepare"), Against: s.say("role." + string(s.road.RoleAgainst())), Strength: s.say("role.strength"), Finish: s.say("card.finish"),
 		Easier: s.say("exercise.easier"), Harder: s.say("exercise.harder"),
-		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.say("card.day_rule"),
+		Notes: s.say("card.notes"), AsBelow: s.say("card.as_below"), DayTitle: s.say("day_rule.title"), DayRule: s.ofDay("card.day_rule"),
 		StopTitle: s.say("stop_rule.title"), StopRule: s.say("card.stop_rule"),
 		Guidance: s.say("card.guidance"), Foot: join(v.Skill, s.span(v.Start, v.Start+program.Date(7*len(v.Weeks)-1))),
 	}

@@ -18,6 +18,11 @@ func (s *speech) block(p *program.Program) string {
 		"from", s.date(p.Start), "to", s.date(last))
 }
 
+// entering reports whether a program trains what its skill asks for before any step.
+func entering(p *program.Program) bool {
+	return slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") })
+}
+
 // where says in a sentence what the tests showed.
 func (s *speech) where(p *program.Program) string {
 	on := placeOf(p)
@@ -26,7 +31,7 @@ func (s *speech) where(p *program.Program) string {
 	switch {
 	case p.Goal.Met:
 		return s.say("plan.met", "name", first(p), "step", s.step(p.Goal.Step))
-	case slices.ContainsFunc(p.Notes, func(n program.Note) bool { return strings.HasPrefix(n.Code, "entry-") }):
+	case entering(p):
 		return s.say("plan.entry", "name", first(p), "entry", s.entry())
 	case s.balances():
 		return s.practiceWhere(p, place)
