@@ -164,7 +164,13 @@ func (p *practice) easePractice(s *program.Session) {
 	case backNone, backNear:
 		return
 	case backRest:
-		s.Items = slices.DeleteFunc(s.Items, func(i program.Prescription) bool { return p.strains(&i) })
+		var items []program.Prescription
+		for _, item := range s.Items {
+			if item, ok := p.rested(item); ok {
+				items = append(items, item)
+			}
+		}
+		s.Items = items
 		s.Dropped = p.restNotes()
 	default:
 		for i := range s.Items {

@@ -265,3 +265,21 @@ func TestElbowsThatRestCurlNothing(t *testing.T) {
 		}
 	}
 }
+
+// So it is on a day of practice: the light curl before it becomes turns.
+func TestElbowsThatRestBeforePracticeAreTurned(t *testing.T) {
+	p := &practice{plan: capableOf(t, 20, nil)}
+	day := p.weeks[0].start
+	p.past.rest = rest{joints: 2, from: day, until: day}
+	s := program.Session{Date: day, Items: []program.Prescription{
+		{Exercise: "light-band-curl", Role: program.RolePrepare, Sets: 2, Reps: 10},
+		{Exercise: "hollow-hold", Role: program.RoleTrunk, Sets: 3, Hold: 20}, {Exercise: "band-row", Role: program.RolePull, Sets: 3, Reps: 10}}}
+	p.easePractice(&s)
+	var got []string
+	for _, item := range s.Items {
+		got = append(got, item.Exercise)
+	}
+	if want := []string{"forearm-turns", "hollow-hold"}; !slices.Equal(got, want) {
+		t.Errorf("%v, wanted %v", got, want)
+	}
+}
