@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -172,6 +173,36 @@ func (s *setRead) atMark() {
 	if s.Printed = s.item.Hold; s.Done.Reps > 0 {
 		s.Printed = s.item.Reps
 	}
+}
+
+// found are the marks that the finds of a week came to, as far as it is read.
+type found map[program.Measure]float64
+
+// note takes over the mark of a try: the last good one, or the first there is.
+func (f found) note(s *setRead) {
+	if !s.finds() {
+		return
+	}
+	measure, at := measuredBy(s.Rig, s.Ahead, s.Scale)
+	_, known := f[measure]
+	if good := !broke(s.Done) && s.seconds() > 0 && s.Done.RPE <= float64(s.item.Find.RPE); good || !known {
+		f[measure] = at
+	}
+}
+
+// made is a printed item as the mark that was found makes it, by the table on its card: so
+// it was done, where the log does not say otherwise.
+func (f found) made(item *program.Prescription) *program.Prescription {
+	measure, _ := item.Measured()
+	at, known := f[measure]
+	if !known || len(item.Found) == 0 {
+		return item
+	}
+	row := slices.MinFunc(item.Found, func(a, b program.Found) int {
+		return cmp.Compare(math.Abs(a.Mark-at), math.Abs(b.Mark-at))
+	})
+	moved := item.Moved(row.At)
+	return &moved
 }
 
 // tryCounted is what a try weighs: the first of a find all of it, since nobody has to

@@ -175,6 +175,39 @@ func TestTheLogKnowsTheMark(t *testing.T) {
 	}
 }
 
+// Six centimetres were the last good mark, and the week's next card says four for that where
+// it prints eight. Ticked off, or written without a distance, it was done at four, and next
+// week leans no further than was found; a distance that is written stands. Once it was read
+// at eight, and the next week leant eight.
+func TestLaterCardsAreDoneAtTheMark(t *testing.T) {
+	a := heavyFirstTimer(t)
+	plan := programOf(t, a)
+	first, second := plan.Weeks[0].Sessions[0].Date, plan.Weeks[0].Sessions[1].Date
+	held := func(ahead float64) program.Entry {
+		return program.Entry{Date: second, Exercise: "planche-lean", Ahead: ahead, Sets: []program.SetDone{{Number: 1, Seconds: 15}, {Number: 2, Seconds: 15}}}
+	}
+	for name, c := range map[string]struct {
+		later program.Entry
+		ahead float64 // cm that the second day is read at
+		most  float64 // cm in week 2
+	}{
+		"ticked off":  {program.Entry{Date: second, AsPrinted: true}, 4, 6},
+		"no distance": {held(0), 4, 6},
+		"six, by ear": {held(0.06), 6, 8},
+	} {
+		find := program.Entry{Date: first, Exercise: inAndOut, Ahead: 0.06, Sets: []program.SetDone{{Reps: 5, RPE: 7}}}
+		p, r := logged(t, a, second, find, c.later)
+		for _, s := range r.days[1].sets {
+			if s.Exercise == "planche-lean" && math.Round(100*s.Ahead) != c.ahead {
+				t.Errorf("%s: read at %.2f m", name, s.Ahead)
+			}
+		}
+		if cm := math.Round(100 * p.Weeks[1].Ahead); cm < 2 || cm > c.most {
+			t.Errorf("%s: a lean of %.0f cm in week 2", name, cm)
+		}
+	}
+}
+
 // Lifts that nobody showed: three marks of three repetitions, from 40 cm down, then sets of
 // four from 30 cm. Who stops at RPE 7 after two tries goes on with the work, and each set is
 // read beside its own: in one cell, in lines without numbers, or as a phone writes them, the

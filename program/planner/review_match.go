@@ -123,14 +123,15 @@ func (w *weekPrinted) match() {
 			d.printed, d.shifted, taken[at] = &w.Sessions[at], true, true
 		}
 	}
+	marks := found{}
 	for _, d := range w.days {
-		d.read(w.Week)
+		d.read(w.Week, marks)
 	}
 }
 
 // read lays the day's entries beside its printed session, in an order that does
 // not depend on the order of the lines.
-func (d *dayRead) read(week *program.Week) {
+func (d *dayRead) read(week *program.Week, marks found) {
 	var items []program.Prescription
 	if d.printed != nil {
 		items = d.printed.Items
@@ -154,10 +155,10 @@ func (d *dayRead) read(week *program.Week) {
 		return cmp.Or(cmp.Compare(placeIn(items, a), placeIn(items, b)), cmp.Compare(a, b))
 	})
 	for _, name := range names {
-		d.add(byExercise[name], slotsOf(items, week, name))
+		d.add(byExercise[name], slotsOf(items, week, name), marks)
 	}
 	if d.whole {
-		d.addPrinted(items, names)
+		d.addPrinted(items, names, marks)
 	}
 	slices.SortStableFunc(d.sets, func(a, b setRead) int {
 		return cmp.Compare(placeIn(items, a.Exercise), placeIn(items, b.Exercise))

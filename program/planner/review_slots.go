@@ -35,7 +35,7 @@ func slotsOf(items []program.Prescription, week *program.Week, exercise string) 
 // add lays the sets of one exercise beside its printed sets: the first beside
 // the first. A set with a rig of its own takes the next printed set with that
 // rig, where there is one.
-func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
+func (d *dayRead) add(sets []setRead, slots []*program.Prescription, marks found) {
 	slots = withTries(sets, slots)
 	used := make([]bool, len(slots))
 	for i := range sets {
@@ -44,8 +44,12 @@ func (d *dayRead) add(sets []setRead, slots []*program.Prescription) {
 			used[at] = true
 			s.item = slots[at]
 			s.nth = at - slices.Index(slots, s.item)
+			if s.Rig.Drop == rigPrinted && s.Ahead == 0 && s.Scale == 0 {
+				s.item = marks.made(s.item)
+			}
 		}
 		s.fit()
+		marks.note(s)
 		d.sets = append(d.sets, *s)
 	}
 }
@@ -208,9 +212,9 @@ func compareSets(a, b setRead, try int) int {
 // addPrinted adds the printed sets of a session done as printed, but for the
 // exercises that the day's other lines speak of. A maximal hold has no printed
 // seconds, so that nothing is known of it.
-func (d *dayRead) addPrinted(items []program.Prescription, spoken []string) {
+func (d *dayRead) addPrinted(items []program.Prescription, spoken []string, marks found) {
 	for i := range items {
-		item := &items[i]
+		item := marks.made(&items[i])
 		if slices.Contains(spoken, item.Exercise) || item.Hold == 0 && item.Reps == 0 || item.Try || item.Find.Any() {
 			continue
 		}
