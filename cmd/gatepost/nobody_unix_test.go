@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"syscall"
+	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -43,6 +44,31 @@ func asNobody(ts *testscript.TestScript, neg bool, args []string) {
 	if got := command.ProcessState.ExitCode(); got != want {
 		ts.Fatalf("%s exits with %d, want %d", strings.Join(args[1:], " "), got, want)
 	}
+}
+
+// asAnother has a command run by another user, who owns the folder that it works in, where
+// only root may say so; and gives who that is.
+func asAnother(t *testing.T, command *exec.Cmd, folder string, user uint32) string {
+	t.Helper()
+	if os.Geteuid() != 0 {
+		return "as ever"
+	}
+	binary, err := exec.LookPath("gatepost")
+	for _, path := range []string{binary, folder} {
+		for ; err == nil && filepath.Clean(path) != filepath.Clean(os.TempDir()) && filepath.Dir(path) != path; path = filepath.Dir(path) {
+			err = os.Chmod(path, 0o755)
+		}
+	}
+	if err == nil {
+		err = filepath.WalkDir(folder, func(path string, _ os.DirEntry, err error) error {
+			return errors.Join(err, os.Chown(path, int(user), int(user)))
+		})
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	command.SysProcAttr = &syscall.SysProcAttr{Credential: &syscall.Credential{Uid: user, Gid: user}}
+	return strconv.Itoa(int(user))
 }
 
 // inPath finds a command as the script would.
