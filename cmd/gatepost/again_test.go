@@ -56,9 +56,18 @@ func TestMakingLessCaseByCase(t *testing.T) {
 		do   func()
 		part []string
 	}{
-		{"a condition, which is said", func() { w.in(joss, swapped(`(?m)^  elbows: fine`, "  conditions: [hernia]\n  elbows: fine")) }, nil},
+		{"a condition of two, which is said", func() {
+			w.in(joss, swapped(`(?m)^  elbows: fine`, "  conditions: [hernia]\n  elbows: fine"))
+			w.in(runa, swapped(`(?m)^  elbows: fine`, "  conditions: [hernia]\n  elbows: fine"))
+		}, nil},
+		{"the same again", func() {}, nil},
+		{"one of them cleared", func() { w.in(runa, swapped(`(?m)^  conditions: .*\n`, "")) }, nil},
 		{"seven days, which are asked about", func() { w.in(joss, swapped(`days: \[.*\]`, "days: [mon, tue, wed, thu, fri, sat, sun]")) }, nil},
 		{"nothing", func() {}, nil},
+		{"nothing, looked at", func() {}, []string{"check"}},
+		{"somebody who waits", func() { w.run([]string{"intake", "Waits"}) }, nil},
+		{"that looked at", func() {}, []string{"check"}},
+		{"the waiting looked at beside a change", func() { w.in(joss, swapped(`mass: 82 kg`, "mass: 84 kg")) }, []string{"check"}},
 		{"another's page", func() { w.in(maren, swapped(`page: .*`, "page: t5h8w3bnx7q2ryc6")) }, nil},
 		{"that taken back", func() { w.in(maren, swapped(`page: .*`, "page: k7v2qm9xw4tdhz3p")) }, nil},
 		{"a page edited", func() { w.in("output/site/c/t5h8w3bnx7q2ryc6/index.html", swapped(`$`, "mine")) }, nil},
@@ -106,7 +115,7 @@ func TestMakingLessIsTheSame(t *testing.T) {
 		}
 		part := []string(nil)
 		if w.dice.IntN(3) == 0 {
-			part = [][]string{{"publish"}, {"print"}, {"print", "--both-sides"}, {"print", "maren"}}[w.dice.IntN(4)]
+			part = [][]string{{"publish"}, {"print"}, {"print", "--both-sides"}, {"print", "maren"}, {"check"}, {"check"}}[w.dice.IntN(6)]
 		}
 		if w.run(part); t.Failed() {
 			t.Fatalf("edit %d: %q; then %v on the %dth", n, did, part, w.day)

@@ -74,7 +74,8 @@ func (j *job) sayAgain(w *writing) error {
 	return w.commit(w.part.scope(""))
 }
 
-// check does the whole job but for the writing.
+// check does the whole job but for the writing. What stands as it would be made is not made:
+// what was said in the making was kept, and is said again.
 func (j *job) check() error {
 	if err := j.open(); err != nil {
 		return err
@@ -82,15 +83,26 @@ func (j *job) check() error {
 	defer j.root.Close()
 	part := wholeOutput
 	part.week = view.MessageWeek(program.NewDate(j.now().Date()))
-	m, err := j.makeSound(part, "", nowhere)
-	lines, number := withheld(m.clients)
+	w := j.looking(part)
+	defer w.close()
+	if w.look(); w.whole() {
+		clients, problems := w.keep()
+		return j.sayChecked(clients, j.report(problems))
+	}
+	m, err := j.makeSound(part, "", w)
+	return j.sayChecked(m.clients, err)
+}
+
+// sayChecked says what a check comes to, but for its problems.
+func (j *job) sayChecked(all []*client, err error) error {
+	lines, number := withheld(all)
 	io.WriteString(j.out, lines)
 	if err == nil {
 		noun := "clients"
-		if len(m.clients) == 1 {
+		if len(all) == 1 {
 			noun = "client"
 		}
-		fmt.Fprintf(j.out, "%d %s%s; nothing to put right\n", len(m.clients), noun, number)
+		fmt.Fprintf(j.out, "%d %s%s; nothing to put right\n", len(all), noun, number)
 	}
 	return err
 }

@@ -61,6 +61,7 @@ type made struct {
 type client struct {
 	slug     string
 	page     string   // address of the pages; empty: there are none
+	waits    bool     // nobody has filled in the assessment
 	withheld []string // why there is no program yet
 	kept     bool     // a plan was kept
 	unkept   bool     // no plan was, and what hangs is not what is made

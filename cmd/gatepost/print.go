@@ -110,7 +110,7 @@ func (m *making) addSheet(c *client, skill string) {
 // waiting has what somebody is met with whose assessment nobody has filled in yet: the
 // blank test sheet, and the first hour.
 func (m *making) waiting(slug string) *client {
-	c := &client{slug: slug}
+	c := &client{slug: slug, waits: true}
 	m.addSheet(c, "")
 	hour, problems := blankHour(m.studio)
 	c.files = append(c.files, store.File{Path: printFolder(slug) + "/first-session.pdf", Bytes: hour})

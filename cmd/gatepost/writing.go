@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"slices"
 	"sync"
@@ -28,6 +29,7 @@ type writing struct {
 	standing map[string]said   // what stands, by the client's slug; "": what is no client's
 	found    program.Problems
 
+	looks  bool // at what stands, and writes nothing
 	mutex  sync.Mutex
 	output *os.Root // nil: there is no such folder yet
 	run    *store.Run
@@ -38,25 +40,27 @@ type writing struct {
 // said is what was said when something was made, to be said again while it stands.
 type said struct {
 	Page     string           `json:",omitempty"`
+	Waits    bool             `json:",omitempty"` // nobody has filled in the assessment
 	Withheld []string         `json:",omitempty"`
 	Problems program.Problems `json:",omitempty"`
 }
 
 func (j *job) writing(part output) *writing { return &writing{job: j, part: part} }
 
-// nowhere is for who only wants to know what there is to say.
-var nowhere = &writing{}
-
-// of takes what was found in reading.
-func (w *writing) of(problems program.Problems) *writing {
-	if !w.discards() {
-		w.found = problems
+// looking is for who only wants to know what there is to say.
+func (j *job) looking(part output) *writing {
+	w := &writing{job: j, part: part, looks: true}
+	if output, err := j.root.OpenRoot(outputFolder); err == nil { // else nothing stands
+		w.output, w.run = output, store.Look(output)
 	}
 	return w
 }
 
-// discards reports whether nothing is written at all.
-func (w *writing) discards() bool { return w == nowhere }
+// of takes what was found in reading.
+func (w *writing) of(problems program.Problems) *writing {
+	w.found = problems
+	return w
+}
 
 // begin takes the lock, where there is something to lock.
 func (w *writing) begin() error {
@@ -136,10 +140,13 @@ func (w *writing) whole() bool {
 
 // keep takes over what stands, and gives it as clients of whom nothing need be made.
 func (w *writing) keep() (clients []*client, problems program.Problems) {
-	for slug, s := range w.standing {
-		w.run.Keep(w.part.name() + slug)
+	for _, slug := range slices.Sorted(maps.Keys(w.standing)) {
+		s := w.standing[slug]
+		if !w.looks {
+			w.run.Keep(w.part.name() + slug)
+		}
 		problems = append(problems, s.Problems...)
-		if slug != "" {
+		if slug != "" && !s.Waits {
 			clients = append(clients, &client{slug: slug, page: s.Page, withheld: s.Withheld})
 		}
 	}
@@ -149,8 +156,8 @@ func (w *writing) keep() (clients []*client, problems program.Problems) {
 // take writes what was made of a client, unless there are errors.
 func (w *writing) take(c *client) {
 	problems := append(ofClient(w.found, c.slug), c.problems...)
-	if !w.discards() && !problems.Stop() {
-		w.add(c.slug, said{c.page, c.withheld, problems}, c.files)
+	if !problems.Stop() {
+		w.add(c.slug, said{c.page, c.waits, c.withheld, problems}, c.files)
 	}
 	c.files = nil
 }
@@ -161,9 +168,7 @@ func (w *writing) takeShared(m *made) {
 	if w.stands("") {
 		return
 	}
-	if !w.discards() {
-		w.add("", said{Problems: append(about(w.found, ""), m.shared...)}, m.pages)
-	}
+	w.add("", said{Problems: append(about(w.found, ""), m.shared...)}, m.pages)
 	m.pages = nil
 	for i := range m.publics { // the site has the same ones
 		m.publics[i] = site.Public{View: &view.Public{ID: m.publics[i].View.ID}}
@@ -172,6 +177,9 @@ func (w *writing) takeShared(m *made) {
 
 // add writes what was made together.
 func (w *writing) add(slug string, s said, files []store.File) {
+	if w.looks {
+		return
+	}
 	w.mutex.Lock()
 	failed := w.ready()
 	w.mutex.Unlock()

@@ -62,6 +62,17 @@ func (d *disk) begin() (*Run, error) {
 	return r, nil
 }
 
+// Look reads what earlier runs left, for who asks what stands and writes nothing: only
+// Standing may follow. Where a run was interrupted nothing stands.
+func Look(root *os.Root) *Run {
+	r := &Run{disk: disk{root: root}, unlock: func() {}}
+	var err error
+	if r.before, err = r.readManifest(); err == nil && !r.exists(listPath) && r.checkForm() == nil {
+		r.prints = r.readPrints()
+	}
+	return r
+}
+
 // Close gives up what was not committed, and lets go of the lock.
 func (r *Run) Close() {
 	if r.stage != nil {
