@@ -1,8 +1,8 @@
 package paper
 
 import (
+	"iter"
 	"sync"
-	"unicode/utf8"
 
 	"eliasnaur.com/font/roboto/robotocondensedbold"
 	"eliasnaur.com/font/roboto/robotocondensedregular"
@@ -49,25 +49,26 @@ func newFont(family string, ttf []byte) *font {
 	return f
 }
 
-// run is a piece of text in one font.
-type run struct {
-	font *font
-	text string
-}
-
 // runs splits a text by the first font of the face that has each character.
 // What none has must have been replaced by clean.
-func (f Face) runs(s string) []run {
-	var all []run
-	for i, r := range s {
-		font, end := f.fontOf(r), i+utf8.RuneLen(r)
-		if n := len(all); n > 0 && all[n-1].font == font {
-			all[n-1].text = s[i-len(all[n-1].text) : end]
-		} else {
-			all = append(all, run{font, s[i:end]})
+func (f Face) runs(s string) iter.Seq2[*font, string] {
+	return func(yield func(*font, string) bool) {
+		var of *font
+		begin := 0
+		for i, r := range s {
+			font := f.fontOf(r)
+			if font != of && i > 0 {
+				if !yield(of, s[begin:i]) {
+					return
+				}
+				begin = i
+			}
+			of = font
+		}
+		if of != nil {
+			yield(of, s[begin:])
 		}
 	}
-	return all
 }
 
 func (f Face) fontOf(r rune) *font {

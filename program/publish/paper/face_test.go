@@ -66,8 +66,8 @@ func TestClean(t *testing.T) {
 
 func TestRunsFallBack(t *testing.T) {
 	var families []string
-	for _, r := range Regular.runs("a□b") {
-		families = append(families, r.font.family+":"+r.text)
+	for font, text := range Regular.runs("a□b") {
+		families = append(families, font.family+":"+text)
 	}
 	if got := strings.Join(families, " "); got != "RobotoCondensed:a DejaVuSansCondensed:□ RobotoCondensed:b" {
 		t.Errorf("got %s", got)

@@ -15,19 +15,20 @@ func (p *pen) text(t Text) {
 	p.textTone(t)
 	for i, line := range t.Lines {
 		x := t.X
-		if slack := t.W - t.Face.width(line, t.Size); t.Align == AlignCentre {
-			x += slack / 2
-		} else if t.Align == AlignRight {
-			x += slack
+		switch t.Align {
+		case AlignCentre:
+			x += (t.W - t.Face.width(line, t.Size)) / 2
+		case AlignRight:
+			x += t.W - t.Face.width(line, t.Size)
 		}
 		y := t.Y + t.Lead*float64(i) + (t.Lead+t.Face.capHeight(t.Size))/2
-		for _, r := range t.Face.runs(line) {
-			n, s := p.face(r.font)
+		for font, run := range t.Face.runs(line) {
+			n, s := p.face(font)
 			p.out = append(strconv.AppendInt(append(p.out, "/T"...), int64(n), 10), ' ')
 			p.out = append(number(p.out, t.Size), "Tf 1 0 0 1 "...)
 			p.at(Point{x, y})
-			p.out = append(s.hex(append(p.out, "Tm <"...), r.text), "> Tj "...)
-			x += t.Face.width(r.text, t.Size)
+			p.out = append(s.hex(append(p.out, "Tm <"...), run), "> Tj "...)
+			x += t.Face.width(run, t.Size)
 		}
 	}
 	p.write("ET Q")

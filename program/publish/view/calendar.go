@@ -126,9 +126,9 @@ func uid(v *View, of string) string {
 func basic(d program.Date) string { return strings.ReplaceAll(d.String(), "-", "") }
 
 // escape writes TEXT (RFC 5545, 3.3.11).
-func escape(s string) string {
-	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`, "\r", "").Replace(s)
-}
+func escape(s string) string { return escapes.Replace(s) }
+
+var escapes = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`, "\r", "")
 
 // fold writes one content line in pieces of at most 75 octets, never within a
 // character (RFC 5545, 3.1).
