@@ -298,3 +298,22 @@ func TestPainIsTakenAsMilderToo(t *testing.T) {
 		}
 	}
 }
+
+// Where another plan has leans of 6 cm alone on a day, a tuck is too heavy for it: the card
+// has lighter work, and says that the main work is left out.
+func TestADayWithoutItsMainWorkSaysSo(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	date := p.weeks[0].straight[0]
+	there := program.Session{Date: date, Items: []program.Prescription{{Exercise: "planche-lean", Role: program.RoleSecond, Sets: 3, Hold: 15, Ahead: 0.06, StraightArm: true}}}
+	for _, bound := range []bool{false, true} {
+		p.bounds = bounds{}
+		if bound {
+			p.bounds.days = []*program.Week{{Start: p.weeks[0].start, Kind: program.WeekBuild, Sessions: []program.Session{there}}}
+		}
+		s := p.session(p.day(0, date, 0, false))
+		main := slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Role == program.RoleMain })
+		if main == bound || hasNote(s.Dropped, noteLightDay) != bound {
+			t.Errorf("held to leans: %t; main work: %t, dropped %v", bound, main, s.Dropped)
+		}
+	}
+}

@@ -162,11 +162,11 @@ func place(item program.Prescription, open bool) int {
 	return at
 }
 
-// dropped says what the minutes left no room for, and what a light day, or one that is
-// hard elsewhere, leaves out on purpose.
-func (x *exercises) dropped(d day, groups []group) []program.Note {
+// dropped says what the minutes left no room for beside items, and what a light day, one held
+// to another plan's, or one that is hard elsewhere, leaves out on purpose.
+func (x *exercises) dropped(d day, items []program.Prescription, groups []group) []program.Note {
 	var out []program.Note
-	if d.straight && !d.load.main.none() && d.sets.main == 0 && !d.test {
+	if d.straight && !d.load.main.none() && !slices.ContainsFunc(items, func(i program.Prescription) bool { return isMain(&i) }) && !d.test {
 		out = append(out, note(noteLightDay, word("role", "role.main")))
 	}
 	why := noteNoTime

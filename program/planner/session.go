@@ -51,7 +51,7 @@ func (lo *layout) session(d day) program.Session {
 			if total <= minutes || keep == 0 {
 				s.Items = inOrder(items, d.open)
 				s.Minutes = (total + 59) / 60
-				s.Dropped = lo.exercises.dropped(d, groups[keep:])
+				s.Dropped = lo.exercises.dropped(d, s.Items, groups[keep:])
 				return s
 			}
 		}
