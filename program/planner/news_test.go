@@ -28,7 +28,7 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 	a := dayAsks{max: math.MaxInt, holds: map[string]int{}, ended: map[string]bool{}, help: map[string]float64{}, mark: math.MaxInt}
 	for i := range s.Items {
 		item := &s.Items[i]
-		if !isArm(item) || item.Exercise == "toe-assisted-tuck" {
+		if toesDown := item.Try && item.Step == ""; !isArm(item) || toesDown { // which everybody may have
 			continue
 		}
 		w := p.workOf(item)
