@@ -16,6 +16,7 @@ func TestKeepingChangesNothing(t *testing.T) {
 	folder := copyOfDemo(t, oneProgram)
 	shorten(t, folder, everyClient)
 	shorten(t, folder, everyProgram)
+	rewrite(t, filepath.Join(folder, "content/programs/bare-floor.yaml"), "step: advanced tuck", "step: tuck")
 	j := &job{path: folder, surroundings: surroundings{out: io.Discard, err: io.Discard, builtIn: builtIn}}
 	if err := j.open(); err != nil {
 		t.Fatal(err)
@@ -41,7 +42,6 @@ func TestKeepingChangesNothing(t *testing.T) {
 		{"content/clients/maren/assessment.yaml", "mass: 58 kg", "mass: 64 kg"},
 		{"content/clients/maren/assessment.yaml", "share: site", "share: print"},
 		{"content/studio.yaml", "coach: Tilda Roake", "coach: Tilda Roak"},
-		{"content/clients/runa/assessment.yaml", "mass: 60 kg", "mass: 66 kg"},
 		{"content/pages/home.md", "title: ", "title: Our "},
 		{"content/words/en.yaml", "  build: Build", "  build: Work"},
 		{"templates/session.html", "<h1>", "<h1>Our "},
