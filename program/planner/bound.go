@@ -66,12 +66,22 @@ func (h *holds) lasts(item *program.Prescription, week int) int {
 // bound holds a day's straight-arm work to what other plans ask of the day: nothing
 // heavier, and unless all of it is lighter, no more sets and no longer holds.
 func (lo *layout) bound(d day, groups []group) []group {
+	var others []armWork
 	for _, w := range lo.bounds.days {
 		if s := sessionOn(w, d.date); s != nil {
-			than := lo.armWorkOf(s.Items, d.week)
-			if groups = lo.boundTo(than, groups, d.week); d.test && !d.load.main.none() && !tests(groups) {
-				groups = append([]group{{"role.test", lo.testedThere(than.items, d)}}, groups...)
-			}
+			others = append(others, lo.armWorkOf(s.Items, d.week))
+		}
+	}
+	tested := false
+	for _, than := range others {
+		if groups = lo.boundTo(than, groups, d.week); d.test && !d.load.main.none() && !tests(groups) {
+			groups = append([]group{{"role.test", lo.testedThere(than.items, d)}}, groups...)
+			tested = true
+		}
+	}
+	if tested { // what one plan tests may be more than an earlier one asks of the day
+		for _, than := range others {
+			groups = lo.boundTo(than, groups, d.week)
 		}
 	}
 	for _, most := range lo.bounds.wall {

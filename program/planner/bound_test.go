@@ -317,3 +317,27 @@ func TestADayWithoutItsMainWorkSaysSo(t *testing.T) {
 		}
 	}
 }
+
+// One plan has nothing for straight arms on a day, another tests the tuck there: the card tests
+// nothing, whichever of the two is asked first. Held to the second alone it does.
+func TestATestThatAnotherPlanLacksIsNone(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	last := len(p.weeks) - 1
+	date := p.weeks[last].straight[len(p.weeks[last].straight)-1]
+	on := func(items ...program.Prescription) *program.Week {
+		return &program.Week{Start: p.weeks[last].start, Sessions: []program.Session{{Date: date, Items: items}}}
+	}
+	none := on()
+	test := on(program.Prescription{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleTest, Sets: 1, MaxHold: 20, Max: true, StraightArm: true})
+	heavy := []group{{"role.main", []program.Prescription{{Exercise: "straddle-hold", Step: "straddle", Role: program.RoleMain, Sets: 3, Hold: 10, StraightArm: true}}}}
+	for _, c := range []struct {
+		days []*program.Week
+		want bool
+	}{{[]*program.Week{test}, true}, {[]*program.Week{none, test}, false}, {[]*program.Week{test, none}, false}} {
+		p.bounds.days = c.days
+		d := day{date: date, kind: program.WeekTest, straight: true, week: last, test: true, load: &load{main: p.at(&p.body.Steps[0], p.body.Steps[0].Aids()[0], last)}}
+		if got := tests(p.bound(d, heavy)); got != c.want {
+			t.Errorf("held to %d plans: a test %t", len(c.days), got)
+		}
+	}
+}
