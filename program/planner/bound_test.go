@@ -341,3 +341,24 @@ func TestATestThatAnotherPlanLacksIsNone(t *testing.T) {
 		}
 	}
 }
+
+// Work that may be no heavier than a hold of thirty seconds is of the same step with the least help
+// that lasts so long, or of the step below: a minute and a half are beyond every band on the harder one.
+func TestNoHeavierThanAnotherPlansHold(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	tuck, next := &p.body.Steps[0], &p.body.Steps[1]
+	for _, c := range []struct {
+		max  int // tenths of a second
+		step string
+	}{{300, next.ID}, {900, tuck.ID}} {
+		w := p.noHeavier(p.at(next, next.Aids()[0], 0), c.max, 0)
+		if w.step() != c.step || w.max < c.max {
+			t.Errorf("%d tenths: %s for %d", c.max, w.step(), w.max)
+		}
+		for _, aid := range w.rung.Aids() {
+			if at := p.at(w.rung, aid, 0); aid.Help < w.aid.Help && at.max >= c.max && at.hold > 0 {
+				t.Errorf("%d tenths: %d is less help than %d, and lasts %d", c.max, aid.Help, w.aid.Help, at.max)
+			}
+		}
+	}
+}
