@@ -127,7 +127,9 @@ func (l *life) planned(lib *program.Library) (program.Program, *plan) {
 	r := newReading(behind, l.wall, l.on)
 	_, eased := r.painFlags()
 	if nothingDone(&l.a.Log) && r.restAfter().until == 0 { // the plan of Plan
-		out, _ = Plan(lib, &l.a)
+		if out, _ = Plan(lib, &l.a); len(out.Withheld) > 0 {
+			return out, nil
+		}
 		first, _ := firstPlan(behind, out.Start)
 		first.fill(&program.Program{}, nil)
 		return out, first
