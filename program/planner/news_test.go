@@ -33,14 +33,12 @@ func (p *plan) askedOn(s *program.Session, week int) dayAsks {
 		}
 		w := p.workOf(item)
 		a.max = min(a.max, p.look.maxHold(w.aid, week))
-		now := *item
-		now.Find.Marks = slices.Clone(item.Find.Marks)
-		for i, m := range item.Find.Marks {
+		for _, m := range item.Find.Marks {
 			at := item.Moved(m.At)
-			lasts := p.look.maxHold(p.workOf(&at).aid, week)
-			now.Find.Marks[i].Load = p.look.shareHeld(lasts) // by one estimate, as the item
-			a.mark, a.rpe = min(a.mark, lasts), max(a.rpe, item.Find.RPE)
+			a.mark, a.rpe = min(a.mark, p.look.maxHold(p.workOf(&at).aid, week)), max(a.rpe, item.Find.RPE)
 		}
+		now := *item
+		now.Find = program.Find{} // tries at marks count as what they stand for
 		now.Load = p.look.shareHeld(p.look.maxHold(w.aid, week))
 		if counted(now) > 0 || item.Role == program.RoleTest {
 			a.sets += item.Sets
@@ -95,7 +93,7 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 				say("sets %d after %d", y.sets, x.sets)
 			}
 			for k, h := range y.holds {
-				if was, ok := x.holds[k]; ok && h > was && !x.ended[k] {
+				if was, ok := x.holds[k]; ok && 20*h > 21*was && !x.ended[k] { // the other plan is held to others of its own, a second of twenty apart
 					say("hold %d after %d %s %s", h, was, k, w.Sessions[j].Date)
 				}
 			}
