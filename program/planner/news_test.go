@@ -253,7 +253,7 @@ func TestBadNewsNeverAsksMore(t *testing.T) {
 		})
 	}
 	for _, k := range badNews {
-		if count[k.name] < 2 {
+		if steady.Ordinary() && count[k.name] < 2 {
 			t.Errorf("%s was tried %d times", k.name, count[k.name])
 		}
 	}

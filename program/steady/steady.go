@@ -48,6 +48,10 @@ func Fewer(t interface{ Cleanup(func()) }, examples int) {
 	}
 }
 
+// Ordinary reports whether the examples are those of every ordinary run: only of them can it be
+// said that a kind has to be among them.
+func Ordinary() bool { return flag.Lookup("rapid.seed").Value.String() == "1" }
+
 func set(name, value string) {
 	if err := flag.Set(name, value); err != nil {
 		panic(err) // the library has other flags now
