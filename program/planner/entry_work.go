@@ -21,6 +21,9 @@ const (
 // fold is moved at the session's end. The last two take turns to come first, so that minutes
 // which are too few for all leave neither out for good.
 func (lo *layout) entryWork(d day) (out []group) {
+	if len(lo.open) == 0 {
+		return nil
+	}
 	x, done, part := &lo.exercises, map[string]bool{}, lo.comebackPart(d.week)
 	for _, o := range x.open {
 		e := x.opener(&o)
@@ -32,13 +35,14 @@ func (lo *layout) entryWork(d day) (out []group) {
 		if e.Trains[0] == program.ForCompression { // which no pulling balances
 			role = program.RoleTrunk
 		}
+		last := lo.lastEntry(e.ID)
 		item := x.dose(d, e, role) // an easier version moves on as anything does, and what lies on the floor
 		if e.ID == o.Exercise && (o.shown > 0 || e.Grip != program.GripNone) {
 			item = x.dose(day{kind: d.kind}, e, role)
-			o.share(&item, d, lo.lastEntry(e.ID))
+			o.share(&item, d, last)
 		}
 		if part < 100 {
-			backTo(&item, part, lo.lastEntry(e.ID))
+			backTo(&item, part, last)
 		}
 		out = append(out, group{"role.strength", x.checked(&o, item, d)})
 	}
