@@ -179,8 +179,10 @@ func (n news) leaveOut(from *program.Assessment, wall []program.PlanVersion) pro
 	a.Log.Entries = nil
 	for _, e := range from.Log.Entries {
 		e.Sets = slices.Clone(e.Sets)
+		quiet := slices.Contains(n.quiet[:], painDay{date: e.Date, morning: e.Morning})
+		mild := slices.Contains(n.quiet[:], painDay{date: e.Date, morning: e.Morning, mild: true})
 		for i := range e.Sets {
-			n.hush(&e.Sets[i].Pain, &e)
+			n.hush(&e.Sets[i].Pain, quiet, mild)
 		}
 		a.Log.Entries = append(a.Log.Entries, e)
 	}
@@ -227,9 +229,7 @@ func spareSet(sets []program.SetDone, tough *setRead) {
 	}
 }
 
-func (n news) hush(p *program.Pain, of *program.Entry) {
-	quiet := slices.Contains(n.quiet[:], painDay{of.Date, of.Morning, false})
-	mild := slices.Contains(n.quiet[:], painDay{of.Date, of.Morning, true})
+func (n news) hush(p *program.Pain, quiet, mild bool) {
 	for i, at := range []*int{&p.Wrists, &p.Elbows, &p.Shoulders} {
 		switch {
 		case quiet || n.unheard.has(i):
