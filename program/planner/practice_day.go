@@ -164,13 +164,7 @@ func (p *practice) easePractice(s *program.Session) {
 	case backNone, backNear:
 		return
 	case backRest:
-		var items []program.Prescription
-		for _, item := range s.Items {
-			if item, ok := p.rested(item); ok {
-				items = append(items, item)
-			}
-		}
-		s.Items = items
+		s.Items = p.easedItems(s.Items, stage)
 		s.Dropped = p.restNotes()
 	default:
 		for i := range s.Items {

@@ -184,12 +184,7 @@ func (lo *layout) easeBack(s *program.Session, week int) {
 	if stage == backNone {
 		return
 	}
-	var items []program.Prescription
-	for _, item := range s.Items {
-		if item, ok := lo.easedItem(item, stage); ok {
-			items = append(items, item)
-		}
-	}
+	items := lo.easedItems(s.Items, stage)
 	said := []program.Note{note(noteLightDay, word("role", "role.main"))}
 	if lean := lo.leanBack(s, week); stage == backLeans && lean.Sets > 0 {
 		items = inOrder(append(items, lean), false)
@@ -233,6 +228,16 @@ func (lo *layout) leanBack(s *program.Session, week int) program.Prescription {
 		return program.Prescription{}
 	}
 	return lo.hold(lo.lean(week, byLighter, easyLoad, secondLeast, secondLeast), program.RoleSecond, leanSets, leanRest)
+}
+
+// easedItems are what a stage leaves of a session.
+func (lo *layout) easedItems(all []program.Prescription, stage stageBack) (left []program.Prescription) {
+	for _, item := range all {
+		if item, ok := lo.easedItem(item, stage); ok {
+			left = append(left, item)
+		}
+	}
+	return left
 }
 
 // easedItem is an item as a stage leaves it; not ok where it goes.
