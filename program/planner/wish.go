@@ -130,7 +130,7 @@ func (c *client) prefer(i int) {
 	switch why := c.cannot(e); {
 	case len(why) > 0:
 		h.refused[i] = why
-	case e.Trains[0] == program.ForStraightPull && c.limits.elbowSore:
+	case c.limits.elbowSore && pullsStraight(e):
 		h.refused[i] = []program.Note{note(noteWishJoint, word("joint", "joint.elbows"))}
 	case c.isMain(e.ID):
 		h.refused[i] = []program.Note{note(noteWishMain)}

@@ -68,7 +68,7 @@ func (c *client) careful() bool {
 // takes the place of, and loads already; nil where it comes on top.
 func (c *client) harms(e, spared *program.Exercise, d dayOf) (why []program.Note) {
 	for _, j := range joints {
-		if sore(*j.state(&c.athlete.Health)) && (hardOnJoint(e, j.name) && (spared == nil || !hardOnJoint(spared, j.name)) || pullsStraight(e, j.name)) {
+		if sore(*j.state(&c.athlete.Health)) && (hardOnJoint(e, j.name) && (spared == nil || !hardOnJoint(spared, j.name)) || j.name == "elbows" && pullsStraight(e)) {
 			why = append(why, note(noteWishJoint, word("joint", j.key)))
 		}
 	}
@@ -84,11 +84,9 @@ func (c *client) harms(e, spared *program.Exercise, d dayOf) (why []program.Note
 	return why
 }
 
-// pullsStraight reports whether an exercise pulls with straight arms and the joint is the
-// elbow: sore ones never do, whatever it takes the place of.
-func pullsStraight(e *program.Exercise, joint string) bool {
-	return joint == "elbows" && e.Trains[0] == program.ForStraightPull
-}
+// pullsStraight reports whether an exercise pulls with straight arms: sore elbows never do,
+// whatever it takes the place of.
+func pullsStraight(e *program.Exercise) bool { return e.Trains[0] == program.ForStraightPull }
 
 // breaks says which other rules an exercise goes against on a day.
 func (c *client) breaks(e *program.Exercise, d dayOf) (rules []program.Note) {
