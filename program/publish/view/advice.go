@@ -13,37 +13,29 @@ var (
 
 // advice gathers what every handout repeats.
 func (s *speech) advice() Advice {
-	stop := s.list("stop_rule", stopRule)
+	stop := s.list(s.say, "stop_rule", stopRule)
 	return Advice{
-		DayTitle: s.say("day_rule.title"), DayRule: s.dayRules(), DayShort: s.ofDay("day_rule.short"),
+		DayTitle: s.say("day_rule.title"), DayRule: s.list(s.ofDay, "day_rule", dayRule), DayShort: s.ofDay("day_rule.short"),
 		StopTitle: s.say("stop_rule.title"), StopRule: stop, StopLine: capital(strings.Join(stop, "; ")) + ".", StopShort: s.say("stop_rule.short"),
-		PainTitle: s.say("pain_rule.title"), PainRule: s.list("pain_rule", painRule),
-		MissedTitle: s.say("missed.title"), Missed: s.list("missed", missed),
-		CautionTitle: s.say("caution.title"), Cautions: s.list("caution", cautions),
+		PainTitle: s.say("pain_rule.title"), PainRule: s.list(s.say, "pain_rule", painRule),
+		MissedTitle: s.say("missed.title"), Missed: s.list(s.say, "missed", missed),
+		CautionTitle: s.say("caution.title"), Cautions: s.list(s.say, "caution", cautions),
 		NotMedical: s.say("caution.not_medical"),
 	}
 }
 
-func (s *speech) dayRules() []string {
-	var all []string
-	for _, name := range dayRule {
-		all = append(all, s.ofDay("day_rule."+name))
-	}
-	return all
-}
-
 // ofDay is a rule of the day: for holds where balance has lines to hold first, and no tries yet.
-func (s *speech) ofDay(key string) string {
+func (s *speech) ofDay(key string, pairs ...string) string {
 	if s.balances() && entering(s.program) {
-		return s.plain(key)
+		return s.plain(key, pairs...)
 	}
-	return s.say(key)
+	return s.say(key, pairs...)
 }
 
-func (s *speech) list(section string, names []string) []string {
+func (s *speech) list(say func(key string, pairs ...string) string, section string, names []string) []string {
 	var all []string
 	for _, name := range names {
-		all = append(all, s.say(section+"."+name))
+		all = append(all, say(section+"."+name))
 	}
 	return all
 }
