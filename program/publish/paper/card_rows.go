@@ -155,10 +155,7 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 	at := map[string]int{}
 	for i := range c.Items {
 		item := &c.Items[i]
-		caption := s.caption(item, t)
-		if i == c.Main && item.RoleKey == program.RoleStrength && !s.list {
-			caption = ""
-		}
+		caption := s.caption(item, i == c.Main, t)
 		if n, ok := at[caption]; ok && caption != "" {
 			rows[n].items = append(rows[n].items, item)
 			if rows[n].items[0].RoleKey != item.RoleKey && caption == t.Against {
@@ -178,12 +175,14 @@ func (s sharing) rows(c *view.Card, t view.CardWords) []cardRow {
 }
 
 // caption is the name of the row that an item shares; empty: it has its own.
-func (s sharing) caption(item *view.CardItem, t view.CardWords) string {
+func (s sharing) caption(item *view.CardItem, main bool, t view.CardWords) string {
 	against := item.RoleKey.Against() && (s.rests || s.pulls && item.Remark == "")
 	drill := item.RoleKey.Against() || slices.Contains([]program.Role{program.RoleStrength, program.RoleTrunk, program.RoleMobility}, item.RoleKey)
 	switch {
 	case s.list && drill:
 		return t.Finish
+	case main && item.RoleKey == program.RoleStrength: // of who trains the entry
+		return ""
 	case against || s.strength && item.RoleKey == program.RoleStrength:
 		return t.Against
 	case s.finish && (item.RoleKey == program.RoleTrunk || item.RoleKey == program.RoleMobility):
