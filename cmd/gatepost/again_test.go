@@ -35,11 +35,7 @@ type twins struct {
 
 func newTwins(t *testing.T) *twins {
 	w := &twins{t: t, less: t.TempDir(), all: t.TempDir(), dice: rand.New(rand.NewPCG(*editSeed, 0)), day: 10}
-	copyDemo(t, w.less, "")
-	shorten(t, w.less, everyClient)
-	if err := os.RemoveAll(filepath.Join(w.less, "content/clients/anselm")); err != nil {
-		t.Fatal(err)
-	}
+	small(t, w.less, "anselm")
 	if err := os.CopyFS(w.all, os.DirFS(w.less)); err != nil {
 		t.Fatal(err)
 	}

@@ -158,8 +158,8 @@ func TestEntryTakesTurnsWhereMinutesAreFew(t *testing.T) {
 	}
 }
 
-// After three weeks away the hang is what it was, in seven sets of ten: twice 11 s after four times
-// 11 s, and four sets again in the fourth week.
+// After three weeks away the hang is what it was, in seven sets of ten: twice 13 s after four times
+// 13 s.
 func TestEntryComesBackAfterWeeksOff(t *testing.T) {
 	c := readPanel(t, []string{"testdata/panel/31-lever-first-timer.txt"})[0]
 	a := *c.assessment

@@ -93,7 +93,7 @@ func harder(p *plan, without, with *program.Program) (out []string) {
 				say("sets %d after %d", y.sets, x.sets)
 			}
 			for k, h := range y.holds {
-				if was, ok := x.holds[k]; ok && 20*h > 21*was && !x.ended[k] { // the other plan is held to others of its own, a second of twenty apart
+				if was, ok := x.holds[k]; ok && h > was && !(was >= 20 && h == was+1) && !x.ended[k] { // the other plan is held to others of its own, a second of twenty apart
 					say("hold %d after %d %s %s", h, was, k, w.Sessions[j].Date)
 				}
 			}
