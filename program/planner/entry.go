@@ -18,9 +18,9 @@ import (
 // the hands alone is not asked for what nobody tested, nor who has lifted for a fold of the
 // hips: what it costs is in the load.
 
-// So long must a step have been held, and so often repeated upside down, for nobody to ask
+// So long must a step have been held, and so often pressed upside down, for nobody to ask
 // for the entry: our judgement. Three presses at a wall are fourteen push-ups by Epley's
-// equation, about what the entry asks for.
+// equation, about what the entry asks for. A lift leans, rises and stands: one is enough.
 const enteredAt, enteredReps = 5, 3 // s
 
 // opening is one thing that is asked for, and the best that was shown of it.
@@ -46,13 +46,16 @@ func (c *client) openings(log []program.Entry) []opening {
 	return out
 }
 
-// stood reports whether a test has a step repeated, up and not only down, by who stands on
-// the hands alone.
+// stood reports whether a test has a step lifted, or repeated, up and not only down, by who
+// stands on the hands alone.
 func (c *client) stood() bool {
 	return slices.ContainsFunc(c.athlete.Tests, func(t program.Hold) bool {
 		step, ok := c.road.Step(t.Step)
-		return ok && t.Seconds >= enteredReps*program.SecondsPerRep && !step.Press.Lower && !step.Lift.Lower &&
-			(c.road.Load == program.LoadLift || slices.Contains(onHands, step.Press.Rest))
+		if !ok || step.Press.Lower || step.Lift.Lower {
+			return false
+		}
+		reps := t.Seconds / program.SecondsPerRep
+		return c.road.Load == program.LoadLift && reps >= 1 || slices.Contains(onHands, step.Press.Rest) && reps >= enteredReps
 	})
 }
 

@@ -62,3 +62,15 @@ func TestTheEntryGoesOverTheBox(t *testing.T) {
 		}
 	}
 }
+
+// Who has lifted twice from a block stands on the hands: what goes beside the work on the floor is
+// the line at the wall, on the days it stands, and never the one that lies.
+func TestWhoLiftsDrawsTheLineAtTheWall(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/35-lift-beginner.txt"})[0]
+	a := *c.assessment
+	a.Tests = []program.Hold{{Step: "block-40", Reps: 2}}
+	p, _ := planner.Plan(c.library, &a)
+	if wall, lying := printedOf(&p, "wall-handstand-line"), printedOf(&p, "lying-handstand-line"); wall < 12 || lying != 0 {
+		t.Errorf("%d days at the wall, %d lying", wall, lying)
+	}
+}

@@ -208,10 +208,10 @@ func (x *exercises) line(d day) []program.Prescription {
 	return x.one(d, n, program.RoleMobility)
 }
 
-// tooSoon reports whether an exercise would turn somebody new upside down who has not
-// shown it for as long as it is printed.
+// tooSoon reports whether an exercise would turn somebody new upside down who has shown
+// neither it, for as long as it is printed, nor a step that goes there.
 func (x *exercises) tooSoon(e *program.Exercise, d day) bool {
-	return e.Trains[0] == program.ForHandstand && x.isNew(d) && x.best(program.Hold{Exercise: e.ID}, nil) < e.Dose.Hold
+	return e.Trains[0] == program.ForHandstand && x.isNew(d) && !x.stood() && x.best(program.Hold{Exercise: e.ID}, nil) < e.Dose.Hold
 }
 
 // one prescribes the exercise chosen for a need, if there is one.

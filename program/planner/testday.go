@@ -11,8 +11,8 @@ import (
 // the cautious hold allows.
 func (lo *layout) testItems(d day) []program.Prescription {
 	w, week, hold := d.load.main, len(lo.weeks)-1, lo.likelyHold
-	if len(lo.open) > 0 {
-		return lo.exercises.entryTests()
+	if tests := lo.exercises.entryTests(); len(tests) > 0 {
+		return tests
 	}
 	if w.none() {
 		if len(lo.tries(d)) > 0 { // which say enough

@@ -52,6 +52,14 @@ func TestBlockWithoutHandsTestsTheTrunk(t *testing.T) {
 			t.Error("the first week trains something else")
 		}
 	}
+	presses := func(a *program.Assessment) { // push-ups and a line at the wall are asked for first
+		a.Goal = program.Goal{Skill: "handstand-push-up", Step: "wall", Hold: 9, By: a.Measured + 180}
+		a.Kit, a.Tests = []string{"wall"}, []program.Hold{{Step: "raised-pike", Reps: 4, Seconds: 12}}
+	}
+	p := programOf(t, clientOf(t, presses, soreWrists, aged(15), on(sat)))
+	if tests := tested(&p); len(tests) != 1 || tests[0].Exercise != "hollow-hold" || !tests[0].Check || tests[0].Hold == 0 {
+		t.Errorf("before the entry of a press: tests %+v", tests)
+	}
 }
 
 // strong is a client who has trained for a year, of whom nothing hurts and who holds the

@@ -13,8 +13,13 @@ import (
 // cardOf is the card of a session that holds one item.
 func cardOf(t *testing.T, p *program.Program, item program.Prescription) view.CardItem {
 	t.Helper()
+	return cardIn(t, viewtest.Library(), p, item)
+}
+
+func cardIn(t *testing.T, lib *program.Library, p *program.Program, item program.Prescription) view.CardItem {
+	t.Helper()
 	p.Weeks[0].Sessions[0].Items = []program.Prescription{item}
-	v, problems := view.New(viewtest.Coach(), viewtest.Library(), p)
+	v, problems := view.New(viewtest.Coach(), lib, p)
 	if problems.Stop() {
 		t.Fatal(problems)
 	}
@@ -56,6 +61,12 @@ func TestWordsOfOpenSets(t *testing.T) {
 		if plain(got.Amount) != want || got.Hold != 0 || got.Easier != "" || got.Harder != "" {
 			t.Errorf("%q of %d s, easier %q, harder %q, want %q and nothing else", got.Amount, got.Hold, got.Easier, got.Harder, want)
 		}
+	}
+	lib := viewtest.Library() // what is pressed or lifted is counted
+	lib.RoadMaps[0].Load = program.LoadLift
+	got := cardIn(t, lib, viewtest.Program(), program.Prescription{Role: program.RoleTest, Step: "tuck", Sets: 3, Try: true})
+	if want := "3 tries, as many as stay clean; write how many"; plain(got.Amount) != want {
+		t.Errorf("%q of a lift, want %q", got.Amount, want)
 	}
 }
 
