@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"gatepost/program"
 )
@@ -477,11 +478,31 @@ func checkTaper(_ *program.Library, a *program.Assessment, p *program.Program) (
 	return v
 }
 
+// failed reports whether a log has a set that was broken, at RPE 9.5 or above, or of less than
+// was ever printed, of something that trains what an exercise trains.
+func failed(lib *program.Library, log *program.Log, p *program.Program, exercise string) bool {
+	trains := func(id string) program.Purpose {
+		e, _ := lib.Exercise(id)
+		return e.Trains[0]
+	}
+	most := map[string]float64{}
+	for i := range p.Weeks {
+		for _, it := range items(&p.Weeks[i]) {
+			most[it.Exercise] = max(most[it.Exercise], float64(it.Reps+it.Hold))
+		}
+	}
+	return slices.ContainsFunc(log.Entries, func(e program.Entry) bool {
+		return e.Exercise != "" && trains(e.Exercise) == trains(exercise) && slices.ContainsFunc(e.Sets, func(s program.SetDone) bool {
+			return s.Clean == program.CleanNo || s.RPE >= 9.5 || float64(s.Reps)+s.Seconds < most[e.Exercise]
+		})
+	})
+}
+
 // checkMoves: no exercise keeps the same dose for more than three build weeks running,
 // whatever weeks without it or easy ones lie between. The preparation may, and after two
 // weeks off all begins anew. What an entry asks for waits at nine tenths of what was shown
-// until more is shown.
-func checkMoves(lib *program.Library, _ *program.Assessment, p *program.Program) (v verdict) {
+// until more is shown, and what did not come off, or is a harder move of it, goes back.
+func checkMoves(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	road, _ := lib.RoadMap(p.Skill)
 	entry := func(id string) bool {
 		return slices.ContainsFunc(road.Entry, func(h program.Hold) bool { return h.Exercise == id })
@@ -507,6 +528,9 @@ func checkMoves(lib *program.Library, _ *program.Assessment, p *program.Program)
 			}
 		}
 		for key, d := range doses {
+			if _, exercise, _ := strings.Cut(key, " "); failed(lib, &a.Log, p, exercise) {
+				continue
+			}
 			slices.Sort(d)
 			now := fmt.Sprint(slices.Compact(d))
 			if same[key]++; now != before[key] {

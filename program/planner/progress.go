@@ -9,27 +9,24 @@ import (
 // # Nothing stands still
 //
 // No exercise keeps the same dose for more than three build weeks running.
-////
+//
 // What the planner does not compute moves by small steps (common practice): one
 // repetition or a few seconds more every second build week since the exercise came
 // in, to half as much again and never beyond fifteen repetitions, which is as far as
 // repetitions tell of strength. Then comes the exercise's harder move, or else one set
 // more. Of pulling, whose sets follow the pushing, every third week. A deload goes back
 // to the exercise as it began, and so does whoever was off for two weeks or has a joint
-// sore since. The preparation stays: warming up is no work to add to.
+// sore since. A week in which a set did not come off takes the exercise one move back, and
+// it goes on from there. The preparation stays: warming up is no work to add to.
 
 // progressed is an exercise and its dose in a build week.
 func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
-	every := movesEvery
-	if role.Against() {
-		every = againstMovesEvery
-	}
 	dose, from := e.Dose, e.Dose
 	came, ok := x.came[e.ID]
 	if !ok {
 		return e, dose
 	}
-	for range (d.builds - came) / every {
+	for range (d.builds - came) / movesBy(role) {
 		next, more := longer(dose, from)
 		if !more {
 			if h := x.harder(e, d); h != nil {
@@ -139,6 +136,37 @@ func (lo *layout) comeIn(i int, w *program.Week) {
 			}
 		}
 	}
+	if i < len(lo.past.fell) {
+		for exercise, role := range lo.past.fell[i] {
+			lo.exercises.moveBack(exercise, role)
+		}
+	}
+}
+
+// moveBack takes an exercise, and what has come to it by harder moves, one move back.
+func (x *exercises) moveBack(exercise string, role program.Role) {
+	for id := range x.came {
+		if x.leadsTo(id, exercise, mostMoves) {
+			x.came[id] += movesBy(role)
+		}
+	}
+}
+
+// leadsTo reports whether an exercise is another one, or comes to it by so many harder moves.
+func (x *exercises) leadsTo(id, harder string, moves int) bool {
+	e, ok := x.lib.Exercise(id)
+	return id == harder || ok && moves > 0 && slices.ContainsFunc(e.Harder, func(h string) bool { return x.leadsTo(h, harder, moves-1) })
+}
+
+// mostMoves are the harder moves that a block of sixteen weeks has room for, and more.
+const mostMoves = 4
+
+// movesBy is how many build weeks lie between two small moves of an exercise.
+func movesBy(role program.Role) int {
+	if role.Against() {
+		return againstMovesEvery
+	}
+	return movesEvery
 }
 
 // leanHold is how long easy leans last: fifteen seconds at first, and up to twenty-five.

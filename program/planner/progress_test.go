@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -78,6 +79,52 @@ func TestProgressionAfterBadNews(t *testing.T) {
 		x := exercises{&client{lib: lib, athlete: &a}, nil, map[string]int{"it": 0}}
 		if got := x.dose(day{kind: program.WeekBuild, builds: 6}, &lib.Exercises[0], program.RoleStrength); got.Exercise != want {
 			t.Errorf("elbows %s: %s", joint, got.Exercise)
+		}
+	}
+}
+
+// Who broke off at four of six repetitions in the second week, lost the shape or had nothing
+// left, is two build weeks behind from then on. What came off as printed moves on as it would
+// have (common practice: nobody adds to what did not come off).
+func TestWhatDidNotComeOffGoesBackByAMove(t *testing.T) {
+	a := clientOf(t)
+	first := programOf(t, a)
+	var days []program.Entry
+	var straddle []program.Date
+	for _, w := range first.Weeks[:7] {
+		for _, s := range w.Sessions {
+			days = append(days, program.Entry{Date: s.Date, AsPrinted: true})
+			if slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "prone-straddle" }) && w.Kind == program.WeekBuild {
+				straddle = append(straddle, s.Date)
+			}
+		}
+	}
+	did := func(on program.Date, s program.SetDone) program.Entry {
+		return program.Entry{Date: on, Exercise: "prone-straddle", Sets: []program.SetDone{s}}
+	}
+	for _, c := range []struct {
+		name string
+		line program.Entry
+		want string // of weeks printed anew
+	}{
+		{"as printed", did(straddle[1], program.SetDone{Reps: 6, RPE: 7, Clean: program.CleanYes}), "3×9 3×9 4×7"},
+		{"four of six", did(straddle[1], program.SetDone{Reps: 4}), "3×8 3×8 3×9"},
+		{"nothing left", did(straddle[1], program.SetDone{Reps: 6, RPE: 10}), "3×8 3×8 3×9"},
+		{"broken", did(straddle[1], program.SetDone{Reps: 6, Clean: program.CleanNo}), "3×8 3×8 3×9"},
+	} {
+		a.Log.Entries = append(slices.Clone(days), c.line)
+		q := Replan(library(t), &a, nil, first.Weeks[7].Start)
+		var got []string
+		for _, w := range q.Weeks[8:] {
+			for _, it := range items(&w) {
+				if it.Exercise == "prone-straddle" && w.Kind == program.WeekBuild {
+					got = append(got, fmt.Sprintf("%d×%d", it.Sets, it.Reps))
+					break
+				}
+			}
+		}
+		if s := strings.Join(got, " "); s != c.want {
+			t.Errorf("%s: %s, want %s", c.name, s, c.want)
 		}
 	}
 }

@@ -160,7 +160,7 @@ func (r *reading) behind(gates []program.GateRead) past {
 		week.Number = len(b.weeks) + 1
 		week.Stance = r.stanceOf(&week)
 		b.weeks = append(b.weeks, week)
-		b.counted = append(b.counted, r.countedIn(i, w))
+		b.counted, b.fell = append(b.counted, r.countedIn(i, w)), append(b.fell, w.fell())
 		if kind == program.WeekBuild && (!week.ByCoach || b.last.main.none()) { // else it goes on from the last week of its own
 			last := r.loadOf(&week)
 			if b.rigged++; last.main.rung == nil || !b.hangs(last.main.rung, last.main.aid) {

@@ -15,6 +15,7 @@ type past struct {
 	on      program.Date   // of the review; 0 in a first plan
 	weeks   []program.Week // of this block, over: as printed; away where nothing was done
 	counted []int          // half seconds done in each of them
+	fell    []fallen       // what did not come off in each of them
 	before  []weekDone     // weeks of earlier blocks
 	last    load           // straight-arm work of the last build week, as printed
 	lastOf  int            // number of the week that this is of; 0: none
