@@ -114,8 +114,8 @@ const (
 	olderTestRest = 3  // the same from 45 years on
 )
 
-// Moving on. Nothing stands still, and nobody is hurried (our judgement; small steps are
-// common practice).
+// Moving on. Nothing stands still, nobody is hurried, and an exercise of which a set did not
+// come off goes back by a move (our judgement; small steps are common practice).
 const (
 	reserve           = 6  // s beyond a gate's that must be predicted free before the next step
 	repeats           = 2  // times that a week is repeated whose gate was not passed, then a little help is back
