@@ -38,8 +38,8 @@ func (s *speech) changed(p *program.Program, c *program.Change) string {
 		lines = append(lines, s.say("review.work", "work", join(s.name(*w), s.week(*w).Line)))
 	}
 	lines = append(lines, s.notes(c.Notes)...)
-	if n := len(c.Cards); n > 0 {
-		lines = append(lines, s.say(s.plural("review.cards", n), "dates", s.briefs(c.Cards)))
+	if len(c.Cards) > 0 {
+		lines = append(lines, s.cardsOf(c))
 	}
 	if len(c.Gone) > 0 {
 		lines = append(lines, s.say("review.gone", "dates", s.briefs(c.Gone)))
@@ -48,7 +48,12 @@ func (s *speech) changed(p *program.Program, c *program.Change) string {
 	return week + ": " + strings.Join(lines, " ")
 }
 
-// changedLater is what a week further ahead has become: "Week 9: now …".
+func (s *speech) cardsOf(c *program.Change) string {
+	return s.say(s.plural("review.cards", len(c.Cards)), "dates", s.briefs(c.Cards))
+}
+
+// changedLater is what a week further ahead has become: "Week 9: now …", or where it has no
+// main work, which of its cards differ.
 func (s *speech) changedLater(p *program.Program, c *program.Change) string {
 	week := s.say("week.number", "number", strconv.Itoa(c.Week))
 	w := weekOf(p, c.Start)
@@ -59,11 +64,13 @@ func (s *speech) changedLater(p *program.Program, c *program.Change) string {
 	if w.Kind != program.WeekBuild || w.Gate {
 		week = join(week, v.Kind)
 	}
-	work := join(v.Step, v.Line)
-	if work == "" {
-		return week + "."
+	switch work := join(v.Step, v.Line); {
+	case work != "":
+		return week + ": " + s.say("review.work", "work", work)
+	case len(c.Cards) > 0:
+		return week + ": " + s.cardsOf(c)
 	}
-	return week + ": " + s.say("review.work", "work", work)
+	return week + "."
 }
 
 // reprint says what to print now, and what can wait. What waited once is printed

@@ -29,9 +29,10 @@ func replanned(cards map[int]int) (*program.Program, *program.Review) {
 
 // The coming week is told in full, later ones in a line of what they are now.
 func TestLaterWeeksTakeALine(t *testing.T) {
-	p, r := replanned(map[int]int{5: 2, 8: 3, 9: 3, 12: 1})
+	p, r := replanned(map[int]int{5: 2, 8: 3, 9: 3, 11: 1, 12: 0})
 	r.Changes = append(r.Changes, program.Change{Week: 13, Start: p.Start + 84, Notes: []program.Note{{Code: "change-gone"}}, Gone: []program.Date{p.Start + 84}})
 	p.Weeks[8].Gate = true
+	p.Weeks[10] = program.Week{Number: 11, Start: p.Weeks[10].Start, Kind: program.WeekTest}
 	p.Weeks[11] = program.Week{Number: 12, Start: p.Weeks[11].Start, Kind: program.WeekAway}
 	v, problems := view.NewReview(viewtest.Coach(), viewtest.Library(), p, r)
 	for _, problem := range problems {
@@ -41,6 +42,7 @@ func TestLaterWeeksTakeALine(t *testing.T) {
 		"Week 5, 8 to 14 Feb: now open tuck, 4 × 12 s, middle, strap 20 cm. Cards: 8 Feb, 9 Feb.",
 		"Week 8, Deload: now open tuck, 2 × 6 s, free.",
 		"Week 9, Gate: now advanced tuck, 4 × 12 s, narrow + middle.",
+		"Week 11, Test: Card: 22 Mar.",
 		"Week 12, Away.",
 		"Week 13: This week is no more.",
 	}
