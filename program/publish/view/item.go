@@ -113,8 +113,6 @@ func (s *speech) amount(p program.Prescription) string {
 		return s.openReps(p)
 	case practised(p):
 		return s.practice(p)
-	case p.Try && p.Step != "" && s.repeats():
-		return s.say(s.plural("amount.tries_reps", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Try:
 		return s.say(s.plural("amount.tries", p.Sets), "sets", strconv.Itoa(p.Sets))
 	case p.Max:
