@@ -1,6 +1,11 @@
 package view
 
-import "strings"
+import (
+	"slices"
+	"strings"
+
+	"gatepost/program"
+)
 
 // The order in which advice is given, by name in the words file.
 var (
@@ -24,12 +29,17 @@ func (s *speech) advice() Advice {
 	}
 }
 
-// ofDay is a rule of the day: for holds where balance has lines to hold first, and no tries yet.
+// ofDay is a rule of the day: of its own where something else comes before the steps.
 func (s *speech) ofDay(key string, pairs ...string) string {
-	if s.balances() && entering(s.program) {
-		return s.plain(key, pairs...)
+	if entering(s.program) || s.repeats() && leansFirst(s.program) {
+		return s.plain(key+"_first", pairs...)
 	}
 	return s.say(key, pairs...)
+}
+
+// leansFirst reports whether some week's main work is on the floor, where all is held.
+func leansFirst(p *program.Program) bool {
+	return slices.ContainsFunc(p.Weeks, func(w program.Week) bool { return w.Ahead > 0 })
 }
 
 func (s *speech) list(say func(key string, pairs ...string) string, section string, names []string) []string {
