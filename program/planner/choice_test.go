@@ -92,6 +92,22 @@ func TestOneThickBandIsNotHungForItsOwnSake(t *testing.T) {
 	}
 }
 
+// Whoever holds the tuck, which is the goal, for thirty seconds holds it free from the first
+// week on: a band that takes thirty grams is no help to hang.
+func TestThirtyGramsAreNoHelp(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		oneThick(a)
+		a.Goal.Step, a.Goal.Hold, a.Training.Weeks = "tuck", 10, 3
+		a.Bands = []program.Band{loop("thread", 1, []float64{1.3, 1.6, 1.9}, kgf(0.02, 0.03, 0.04))}
+		a.Tests = []program.Hold{{Step: "tuck", Seconds: 30}}
+	})
+	for _, w := range builds(&p) {
+		if w.Step != "tuck" || !w.Rig.Free() || w.Hold < 10 {
+			t.Errorf("week %d: %s %d s with %.1f N of help", w.Number, w.Step, w.Hold, w.Help)
+		}
+	}
+}
+
 // The same client with a strap of any length does what the note said, and the help
 // tapers: never more of it on one step than in the week before, and the tuck is free
 // before the block ends.

@@ -65,7 +65,7 @@ func held(effort float64, max int) int {
 func (h *holds) at(r *ladder.Rung, o ladder.Aid, week int) work {
 	w := work{rung: r, aid: o, max: h.look.maxHold(o, week)}
 	w.share = h.look.shareHeld(w.max)
-	if !o.HangsIn(h.weeks[week].start) || float64(o.Help) > bandShare*10*h.body.Weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) {
+	if !o.HangsIn(h.weeks[week].start) || float64(o.Help) > bandShare*10*h.body.Weight || h.limits.elbowSore && w.share > elbowLoad || h.asksMore(w, week) || h.helpsNot(w, week) {
 		return w
 	}
 	h.setHold(&w, week)
@@ -73,6 +73,12 @@ func (h *holds) at(r *ladder.Rung, o ladder.Aid, week int) work {
 		w.hold, w.short = max(w.hold, least), false
 	}
 	return w
+}
+
+// helpsNot reports whether a rig's work is predicted to last no longer than the free hold:
+// so little help as a rig nobody has used is in doubt by anyway.
+func (h *holds) helpsNot(w work, week int) bool {
+	return !w.aid.Rig.Free() && w.max <= h.look.maxHold(w.rung.Free(), week)
 }
 
 func (h *holds) setHold(w *work, week int) {
