@@ -208,9 +208,10 @@ func (lo *layout) replaceBegun(w *program.Wish, s *program.Session, week int) (g
 
 func isArmItem(i program.Prescription) bool { return isArm(&i) }
 
-// sayAhead writes the coach's words on the days still to come that they are for.
+// sayAhead writes the coach's words on the days still to come that they are for: who reads
+// the log on a Monday, and plans that week anew, has the Monday before them.
 func (sn *season) sayAhead(weeks []program.Week) {
-	say(sn.athlete.Wishes, weeks, sn.past.on+1)
+	say(sn.athlete.Wishes, weeks, min(sn.past.on+1, sn.now()))
 }
 
 // say writes a coach's words on the days that they are for, from a day on.

@@ -75,6 +75,20 @@ func TestTheWeekThatHasBegun(t *testing.T) {
 	is(t, review.Wishes[2], program.WishOver, noteWishBegun)
 }
 
+// A log read on a Monday, before the week has begun, plans that day anew: what the coach says
+// for it is on its card.
+func TestMondaysWordsAreOnMondaysCard(t *testing.T) {
+	a, wall, first := kept(t, []int{0})
+	on := first.Weeks[1].Start
+	a.Training.Days = []time.Weekday{time.Monday, time.Wednesday, time.Friday}
+	a.Wishes = program.Wishes{{Kind: program.WishSay, From: on, To: on, Text: "Film it."}}
+	review, p, _ := Read(library(t), &a, wall, on)
+	if s := sessionOn(&p.Weeks[1], on); s == nil || !slices.Equal(s.Say, []string{"Film it."}) {
+		t.Errorf("%+v", s)
+	}
+	is(t, review.Wishes[0], program.WishDone)
+}
+
 // What is written after a plan was kept waits for the next one; words do not.
 func TestWishesWaitForTheNextPlan(t *testing.T) {
 	a, wall, first := kept(t, []int{0})
