@@ -28,6 +28,16 @@ func (ms *measures) believed(prior strength.State, seen []strength.Observation) 
 	return shared, notes
 }
 
+// alone are the dates and chances of a client by the own tests. Who is taken to be weaker
+// than those say may be given lighter work, more of it, and gain more by it: what was shown
+// elsewhere brings the goal no nearer for that.
+func alone(lib *program.Library, a *program.Assessment) otherPlan {
+	own := *a
+	own.Others = nil
+	p, _ := planFor(lib, &own, true)
+	return otherPlan{forecasts: p.Forecasts}
+}
+
 // kin are the other skills that were tested and whose strength goes with this one's.
 func (ms *measures) kin() (all []strength.Kin, notes []program.Note) {
 	var met []string

@@ -3,10 +3,12 @@ package planner
 import (
 	"math"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
 	"gatepost/program"
+	"gatepost/program/steady"
 	"gatepost/program/strength"
 )
 
@@ -88,8 +90,33 @@ func TestKinIsAsTheRoadMapsSay(t *testing.T) {
 	}
 }
 
+// One second of an open tuck gives the tuck 97 chances in a hundred by March. A tuck lever that
+// was not held has the third week lean once more, which is more work, and makes it no 98.
+func TestMoreLightWorkBringsTheGoalNoNearer(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		a.Athlete = program.Athlete{Name: "Some One", Sex: "female", Born: program.NewDate(2008, 1, 9), Mass: 40, Height: 1.45, ArmSpan: 1.392}
+		a.Training = program.Training{Best: &program.Hold{Step: "tuck", Seconds: 8}, Days: []time.Weekday{time.Sunday}, Minutes: 20, Weeks: 4}
+		a.Goal = program.Goal{Skill: "planche", Step: "tuck", Hold: 3, By: program.NewDate(2027, 3, 24)}
+		a.Kit, a.Bands, a.Hanging = nil, nil, program.Hanging{Anchor: 1.8, Support: 0.1, Drops: []float64{0}}
+		a.Tests = []program.Hold{{Step: "open-tuck", Seconds: 1}}
+		a.Others = []program.OtherTest{{Skill: "front-lever", Step: "tuck"}}
+	})
+	if p.Weeks[2].Step != "" || p.Goal.Chance != 0.97 {
+		t.Errorf("week 3 on %q, chance %v", p.Weeks[2].Step, p.Goal.Chance)
+	}
+}
+
+// plannedOn is the strength that each week of a first plan is planned on, N·m held twelve
+// seconds, whatever the weeks come to hold.
+func plannedOn(lib *program.Library, a *program.Assessment) []float64 {
+	_, m, _ := begin(lib, a)
+	p, _ := firstPlan(m, blockStart(a))
+	return newOutlook(&p.season).low
+}
+
 // Whoever was tested at the skill itself is never asked more for what was shown elsewhere,
-// and expects the goal no sooner.
+// and expects the goal no sooner. The strength that a week prints counts what the weeks
+// before it earn, and lighter work may be more of it: so it is no measure here.
 func TestOtherTestsNeverAskMore(t *testing.T) {
 	lib := library(t)
 	lowered := 0
@@ -103,19 +130,25 @@ func TestOtherTestsNeverAskMore(t *testing.T) {
 		a.Others = []program.OtherTest{{Skill: "front-lever", Step: rapid.SampledFrom([]string{"tuck", "advanced-tuck", "straddle", "full"}).Draw(t, "other"),
 			Seconds: float64(rapid.IntRange(0, 30).Draw(t, "held elsewhere"))}}
 		q := planned(t, lib, &a)
-		for i := range p.Weeks {
-			if was, is := p.Weeks[i].Capacity, q.Weeks[i].Capacity; is > 1.001*was { // weeks of other work may gain a hair more
-				t.Errorf("week %d: %.2f N·m, without the other test %.2f", i+1, is, was)
+		own := a
+		own.Others = nil
+		was := plannedOn(lib, &own)
+		for i, is := range plannedOn(lib, &a) {
+			if is > was[i] {
+				t.Errorf("week %d: %.4f N·m, without the other test %.4f", i+1, is, was[i])
 			}
 		}
-		if q.Goal.Chance > p.Goal.Chance {
-			t.Errorf("chance %v, without the other test %v", q.Goal.Chance, p.Goal.Chance)
+		for i, f := range q.Forecasts {
+			o := p.Forecasts[i]
+			if f.Chance > o.Chance || f.Early != later(f.Early, o.Early) || f.Likely != later(f.Likely, o.Likely) || f.Late != later(f.Late, o.Late) {
+				t.Errorf("%v, without the other test %v", f, o)
+			}
 		}
 		if hasNote(q.Notes, noteKin) {
 			lowered++
 		}
 	})
-	if lowered < 5 {
+	if steady.Ordinary() && lowered < 5 {
 		t.Errorf("lowered %d times: too little to tell", lowered)
 	}
 }

@@ -262,7 +262,7 @@ func (p *plan) easedBy(i int) []program.Note {
 		return []program.Note{note(noteWishComeback)}
 	case !l.main.none() && slices.ContainsFunc(p.past.short, func(x tooLong) bool { return x.exercise == l.main.exercise() }):
 		return []program.Note{note(noteWishUnreached)}
-	case len(p.gentlerThan) > 0:
+	case slices.ContainsFunc(p.gentlerThan, func(o otherPlan) bool { return len(o.weeks) > 0 }):
 		return []program.Note{note(noteWishGentler)}
 	}
 	return []program.Note{note(noteWishNoTime)}
