@@ -1,8 +1,10 @@
 package planner
 
 import (
+	"fmt"
 	"slices"
 	"testing"
+	"time"
 
 	"gatepost/program"
 )
@@ -35,6 +37,27 @@ func TestThreeWeeksOff(t *testing.T) {
 		if w.Kind == program.WeekBuild && !hasNote(w.Notes, noteComeback) {
 			t.Errorf("week %d does not say why", w.Number)
 		}
+	}
+}
+
+// A beginner without a wall, one session and then four weeks off: what comes before the lift
+// is back in two sets of three, and after two weeks it moves on, 20 s to 25.
+func TestFourWeeksOffDoNotStopTheFirstSteps(t *testing.T) {
+	var got []string
+	p := planOf(t, func(a *program.Assessment) {
+		a.Goal = program.Goal{Skill: "press-to-handstand", Step: "block-40", Reps: 1, Hold: 3, By: a.Measured + 200}
+		a.Tests, a.Training.Best, a.Kit, a.Bands, a.Training.Days = nil, nil, nil, nil, []time.Weekday{time.Thursday}
+		a.Training.Away = []program.Interval{{From: blockStart(a) + 7, To: blockStart(a) + 34}}
+	})
+	for _, w := range p.Weeks[:9] {
+		for _, it := range items(&w) {
+			if it.Exercise == "lying-handstand-line" && it.Role == program.RoleStrength {
+				got = append(got, fmt.Sprintf("%d: %d × %d", w.Number, it.Sets, it.Hold))
+			}
+		}
+	}
+	if want := []string{"1: 3 × 20", "6: 2 × 20", "7: 2 × 20", "8: 2 × 25", "9: 2 × 25"}; !slices.Equal(got, want) {
+		t.Errorf("%q", got)
 	}
 }
 

@@ -40,6 +40,8 @@ func (lo *layout) entryWork(d day) (out []group) {
 		if e.ID == o.Exercise && (o.shown > 0 || e.Grip != program.GripNone) {
 			item = x.dose(day{kind: d.kind}, e, role)
 			o.share(&item, d, last)
+		} else if _, easy := lo.returning(d.week); !easy {
+			last.Sets = 0 // it began anew, and moves on
 		}
 		if part < 100 {
 			backTo(&item, part, last)
