@@ -34,8 +34,8 @@ import (
 //   - a test that was shorter, and a set that was worse than another that was bad already,
 //     lower the estimate and are held to the plan on the wall alone.
 
-// otherPlan is one without some bad news, its dates alone where it has no weeks; fallen holds only where what it prints is
-// predicted to last shorter now than it was then.
+// otherPlan is one without some bad news, its dates alone where it has no weeks; fallen
+// holds only where what it prints is predicted to last shorter now than it was then.
 type otherPlan struct {
 	weeks     []program.Week
 	forecasts []program.Forecast
