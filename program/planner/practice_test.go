@@ -277,3 +277,17 @@ func BenchmarkPractice(b *testing.B) {
 		planner.Plan(&studio.Library, &a)
 	}
 }
+
+// A girl of fifteen whose wrists are sore practises nothing on her hands; the block ends with a
+// clean hollow hold, as long as it came to.
+func TestWithoutHandsBalanceTestsTheTrunk(t *testing.T) {
+	lib, a := balancing(t, program.Hold{Step: "wall-line", Seconds: 18})
+	a.Athlete.Born, a.Health.Wrists, a.Health.Guardian = program.NewDate(2011, 8, 1), program.JointSore, "B. X"
+	a.Kit, a.Training.Days = []string{"wall"}, []time.Weekday{3}
+	p, _ := planner.Plan(lib, &a)
+	last := p.Weeks[11].Sessions
+	i := slices.IndexFunc(last[0].Items, func(i program.Prescription) bool { return i.Role == program.RoleTest })
+	if len(last) != 1 || i < 0 || last[0].Items[i].Exercise != "hollow-hold" || !last[0].Items[i].Check || last[0].Items[i].Hold < 25 {
+		t.Errorf("%+v", last)
+	}
+}

@@ -22,10 +22,18 @@ func inSeconds(m *program.RoadMap, from *program.Assessment) *program.Assessment
 	}
 	a := *from
 	a.Tests = slices.Clone(a.Tests)
-	for i := range a.Tests {
-		if t := &a.Tests[i]; t.Step != "" && t.Reps > 0 {
-			t.Seconds, t.Reps = float64(program.SecondsPerRep*t.Reps), 0
+	held := func(h *program.Hold) {
+		if h.Step != "" && h.Reps > 0 {
+			h.Seconds, h.Reps = float64(program.SecondsPerRep*h.Reps), 0
 		}
+	}
+	for i := range a.Tests {
+		held(&a.Tests[i])
+	}
+	if a.Training.Best != nil {
+		best := *a.Training.Best
+		held(&best)
+		a.Training.Best = &best
 	}
 	a.Log.Entries = slices.Clone(a.Log.Entries)
 	for i := range a.Log.Entries {

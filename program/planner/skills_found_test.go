@@ -165,3 +165,22 @@ func TestPainLeavesPressesOut(t *testing.T) {
 		}
 	}
 }
+
+// Who pressed nine at the wall before years off, and does three now, is likely to have the goal
+// within the first year, and who never did not within two (common practice: strength once had
+// comes back sooner than it came; the years are our judgement).
+func TestAFormerBestInRepetitionsIsRead(t *testing.T) {
+	a := presser(t, program.Hold{Step: "wall", Reps: 3})
+	a.Training.Experience, a.Training.Since, a.Health.Wrists = 200, a.Measured-60, program.JointFine
+	likely := func() program.Date {
+		p := programOf(t, a)
+		return p.Forecasts[len(p.Forecasts)-1].Likely
+	}
+	if on := likely(); on != 0 && on < monday+730 {
+		t.Errorf("without a former best by %s", on)
+	}
+	a.Training.Best = &program.Hold{Step: "wall", Reps: 9}
+	if on := likely(); on == 0 || on > monday+365 {
+		t.Errorf("with a former best by %s", on)
+	}
+}

@@ -29,12 +29,23 @@ func (s *speech) advice() Advice {
 	}
 }
 
-// ofDay is a rule of the day: of its own where something else comes before the steps.
+// ofDay is a rule of the day: of its own where something else comes before the steps, or
+// where balance has no tries.
 func (s *speech) ofDay(key string, pairs ...string) string {
-	if entering(s.program) || s.repeats() && leansFirst(s.program) {
+	if entering(s.program) || s.repeats() && leansFirst(s.program) || s.balances() && !hasTries(s.program) {
 		return s.plain(key+"_first", pairs...)
 	}
 	return s.say(key, pairs...)
+}
+
+// hasTries reports whether some session has tries.
+func hasTries(p *program.Program) bool {
+	for item := range itemsOf(p.Weeks...) {
+		if item.Try {
+			return true
+		}
+	}
+	return false
 }
 
 // leansFirst reports whether some week's main work is on the floor, where all is held.
