@@ -19,6 +19,13 @@ func (w Words) Say(key string, pairs ...string) string {
 	return text
 }
 
+// Problem says what is wrong at a place under a key, and what to do about it under the same
+// with "_do". On terminals a space is a space.
+func (w Words) Problem(at Place, key string, pairs ...string) Problem {
+	say := func(key string) string { return strings.ReplaceAll(w.Say(key, pairs...), "\u00a0", " ") }
+	return Problem{Place: at, Message: say(key), Advice: say(key + "_do")}
+}
+
 // Plural is the key of a text about n things: with "_one" where it is one, or "_none" where
 // there is none, and the language has a text of its own for it.
 func (w Words) Plural(key string, n int) string {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
@@ -59,14 +60,14 @@ type Body struct {
 	toesID  string           // of its step with the toes on a scale
 }
 
-// New measures the client against a road map. Heights in an assessment are
-// from the floor, in mechanics from the hands' support.
-func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
+// New measures the client against a road map; problems are said in these words. Heights in
+// an assessment are from the floor, in mechanics from the hands' support.
+func New(a *program.Assessment, m *program.RoadMap, words program.Words) (*Body, program.Problems) {
 	who := a.Body()
 	segments, err := mechanics.NewBody(sexes[who.Sex], who.Mass, who.Height, who.ArmSpan, who.BalancePoint)
 	var problems program.Problems
 	if err != nil {
-		problems = append(problems, balanceProblem(a, err))
+		problems = append(problems, balanceProblem(words, a, err))
 		segments, _ = mechanics.NewBody(sexes[who.Sex], who.Mass, who.Height, who.ArmSpan, 0)
 	}
 	b := &Body{
@@ -79,11 +80,11 @@ func New(a *program.Assessment, m *program.RoadMap) (*Body, program.Problems) {
 		Bands:   a.Bands,
 		Weight:  Newtons(who.Mass),
 	}
-	problems = append(problems, b.lowBar(a)...)
-	problems = append(problems, b.fitBands(a)...)
-	steps, unfit := b.stands(a, m)
+	problems = append(problems, b.lowBar(words, a)...)
+	problems = append(problems, b.fitBands(words, a)...)
+	steps, unfit := b.stands(words, a, m)
 	if problems = append(problems, unfit...); !unfit.Stop() {
-		problems = append(problems, b.unfit(a, steps)...)
+		problems = append(problems, b.unfit(words, a, steps)...)
 		b.climb(a, m, steps)
 	}
 	return b, problems
@@ -120,38 +121,38 @@ func supportHeight(a *program.Assessment, m *program.RoadMap) float64 {
 	return a.Hanging.Support
 }
 
-func balanceProblem(a *program.Assessment, err error) program.Problem {
-	p := program.Problem{
-		Place:   a.Places.At("body.balance_point"),
-		Message: "the balance point does not fit this body",
-		Advice:  "measure it again on the reaction board, or leave the line out",
-	}
+func balanceProblem(words program.Words, a *program.Assessment, err error) program.Problem {
+	at := a.Places.At("body.balance_point")
 	var far *mechanics.BalanceError
 	if errors.As(err, &far) {
-		p.Message = fmt.Sprintf("a balance point of %.0f cm does not fit this body: the tables put it at %.0f cm", 100*a.Athlete.BalancePoint, 100*far.Model)
+		return words.Problem(at, "unfit.balance_far", "written", centimetres(a.Athlete.BalancePoint), "model", centimetres(far.Model))
 	}
+	return words.Problem(at, "unfit.balance")
+}
+
+// centimetres are metres as whole centimetres.
+func centimetres(m float64) string { return strconv.Itoa(int(math.Round(100 * m))) }
+
+// warning is a problem that stops nothing.
+func warning(p program.Problem) program.Problem {
+	p.Warning = true
 	return p
 }
 
 // lowBar warns of a bar under which a body cannot hang straight.
-func (b *Body) lowBar(a *program.Assessment) program.Problems {
+func (b *Body) lowBar(words program.Words, a *program.Assessment) program.Problems {
 	reach := b.Reach()
 	if !b.support.Hang || b.support.Height == 0 || b.support.Height >= reach {
 		return nil
 	}
-	return program.Problems{{
-		Place:   a.Places.At("rig.bar"),
-		Message: fmt.Sprintf("the bar is lower than this body reaches, %.0f cm: the feet touch the floor in a hang", 100*reach),
-		Advice:  "measure it again from the floor; if it is so low, hang with the knees bent",
-		Warning: true,
-	}}
+	return program.Problems{warning(words.Problem(a.Places.At("rig.bar"), "unfit.bar", "reach", centimetres(reach)))}
 }
 
 // poorFit is the residual from which a measured pull is doubted.
 const poorFit = 0.10
 
 // fitBands fits every band's curve and warns of points that miss it.
-func (b *Body) fitBands(a *program.Assessment) program.Problems {
+func (b *Body) fitBands(words program.Words, a *program.Assessment) program.Problems {
 	var problems program.Problems
 	for i, band := range a.Bands {
 		if !band.Measured() {
@@ -164,11 +165,7 @@ func (b *Body) fitBands(a *program.Assessment) program.Problems {
 		}
 		curve, residuals, err := mechanics.FitCurve(band.Rest, pulls)
 		if err != nil {
-			problems = append(problems, program.Problem{
-				Place:   a.Places.At(fmt.Sprintf("bands[%d]", i)),
-				Message: fmt.Sprintf("no curve fits the band %q", band.Name),
-				Advice:  "give its rest length and at least two pulls at different, longer lengths",
-			})
+			problems = append(problems, words.Problem(a.Places.At(fmt.Sprintf("bands[%d]", i)), "unfit.band", "band", strconv.Quote(band.Name)))
 		}
 		if band.Folded {
 			curve = curve.Folded()
@@ -176,12 +173,8 @@ func (b *Body) fitBands(a *program.Assessment) program.Problems {
 		b.Curves = append(b.Curves, curve)
 		for _, r := range residuals {
 			if math.Abs(r.Share) > poorFit {
-				problems = append(problems, program.Problem{
-					Place:   a.Places.At(fmt.Sprintf("bands[%d].pulls[%d]", i, r.Pull)),
-					Message: fmt.Sprintf("this pull of %q is %.0f %% off the band's curve", band.Name, 100*math.Abs(r.Share)),
-					Advice:  "measure that length again; the other points disagree with it",
-					Warning: true,
-				})
+				problems = append(problems, warning(words.Problem(a.Places.At(fmt.Sprintf("bands[%d].pulls[%d]", i, r.Pull)), "unfit.pull",
+					"band", strconv.Quote(band.Name), "share", strconv.Itoa(int(math.Round(100*math.Abs(r.Share)))))))
 			}
 		}
 	}

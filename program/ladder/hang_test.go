@@ -33,7 +33,7 @@ func TestSharesOfTheFrontLever(t *testing.T) {
 	for i, who := range []program.Athlete{
 		{Sex: program.SexFemale, Mass: 58, Height: 1.66}, {Sex: program.SexMale, Mass: 73, Height: 1.76}} {
 		a := program.Assessment{Athlete: who, Goal: program.Goal{Step: "full"}, Hanging: program.Hanging{Bar: 2.3}}
-		b, _ := New(&a, road)
+		b, _ := New(&a, road, nil)
 		if len(b.All) != len(want) {
 			t.Errorf("%d steps", len(b.All))
 		}
@@ -56,7 +56,7 @@ func TestWhereABandHelpsALever(t *testing.T) {
 		hung.Pulls = []program.Pull{{At: 1.3, Force: 16}, {At: 1.6, Force: 24}, {At: 1.9, Force: 30}}
 		a := program.Assessment{Athlete: program.Athlete{Sex: program.SexMale, Mass: 73, Height: 1.76},
 			Goal: program.Goal{Step: "full"}, Hanging: program.Hanging{Bar: 2.3}, Bands: []program.Band{hung}}
-		b, problems := New(&a, road)
+		b, problems := New(&a, road, nil)
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}
@@ -95,7 +95,7 @@ func TestManyBandsOnManyStraps(t *testing.T) {
 			Pulls: []program.Pull{{At: 1.3, Force: force}, {At: 1.6, Force: 1.5 * force}, {At: 1.9, Force: 1.9 * force}}})
 		a.Hanging.Drops = append(a.Hanging.Drops, float64(i)/100)
 	}
-	b, problems := New(&a, lever(t))
+	b, problems := New(&a, lever(t), nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -117,8 +117,8 @@ func TestLowBar(t *testing.T) {
 	road := lever(t)
 	for bar, warned := range map[float64]bool{1.9: true, 2.4: false} {
 		a := program.Assessment{Athlete: program.Athlete{Sex: program.SexMale, Mass: 73, Height: 1.76}, Goal: program.Goal{Step: "full"}, Hanging: program.Hanging{Bar: bar}}
-		_, problems := New(&a, road)
-		if got := len(problems) == 1 && problems[0].Warning && strings.Contains(problems[0].Message, "lower than this body reaches"); got != warned || problems.Stop() {
+		_, problems := New(&a, road, program.Words{"unfit.bar": "reaches {reach}"})
+		if got := len(problems) == 1 && problems[0].Warning && strings.Contains(problems[0].Message, "reaches 2"); got != warned || problems.Stop() {
 			t.Errorf("%.1f m: %v", bar, problems)
 		}
 	}

@@ -72,7 +72,7 @@ func illustrate(m *program.RoadMap, drawn program.Assessment) []program.Illustra
 	if m.Hands == program.HandsHang {
 		athlete = drawnHanging()
 	}
-	b, _ := New(athlete, m)
+	b, _ := New(athlete, m, nil)
 	var all []program.Illustration
 	show := func(name string, kind program.IllustrationKind, s program.Stance) {
 		if s.Drawn() {

@@ -22,7 +22,7 @@ func rising(goal string, fold float64, blocks ...float64) (*program.Assessment, 
 // can be read all the same; a step on a block is helped by higher ones.
 func TestBlocksOfSteps(t *testing.T) {
 	a, road := rising("floor", 130, .10, .31, .35)
-	b, problems := New(a, road)
+	b, problems := New(a, road, nil)
 	if len(problems) > 0 || len(b.All) != 4 || len(b.Steps) != 3 {
 		t.Fatal(problems, len(b.All), len(b.Steps))
 	}
@@ -51,7 +51,7 @@ func TestBlocksOfSteps(t *testing.T) {
 func TestWhatAFoldIsWorth(t *testing.T) {
 	for fold, want := range map[float64]struct{ saves, block, off float64 }{120: {.05 / .65, .10, .02}, 130: {.03 / .60, .06, .02}, 155: {}} {
 		a, road := rising("floor", fold)
-		b, _ := New(a, road)
+		b, _ := New(a, road, nil)
 		cues := b.Cues(0)
 		if want.saves == 0 {
 			if len(cues) != 0 {
@@ -70,7 +70,7 @@ func TestWhatAFoldIsWorth(t *testing.T) {
 func TestLiftsAreDrawn(t *testing.T) {
 	a, road := rising("floor", 130, .20, .40)
 	a.Kit, a.Hanging.Support = []string{Parallettes}, .10
-	b, _ := New(a, road)
+	b, _ := New(a, road, nil)
 	for i := range b.All {
 		r := &b.All[i]
 		s := b.Figure(r, r.Free())
@@ -97,12 +97,12 @@ func TestLeansTellLittleOfLifts(t *testing.T) {
 	a, road := rising("floor", 130)
 	road.Rungs = []program.Rung{{Kind: program.RungLean, Exercise: "lean"}}
 	lean := program.Hold{Exercise: "lean", Ahead: .18, Seconds: 15}
-	b, _ := New(a, road)
+	b, _ := New(a, road, nil)
 	if o, ok := b.Observe(&lean); !ok || o.More < .25 {
 		t.Errorf("%+v", o)
 	}
 	push := &program.RoadMap{ID: "push", Hands: program.HandsSupport, Load: program.LoadPress, Steps: []program.Step{{ID: "floor", Press: program.Press{Trunk: 45 * degree}}}}
-	b, _ = New(a, push)
+	b, _ = New(a, push, nil)
 	if o, ok := b.Observe(&lean); ok {
 		t.Errorf("%+v", o)
 	}
@@ -114,7 +114,7 @@ func TestClosedLegsAreNeverTheEasierLift(t *testing.T) {
 	for _, fold := range []float64{120, 130, 140, 150, 160} {
 		a, road := rising("together", fold)
 		road.Steps = append(road.Steps, program.Step{ID: "together", Lift: program.Lift{}, Allowance: 1.25})
-		b, problems := New(a, road)
+		b, problems := New(a, road, nil)
 		if len(problems) > 0 {
 			t.Fatal(problems)
 		}

@@ -9,7 +9,7 @@ import "gatepost/program"
 // 1.741 m).
 func Reference(m *program.RoadMap, sex program.Sex) []program.StepLoad {
 	a := referenceAthlete(sex)
-	b, _ := New(&a, m)
+	b, _ := New(&a, m, nil)
 	var out []program.StepLoad
 	for i := range b.All {
 		out = append(out, b.StepLoad(&b.All[i]))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"gatepost/program"
 	"gatepost/program/mechanics"
@@ -135,13 +136,13 @@ func (r *Rung) onHeight(height float64) (Aid, bool) {
 
 // unfit says which pads or blocks are of no use to this body at any step, and stops at a test
 // on one: a crown that touches before the arms bend, toes that never come down so far up.
-func (b *Body) unfit(a *program.Assessment, steps []*program.Step) (problems program.Problems) {
+func (b *Body) unfit(words program.Words, a *program.Assessment, steps []*program.Step) (problems program.Problems) {
 	if !b.Repeats() {
 		return nil
 	}
-	what, why := "pad", "its crown touches before the arms bend"
+	what := "pad"
 	if b.load == program.LoadLift {
-		what, why = "block", "its toes do not leave it"
+		what = "block"
 	}
 	fits := func(step string, height float64) bool {
 		return slices.ContainsFunc(steps, func(s *program.Step) bool {
@@ -150,12 +151,9 @@ func (b *Body) unfit(a *program.Assessment, steps []*program.Step) (problems pro
 		})
 	}
 	say := func(place string, height float64, warning bool) {
-		problems = append(problems, program.Problem{
-			Place:   a.Places.At(place),
-			Message: fmt.Sprintf("this body cannot work with a %s of %.0f cm: %s", what, 100*height, why),
-			Advice:  "measure its height again, from what the hands stand on; or take it away",
-			Warning: warning,
-		})
+		p := words.Problem(a.Places.At(place), "unfit."+what, "height", centimetres(height))
+		p.Warning = warning
+		problems = append(problems, p)
 	}
 	for i, h := range b.heights() {
 		if !fits("", h) {
@@ -172,7 +170,7 @@ func (b *Body) unfit(a *program.Assessment, steps []*program.Step) (problems pro
 
 // stands leaves out the steps in which this body cannot stand, and says so; where it is
 // the goal that stops everything.
-func (b *Body) stands(a *program.Assessment, m *program.RoadMap) (steps []*program.Step, problems program.Problems) {
+func (b *Body) stands(words program.Words, a *program.Assessment, m *program.RoadMap) (steps []*program.Step, problems program.Problems) {
 	for i := range m.Steps {
 		s := &m.Steps[i]
 		if !b.Repeats() {
@@ -183,12 +181,9 @@ func (b *Body) stands(a *program.Assessment, m *program.RoadMap) (steps []*progr
 			steps = append(steps, s)
 			continue
 		}
-		problems = append(problems, program.Problem{
-			Place:   a.Places.At("goal"),
-			Message: fmt.Sprintf("this body cannot do the step %q of the road map %q: hands or feet do not reach, or the hips would have to bend too far", s.ID, m.ID),
-			Advice:  "look at the heights and angles of the step, and at the fold of the hips; or choose another goal",
-			Warning: s.ID != a.Goal.Step,
-		})
+		p := words.Problem(a.Places.At("goal"), "unfit.step", "step", strconv.Quote(s.ID), "skill", strconv.Quote(m.ID))
+		p.Warning = s.ID != a.Goal.Step
+		problems = append(problems, p)
 	}
 	return steps, problems
 }

@@ -26,7 +26,7 @@ func TestWhatPressesAsk(t *testing.T) {
 		step("wall", program.Press{Rest: program.PressAtWall, Gap: .15}), step("low", program.Press{Rest: program.PressAtWall, Gap: .15, Hands: .10})}}
 	a := woman("low")
 	a.Hanging.Pads = []float64{.15, .05, .10}
-	b, problems := New(&a, road)
+	b, problems := New(&a, road, nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -53,11 +53,11 @@ func TestWhatLiftsAsk(t *testing.T) {
 	studio, _ := intake.Read(root, root, rand.Reader)
 	planche, _ := studio.Library.RoadMap("planche")
 	a := woman("full")
-	full, _ := New(&a, planche)
+	full, _ := New(&a, planche, nil)
 	a = woman("floor")
 	a.Athlete.Fold, a.Hanging.Blocks = 130*degree, []float64{.10, .20, .30, .40}
 	b, problems := New(&a, &program.RoadMap{ID: "rise", Hands: program.HandsSupport, Load: program.LoadLift,
-		Steps: []program.Step{{ID: "floor", Lift: program.Lift{Stance: 60 * degree}}}})
+		Steps: []program.Step{{ID: "floor", Lift: program.Lift{Stance: 60 * degree}}}}, nil)
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
@@ -76,7 +76,7 @@ func TestNobodyStandsSo(t *testing.T) {
 		{ID: "pike", Press: program.Press{Trunk: 45 * degree}}, {ID: "roof", Press: program.Press{Trunk: 45 * degree, Feet: 3}}}}
 	for goal, stops := range map[string]bool{"pike": false, "roof": true} {
 		a := woman(goal)
-		b, problems := New(&a, road)
+		b, problems := New(&a, road, nil)
 		if len(problems) != 1 || problems.Stop() != stops || !stops && len(b.All) != 1 {
 			t.Errorf("goal %s: %v", goal, problems)
 		}

@@ -49,7 +49,7 @@ func TestARoundedBodyHasNearlyTheSameLoads(t *testing.T) {
 
 // shares are the loads of every rig, as shares of the second step's held free.
 func shares(a *program.Assessment, road *program.RoadMap) map[string]float64 {
-	b, _ := New(a, road)
+	b, _ := New(a, road, nil)
 	all := map[string]float64{}
 	for i := range b.All {
 		for _, o := range b.All[i].Aids() {

@@ -19,7 +19,7 @@ func TestShareBesideTheDrawings(t *testing.T) {
 	if !ok {
 		t.Fatal("no road map planche")
 	}
-	b, _ := New(&drawnAthlete, road)
+	b, _ := New(&drawnAthlete, road, nil)
 	for name, want := range map[string]float64{"tuck": .58, "advanced-tuck": .74, "straddle": .89, "open-half-lay": .83} {
 		r := stepOf(b, name)
 		if got := r.FreeHold.Torque / b.full; math.Abs(got-want) > .0051 {
@@ -79,7 +79,7 @@ func TestShippedRoadMapsAgainstTheTables(t *testing.T) {
 			}
 			who.Straddle, who.Fold = 100*degree, 130*degree
 			a := program.Assessment{Athlete: who, Goal: program.Goal{Step: c.goal}, Kit: []string{Parallettes}, Hanging: program.Hanging{Support: 0.1}}
-			b, problems := New(&a, road)
+			b, problems := New(&a, road, nil)
 			if problems.Stop() {
 				t.Fatal(problems)
 			}

@@ -28,7 +28,7 @@ func Shown(lib *program.Library, skill string) (banded, second program.Stance) {
 	if hangs {
 		a.Hanging = program.Hanging{Anchor: drawnBar, Bar: drawnBar}
 	}
-	b, _ := New(&a, m)
+	b, _ := New(&a, m, nil)
 	r := &b.All[0]
 	for i := range b.All {
 		if b.All[i].FreeHold.Torque <= shownShare*b.full && b.All[i].FreeHold.Torque > r.FreeHold.Torque {
@@ -40,7 +40,7 @@ func Shown(lib *program.Library, skill string) (banded, second program.Stance) {
 		return banded, b.hanging()
 	}
 	a.Kit, a.Hanging.Support = nil, 0 // flat hands, so that the wrist is the mark
-	flat, _ := New(&a, m)
+	flat, _ := New(&a, m, nil)
 	return banded, flat.lean(shownLean)
 }
 

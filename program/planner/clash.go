@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"gatepost/program"
@@ -92,41 +93,38 @@ func (ms *measures) clash(i, j int) (clash, bool) {
 // contradictions are the clashes as problems of the assessment.
 func (ms *measures) contradictions() program.Problems {
 	var problems program.Problems
+	say := ms.lib.Words.Say
 	for _, c := range ms.clashed {
 		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
-		problems = append(problems, program.Problem{
-			Place: ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)),
-			Message: fmt.Sprintf("%s for %.0f s would mean %s %s, and the test says %.0f s; %s for %.0f s would mean %s %s",
-				ms.testName(left), ladder.TestSeconds(left), ms.testName(used), about(c.implied), ladder.TestSeconds(used),
-				ms.testName(used), ladder.TestSeconds(used), ms.testName(left), about(c.other)),
-			Advice:  "look for a slip in the step, the bands or the seconds of either; until then " + ms.madeFrom(c),
-			Warning: true,
-		})
+		held := func(t *program.Hold) string { return strconv.Itoa(int(math.Round(ladder.TestSeconds(t)))) }
+		until := say("unfit.tests_from", "used", ms.testName(used))
+		if c.both {
+			until = say("unfit.tests_both")
+		}
+		p := ms.lib.Words.Problem(ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)), "unfit.tests",
+			"left", ms.testName(left), "left_hold", held(left), "used", ms.testName(used), "hold", held(used),
+			"implied", ms.about(c.implied), "other", ms.about(c.other), "until", until)
+		p.Warning = true
+		problems = append(problems, p)
 	}
 	return problems
-}
-
-func (ms *measures) madeFrom(c clash) string {
-	if c.both {
-		return `the plan reckons with both; if one of them was not held to its end, say so: stopped: yes`
-	}
-	return "the plan is made from " + ms.testName(&ms.athlete.Tests[c.used])
 }
 
 // longestTold is the hold, in seconds, beyond which only "more" is said.
 const longestTold = 90
 
-func about(seconds float64) string {
+func (ms *measures) about(seconds float64) string {
+	key := "unfit.about"
 	switch {
 	case seconds < 1:
-		return "not at all"
+		key = "unfit.not_at_all"
 	case seconds > longestTold:
-		return fmt.Sprintf("for more than %d s", longestTold)
+		key = "unfit.more_than"
 	}
-	return fmt.Sprintf("for about %.0f s", seconds)
+	return ms.lib.Words.Say(key, "hold", strconv.Itoa(int(math.Round(min(seconds, longestTold)))))
 }
 
-// testName is what a test held, as its problem says it.
+// testName is what a test held, and with what help.
 func (ms *measures) testName(t *program.Hold) string {
 	name := t.Exercise
 	if e, ok := ms.lib.Exercise(t.Exercise); ok {
@@ -135,11 +133,12 @@ func (ms *measures) testName(t *program.Hold) string {
 	if s, ok := ms.road.Step(t.Step); ok {
 		name = s.Name
 	}
+	say := ms.lib.Words.Say
 	if len(t.Rig.Bands) > 0 {
-		name += " with " + strings.Join(t.Rig.Bands, " and ")
+		name = say("unfit.with", "what", name, "bands", strings.Join(t.Rig.Bands, say("rig.join")))
 	}
 	if height := t.Rig.Pad + t.Rig.Block; height > 0 {
-		name += fmt.Sprintf(" with %.0f cm below", 100*height)
+		name = say("unfit.on", "what", name, "height", strconv.Itoa(centimetres(height)))
 	}
 	return name
 }
@@ -149,17 +148,10 @@ func (ms *measures) disagreements() []program.Note {
 	var notes []program.Note
 	for _, c := range ms.clashed {
 		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
-		notes = append(notes, note(noteDisagree, heldOf("left", left), seconds("left_hold", ladder.TestSeconds(left)),
-			heldOf("used", used), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", ladder.TestSeconds(used))))
+		notes = append(notes, note(noteDisagree, text("left", ms.testName(left)), seconds("left_hold", ladder.TestSeconds(left)),
+			text("used", ms.testName(used)), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", ladder.TestSeconds(used))))
 	}
 	return notes
-}
-
-func heldOf(name string, t *program.Hold) program.Value {
-	if t.Step != "" {
-		return step(name, t.Step)
-	}
-	return exercise(name, t.Exercise)
 }
 
 // presses reports whether a test counts repetitions of a push or raise: the log's

@@ -40,7 +40,7 @@ func skilled(lib *program.Library, skill string, rigs func(*rapid.T, *program.As
 			h.Step = rapid.SampledFrom(steps).Draw(t, "step")
 			a.Tests = append(a.Tests, h)
 		}
-		if _, problems := ladder.New(&a, road); problems.Stop() {
+		if _, problems := ladder.New(&a, road, nil); problems.Stop() {
 			t.Skip("a body that can't stand so, which is refused")
 		}
 		return a

@@ -19,7 +19,7 @@ func TestBandsOfAHangingStepHangFromTheFloorsHeights(t *testing.T) {
 	for rest, helps := range map[float64]bool{1.0: false, 0.4: true} {
 		a.Hanging = program.Hanging{Anchor: 2.4, Bar: 2.3, Drops: []float64{0}}
 		a.Bands = []program.Band{{Name: "loop", Rest: rest, Pulls: []program.Pull{{At: 1.3 * rest, Force: 40}, {At: 1.6 * rest, Force: 70}, {At: 1.9 * rest, Force: 95}}}}
-		b, problems := ladder.New(&a, &hung)
+		b, problems := ladder.New(&a, &hung, nil)
 		if problems.Stop() {
 			t.Fatal(problems)
 		}

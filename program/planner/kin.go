@@ -70,7 +70,7 @@ func (ms *measures) tested(road *program.RoadMap) (k strength.Kin, ok bool) {
 		}
 	}
 	there := &measures{client: client{lib: ms.lib, road: road, athlete: inSeconds(road, &a), limits: ms.limits, today: ms.today}}
-	body, problems := ladder.New(there.athlete, road)
+	body, problems := ladder.New(there.athlete, road, ms.lib.Words)
 	if problems.Stop() {
 		return k, false
 	}

@@ -93,7 +93,7 @@ func startsOf(lib *program.Library, from *program.PublicProgram) ([]start, progr
 	for _, h := range road.Entry { // a level past the entry has shown it
 		a.Athlete.Fold = max(a.Athlete.Fold, h.Fold)
 	}
-	body, problems := ladder.New(&a, road)
+	body, problems := ladder.New(&a, road, lib.Words)
 	if problems.Stop() {
 		return nil, problems
 	}

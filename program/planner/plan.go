@@ -210,7 +210,7 @@ func begin(lib *program.Library, a *program.Assessment) (out program.Program, m 
 		return out, nil, nil
 	}
 	m = &measures{client: client{lib: lib, road: road, athlete: a, limits: limitsIn(road, a, out.Start), today: a.Measured}}
-	if m.body, problems = ladder.New(a, road); problems.Stop() {
+	if m.body, problems = ladder.New(a, road, lib.Words); problems.Stop() {
 		return out, nil, problems
 	}
 	m.narrow()
