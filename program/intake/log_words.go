@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"gatepost/program"
@@ -101,9 +102,9 @@ func newLogWords(lib *program.Library) *logWords {
 		name, _, _ := strings.Cut(lib.Words["log."+joints[i]], ",")
 		w.jointNames = append(w.jointNames, cmp.Or(name, joints[i]))
 	}
-	w.strap = regexp.MustCompile(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
+	w.strap = compiled(`(?i)(?:^|[\s,;+])(?:` + anyOf(of("strap")) + `)\s*([0-9][0-9.,]*)\s*(cm|m|mm|in|ft)$`)
 	w.pad, w.block, w.scale = onHeight(of("pad")), onHeight(of("block")), onHeight(of("scale"))
-	w.beside = regexp.MustCompile(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
+	w.beside = compiled(`(?i)\s*[+,;&/]\s*|\s+(?:` + anyOf(of("and")) + `)\s+`)
 	return w
 }
 
@@ -114,8 +115,19 @@ func isNone(words program.Words, written string) bool {
 
 // onHeight is a height with one of some words before it or after.
 func onHeight(words []string) *regexp.Regexp {
-	return regexp.MustCompile(`(?i)^(?:` + anyOf(words) + `)[\s:]*([0-9].*)$|^([0-9].*?)[\s-]*(?:` + anyOf(words) + `)$`)
+	return compiled(`(?i)^(?:` + anyOf(words) + `)[\s:]*([0-9].*)$|^([0-9].*?)[\s-]*(?:` + anyOf(words) + `)$`)
 }
+
+// compiled is an expression, compiled once: all logs of a studio are written in the same words.
+func compiled(expression string) *regexp.Regexp {
+	known, ok := expressions.Load(expression)
+	if !ok {
+		known, _ = expressions.LoadOrStore(expression, regexp.MustCompile(expression))
+	}
+	return known.(*regexp.Regexp)
+}
+
+var expressions sync.Map // *regexp.Regexp by what it was compiled from
 
 // anyOf is a regular expression for one of some words.
 func anyOf(words []string) string {
