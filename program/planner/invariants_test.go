@@ -357,8 +357,8 @@ func armSets(w *program.Week) int {
 // ceiling of the spell and rises by a tenth or one main set at the most: over the highest
 // of the last four weeks; in a round's first week also over that of the round before; and
 // later also over the most of the round so far. A gate week is asked the first alone, and
-// counts for what another would have risen from. Rounds that open with a gate week, or
-// after two weeks off, are no measure. Of plans made anew only the first is asked here:
+// counts for what another would have risen from. Rounds that open with a gate week, with
+// nothing but a check, or after two weeks off, are no measure. Of plans made anew only the first is asked here:
 // rounds are measured by what was printed. The least is one set a day, and the ninety
 // seconds that a beginner starts with, less for age and joints.
 func checkVolume(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
@@ -421,7 +421,9 @@ func checkVolume(lib *program.Library, a *program.Assessment, p *program.Program
 		if most = max(most, felt(w)); w.Kind != program.WeekBuild {
 			most = 0
 		} else if (i == 0 || p.Weeks[i-1].Kind != program.WeekBuild) && !w.Gate && off < 2 {
-			opened = felt(w)
+			if opened = felt(w); w.HalfSeconds == 0 {
+				opened = 0
+			}
 		}
 		off = 0
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"testing"
+	"time"
 
 	"gatepost/program"
 	"gatepost/program/ladder"
@@ -234,6 +235,31 @@ func TestNoJumpAfterADeload(t *testing.T) {
 		if checks < 2 {
 			t.Errorf("%s: %d weeks with a check hold", a.Slug, checks)
 		}
+	}
+}
+
+// A girl of twelve with a bad elbow trains once a week, and her block begins with three days
+// away: so its first week is seven pike push-ups to check, and no more. That is no measure
+// for the round after the deload, which goes on with four sets of nine, as before it.
+func TestACheckAloneIsNoMeasure(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		a.Athlete = program.Athlete{Name: "Some One", Sex: "female", Born: program.NewDate(2014, 1, 7), Mass: 40, Height: 1.45, ArmSpan: 1.3775}
+		a.Health = program.Health{Wrists: "fine", Elbows: "injured", Shoulders: "fine", Guardian: "Some Body", ClearedBy: program.Clearance{Name: "Some Body", On: monday}}
+		a.Training = program.Training{Best: &program.Hold{Step: "pike", Seconds: 9}, Days: []time.Weekday{time.Wednesday}, Minutes: 20, Away: []program.Interval{{From: monday, To: monday + 2}}}
+		a.Goal = program.Goal{Skill: "handstand-push-up", Step: "pike", Reps: 1, Hold: 3, By: monday + 63}
+		a.Kit, a.Bands, a.Hanging = []string{"parallettes"}, nil, program.Hanging{Anchor: 1.8, Support: 0.1, Drops: []float64{0}}
+		a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 45}, {Exercise: "push-up", Reps: 15}, {Step: "lowering", Reps: 1}}
+	})
+	var got []string
+	for _, n := range []int{2, 7, 8, 9} {
+		for _, it := range items(&p.Weeks[n-1]) {
+			if it.Exercise == "pike-push-up" {
+				got = append(got, fmt.Sprintf("%d: %d × %d", n, it.Sets, it.Reps))
+			}
+		}
+	}
+	if want := []string{"2: 1 × 7", "7: 4 × 9", "8: 2 × 5", "9: 1 × 9", "9: 3 × 9"}; !slices.Equal(got, want) {
+		t.Errorf("%q", got)
 	}
 }
 
