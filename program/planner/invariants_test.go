@@ -415,7 +415,7 @@ func checkVolume(lib *program.Library, a *program.Assessment, p *program.Program
 					from = 0
 				}
 			}
-			v.want(10*felt(w) <= 11*base || felt(w) <= max(base+oneSet, oneEach, scale(180, l.factors)+atMarks(w)), "week %d: %d half seconds after at most %d", w.Number, felt(w), base)
+			v.want(10*felt(w) <= 11*base || felt(w) <= max(oneEach, max(base+oneSet, scale(180, l.factors))+atMarks(w)), "week %d: %d half seconds after at most %d", w.Number, felt(w), base)
 			v.want(off < 2 || 100*felt(w) <= max(70*highest, 100*oneEach), "week %d: %d half seconds after %d weeks off, before them %d", w.Number, felt(w), off, highest)
 		}
 		if most = max(most, felt(w)); w.Kind != program.WeekBuild {
