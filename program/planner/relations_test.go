@@ -73,6 +73,29 @@ func TestLongerHoldNeverAnEasierStep(t *testing.T) {
 	})
 }
 
+// A woman with sore wrists and shoulders who holds an open half lay for 24 seconds works on it;
+// who holds it for 25 has two gate weeks of the step below and then a closed half lay with
+// 67 N of help: were one of the joints sound she would have that band from the third week on,
+// so the open half lay, which is heavier, is no step to stay on.
+func TestLongerHoldOfSoreWristsAndShoulders(t *testing.T) {
+	a := maren(t)
+	a.Athlete = program.Athlete{Name: "Some One", Sex: "female", Born: monday - 23725, Mass: 46, Height: 2, ArmSpan: 1.92, Straddle: 120 * math.Pi / 180}
+	a.Measured = monday + 8
+	a.Training = program.Training{Experience: 204, Since: monday - 860, Days: []time.Weekday{time.Wednesday, time.Thursday}, Minutes: 20, Weeks: 9,
+		Other: []program.OtherTraining{{Day: time.Tuesday, What: "rowing", Hard: true}}}
+	a.Health = program.Health{Wrists: "injured", Elbows: "fine", Shoulders: "sore", ClearedBy: program.Clearance{Name: "Some Body", On: monday}}
+	a.Goal = program.Goal{Skill: "planche", Step: "full", Hold: 5, By: monday + 321}
+	a.Kit, a.Hanging = []string{ladder.Parallettes, "wall", "pull-up bar", "rings", "box"}, program.Hanging{Anchor: 2.31, Offset: 0.2, Support: 0.1, Drops: []float64{0, 0.2}}
+	a.Bands = []program.Band{loop("thick", 1, []float64{1.3, 1.6, 1.9}, []float64{108, 162, 205.2}), loop("thin", 1, []float64{1.3, 1.6, 1.9}, []float64{51, 76.5, 96.9})}
+	for held, want := range map[float64][3]string{24: {"open-half-lay", "open-half-lay", "open-half-lay"}, 25: {"advanced-tuck", "advanced-tuck", "closed-half-lay"}} {
+		a.Tests = []program.Hold{{Step: "open-half-lay", Seconds: held}}
+		p, _ := Plan(library(t), &a)
+		if got := [3]string{p.Weeks[0].Step, p.Weeks[1].Step, p.Weeks[2].Step}; got != want || held == 25 && math.Round(p.Weeks[2].Help) != 67 {
+			t.Errorf("%v s of the open half lay give %v, %.1f N of help", held, got, p.Weeks[2].Help)
+		}
+	}
+}
+
 // firstMain is the main work of the first week that trains.
 func (p *plan) firstMain() work {
 	return p.main[slices.IndexFunc(p.weeks, func(w week) bool { return w.kind != program.WeekAway })]
@@ -126,6 +149,27 @@ func TestOneMoreBandNeverMoreHelp(t *testing.T) {
 			t.Errorf("help %.1f N, with one more band %.1f N", before, after)
 		}
 	})
+}
+
+// A woman of 110 kg with a bad shoulder holds the tuck with two bands, which help by 99.4 N. One
+// band that takes their place, alike and plainer, helps by 100.9.
+func TestAPlainerRigMayHelpAHairMore(t *testing.T) {
+	at := []float64{1.3, 1.6, 1.9}
+	bands := []program.Band{loop("thin", 1, at, []float64{11, 16.5, 20.9}), loop("thick", 1, at, []float64{114, 171, 216.6}), loop("middle", 1, at, []float64{82, 123, 155.8})}
+	for n, want := range map[int]float64{2: 99.4, 3: 100.9} {
+		p := planOf(t, func(a *program.Assessment) {
+			a.Athlete = program.Athlete{Name: "Some One", Sex: "female", Born: 17, Mass: 110, Height: 1.7, ArmSpan: 1.734, Straddle: 100 * math.Pi / 180}
+			a.Measured = monday + 1
+			a.Training = program.Training{Experience: 168, Days: []time.Weekday{time.Monday, time.Thursday, time.Friday}, Minutes: 25, Away: []program.Interval{{From: monday + 1, To: monday + 30}}}
+			a.Health = program.Health{Wrists: "fine", Elbows: "fine", Shoulders: "injured", ClearedBy: program.Clearance{Name: "Some Body", On: monday}}
+			a.Goal = program.Goal{Skill: "planche", Step: "tuck", Hold: 7, By: monday + 153}
+			a.Kit, a.Bands, a.Hanging = []string{"wall", "rings", "dumbbells", "bathroom scale"}, bands[:n], program.Hanging{Anchor: 1.89, Offset: -0.15, Support: 0.1, Drops: []float64{0, 0.2}}
+			a.Tests = []program.Hold{{Step: "half-open-tuck", Seconds: 2}, {Step: "full", Seconds: 36}}
+		})
+		if w := builds(&p)[0]; w.Step != "tuck" || w.Help != want {
+			t.Errorf("%d bands: %s with %.1f N, want %.1f", n, w.Step, w.Help, want)
+		}
+	}
 }
 
 // offers reports whether a body has a rig to do a step with; of no step there is none to miss.
