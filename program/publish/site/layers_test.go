@@ -39,6 +39,7 @@ func TestTemplateProblems(t *testing.T) {
 	for _, c := range []struct{ name, file, text, place, message string }{
 		{"does not parse", "page.html", "\n\n{{if}}", "templates/page.html:3", "missing value for if"},
 		{"unknown field", "page.html", "{{define \"main\"}}\n {{.Nonsense}}{{end}}", "templates/page.html:2:4", "Nonsense"},
+		{"unknown field of an item", "session.html", "{{define \"main\"}}{{range .Items}}{{once \"item\" .}}{{end}}{{end}}\n{{define \"item\"}}\n {{.Nonsense}}{{end}}", "templates/session.html:3:4", "Nonsense"},
 		{"unknown function", "base.html", "\n{{shout}}", "templates/base.html:2", `function "shout" not defined`},
 		{"text in a tag's place", "page.html", "{{define \"main\"}}\n{{if .Private}}<a title=\"{{end}}{{end}}", "templates/page.html:2", "branches"},
 		{"taken away", "style.css", "", "templates/style.css", "empty"},
