@@ -34,7 +34,7 @@ const ScaleStep = 0.5
 // Scales are the ways to do a step with a scale under the toes, the least weight on it
 // first, up to a share of the body's.
 func (r *Rung) Scales(most float64) []Aid {
-	var all []Aid
+	all := make([]Aid, 0, int(most*r.body.Weight/(ScaleStep*mechanics.Gravity)))
 	for kg := ScaleStep; kg*mechanics.Gravity <= most*r.body.Weight; kg += ScaleStep {
 		all = append(all, r.Carried(r.Free(), kg*mechanics.Gravity))
 	}

@@ -74,8 +74,11 @@ func (lo *layout) becomes(item *program.Prescription, week int) bool {
 	if at < 0 {
 		return false
 	}
+	if lo.sought[at].week != week {
+		return true
+	}
 	g, ok := lo.gridOf(item)
-	if !ok || lo.sought[at].week != week {
+	if !ok {
 		return true
 	}
 	for i, mark := range lo.sought[at].marks {

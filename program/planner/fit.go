@@ -38,9 +38,12 @@ func weighed(r program.Role) bool {
 	return false
 }
 
+// usualItems is how many a session has at the most, with few exceptions (measured).
+const usualItems = 12
+
 // prepare is the floor of every session.
 func (x *exercises) prepare(d day) []program.Prescription {
-	var out []program.Prescription
+	out := make([]program.Prescription, 0, usualItems) // of a session: what follows is added to it
 	for _, purpose := range x.road.Prepare {
 		if e := x.choose(need{purpose: purpose, bentArms: d.clear || !d.straight}); e != nil {
 			item := x.dose(day{}, e, program.RolePrepare)

@@ -139,9 +139,13 @@ func (h *holds) further(last, w work, week int) work {
 // less than so many newtons, as still lets it be held ten seconds.
 func (h *holds) onScale(week int, least float64) work {
 	first := &h.body.Steps[0]
-	for _, way := range h.scaled(first) {
-		if w := h.at(first, way.aid, week); w.trainable() && way.aid.Scale >= least-1e-9 {
-			w.floor, w.aid = way.floor, way.aid
+	floor, aids := h.scaled(first)
+	for _, aid := range aids {
+		if aid.Scale < least-1e-9 {
+			continue
+		}
+		if w := h.at(first, aid, week); w.trainable() {
+			w.floor, w.aid = floor, aid
 			return w
 		}
 	}
@@ -159,15 +163,11 @@ func (h *holds) leastOnScale(week int) float64 {
 }
 
 // scaled are the ways to do a step with a scale under the toes, the least weight on it
-// first, as much as a band may help at most.
-func (c *client) scaled(r *ladder.Rung) []work {
+// first, as much as a band may help at most, and the rung that says how.
+func (c *client) scaled(r *ladder.Rung) (*program.Rung, []ladder.Aid) {
 	floor := c.floorRung(program.RungScale)
 	if floor == nil || !c.has(scaleKit) {
-		return nil
+		return nil, nil
 	}
-	var ways []work
-	for _, o := range r.Scales(bandShare) {
-		ways = append(ways, work{rung: r, floor: floor, aid: o})
-	}
-	return ways
+	return floor, r.Scales(bandShare)
 }

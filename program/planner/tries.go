@@ -52,8 +52,13 @@ func (lo *layout) firstTry(week int) program.Prescription {
 // helped are the ways to do a step, the least help first: free, with its rigs, with a
 // scale under the toes.
 func (c *client) helped(r *ladder.Rung) []work {
-	ways := c.scaled(r)
-	for _, o := range r.Aids() {
+	floor, scales := c.scaled(r)
+	aids := r.Aids()
+	ways := make([]work, 0, len(scales)+len(aids))
+	for _, o := range scales {
+		ways = append(ways, work{rung: r, floor: floor, aid: o})
+	}
+	for _, o := range aids {
 		if float64(o.Help) <= bandShare*10*c.body.Weight {
 			ways = append(ways, work{rung: r, aid: o})
 		}
