@@ -1,7 +1,7 @@
 package paper
 
 import (
-	"bytes"
+	"crypto/sha256"
 	"fmt"
 	"sync"
 
@@ -40,30 +40,39 @@ func (s plateSet) of(what any, draw func() *Plate) *Plate {
 
 // lately are plates that other documents had: a client's cards are printed and are on the
 // client's page, and bodies there are everybody's.
-var lately recent
+var lately = recent[any, *Plate]{most: 256} // those of four documents
 
-type recent struct {
-	sync.Mutex
-	plates map[any]*Plate
+// pressed are plates as PDFs hold them, by what is drawn: a sheet's figures are on others too,
+// and many a body is like another.
+var pressed = recent[pressing, []byte]{most: 2048} // some 3 MB
+
+type pressing struct {
+	drawn         [sha256.Size]byte
+	width, height float64
 }
 
-const mostRecent = 256 // those of four documents
+// recent is what was made lately, by what it was made of.
+type recent[Of comparable, Made any] struct {
+	sync.Mutex
+	most int
+	made map[Of]Made
+}
 
-func (r *recent) of(what any, draw func() *Plate) *Plate {
+func (r *recent[Of, Made]) of(what Of, anew func() Made) Made {
 	r.Lock()
-	plate, ok := r.plates[what]
+	made, ok := r.made[what]
 	r.Unlock()
 	if ok {
-		return plate
+		return made
 	}
-	plate = draw()
+	made = anew()
 	r.Lock()
 	defer r.Unlock()
-	if len(r.plates)%mostRecent == 0 {
-		r.plates = map[any]*Plate{}
+	if len(r.made)%r.most == 0 {
+		r.made = map[Of]Made{}
 	}
-	r.plates[what] = plate
-	return plate
+	r.made[what] = made
+	return made
 }
 
 // plates are those of a document, P0, P1 … on its pages, as the PDF holds them: form
@@ -95,13 +104,15 @@ func (p *pen) form(plate *Plate) []byte {
 	before, height := len(p.out), p.height
 	p.height = plate.Height
 	plate.draw(p)
-	data := compress(p.out[before:])
+	drawn := p.out[before:]
 	p.out, p.height = p.out[:before], height
-	var out bytes.Buffer
-	fmt.Fprintf(&out, "<</Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Resources <</ProcSet [/PDF]>> /Length %d /Filter /FlateDecode>>\nstream\n%s\nendstream",
-		plate.Width/mmPerPoint, plate.Height/mmPerPoint, len(data), data)
-	plate.made.Store(p.shades, out.Bytes())
-	return out.Bytes()
+	form := pressed.of(pressing{sha256.Sum256(drawn), plate.Width, plate.Height}, func() []byte {
+		data := compress(drawn)
+		return fmt.Appendf(nil, "<</Type /XObject /Subtype /Form /BBox [0 0 %.2f %.2f] /Resources <</ProcSet [/PDF]>> /Length %d /Filter /FlateDecode>>\nstream\n%s\nendstream",
+			plate.Width/mmPerPoint, plate.Height/mmPerPoint, len(data), data)
+	})
+	plate.made.Store(p.shades, form)
+	return form
 }
 
 func (p *pen) picture(m Picture) {
