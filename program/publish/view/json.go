@@ -24,11 +24,14 @@ func JSON(lib *program.Library, p *program.Program) ([]byte, error) {
 }
 
 func indented(v any) ([]byte, error) {
-	var out bytes.Buffer
-	enc := json.NewEncoder(&out)
+	var flat, out bytes.Buffer
+	enc := json.NewEncoder(&flat)
 	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	err := enc.Encode(v)
+	if err := enc.Encode(v); err != nil {
+		return nil, err
+	}
+	out.Grow(3 * flat.Len()) // an encoder that indents grows from nothing every time
+	err := json.Indent(&out, flat.Bytes(), "", "  ")
 	return out.Bytes(), err
 }
 

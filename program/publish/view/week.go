@@ -248,7 +248,7 @@ func (s *speech) session(number int, from program.Session, w program.Week) Sessi
 	v := Session{Number: number, Date: from.Date, Title: s.day(from.Date), Day: s.weekdayShort(from.Date),
 		DayDate: brief, Short: brief,
 		Minutes: s.minutes(from.Minutes), Length: from.Minutes, Say: s.said(from.Say), Dropped: s.notes(from.Dropped),
-		After: int(from.Date-w.Start) + 7*(w.Number-1)}
+		After: int(from.Date-w.Start) + 7*(w.Number-1), Items: make([]Item, 0, len(from.Items))}
 	for _, item := range from.Items {
 		v.Items = append(v.Items, s.item(item, s.openLeast(w)))
 	}
