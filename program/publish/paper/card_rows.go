@@ -108,8 +108,7 @@ func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) 
 			continue
 		}
 		p.sharing = s
-		_, y := p.prepare(top)
-		room := bottom - p.cueHeight() - y - 2*p.air()
+		room := bottom - p.cueHeight() - p.prepared(top) - 2*p.air()
 		gap := leastGap
 		if s.tight {
 			gap /= 2
@@ -129,7 +128,7 @@ func (p *card) arrange(top, bottom float64) (rows []cardRow, heights []float64) 
 	return rows, heights
 }
 
-// rowKey is what a row's height depends on.
+// rowKey is what a row's height depends on; of the preparation, where it ends.
 type rowKey struct {
 	first   *view.CardItem
 	items   int
@@ -137,16 +136,42 @@ type rowKey struct {
 	how     sharing
 }
 
-// height of a row, which most ways of sharing leave as it was.
+// height of a row.
 func (p *card) height(r cardRow) float64 {
-	key := rowKey{r.items[0], len(r.items), r.caption, p.sharing}
-	key.how.finish, key.how.pulls, key.how.rests, key.how.strength = false, false, false, false // who shares it
+	return p.measured(rowKey{r.items[0], len(r.items), r.caption, p.heeded(r)}, func() float64 {
+		_, h := p.row(r, 0)
+		return h
+	})
+}
+
+// prepared is where the preparation ends.
+func (p *card) prepared(top float64) float64 {
+	if len(p.c.Prepare) == 0 {
+		return top
+	}
+	how := sharing{tight: p.tight, hush: p.hush, terse: p.terse, list: p.list}
+	return p.measured(rowKey{first: &p.c.Prepare[0], how: how}, func() float64 {
+		_, y := p.prepare(top)
+		return y
+	})
+}
+
+// measured lays nothing twice: most ways of sharing leave a row as it was.
+func (p *card) measured(key rowKey, lay func() float64) float64 {
 	h, ok := p.heights[key]
 	if !ok {
-		_, h = p.row(r, 0)
+		h = lay()
 		p.heights[key] = h
 	}
 	return h
+}
+
+// heeded is what of a way of sharing changes a row of the items.
+func (s sharing) heeded(r cardRow) sharing {
+	if item := r.items[0]; len(r.items) == 1 {
+		return sharing{tight: s.tight && (r.first || item.Check), bare: s.bare, terse: s.terse && (s.bare || item.Open), silent: s.silent}
+	}
+	return sharing{tight: s.tight && len(r.items) == 4, hush: s.hush, terse: s.terse, list: s.list}
 }
 
 // rows groups a card's items, each group where its first item stands.
