@@ -122,8 +122,10 @@ func (d *disk) checkTargets(list []action) error {
 	}
 	errs := make([]error, len(list))
 	sideBySide(len(list), func(i int) {
-		if a := list[i]; a.staged != "" && plainPath(a.path) && d.exists(path.Join(stagePath, a.staged)) {
-			errs[i] = d.checkTarget(a, before)
+		if a := list[i]; a.staged != "" && plainPath(a.path) {
+			if err := d.checkTarget(a, before); err != nil && d.exists(path.Join(stagePath, a.staged)) {
+				errs[i] = err
+			}
 		}
 	})
 	if err := errors.Join(errs...); err != nil {
