@@ -123,7 +123,8 @@ func (s *speech) card(w program.Week, index int, written []Item, site string) Ca
 	if w.Kind != program.WeekBuild || showsGate(w, session) {
 		c.Kind = s.kind(w)
 	}
-	var rest []program.Prescription
+	rest := make([]program.Prescription, 0, len(session.Items))
+	c.Items = make([]CardItem, 0, len(session.Items))
 	for i, p := range session.Items {
 		item := s.cardItem(p, written[i], w, session.Date)
 		if p.Role == program.RolePrepare {
