@@ -80,7 +80,7 @@ func addLoaded(files []string, page []byte) []string {
 		}
 		name, _, _ := bytes.Cut(after, []byte(`"`))
 		file := clientRoot + string(name)
-		if loads.Match(before[bytes.LastIndexByte(before, '<')+1:]) && len(name) > 0 && !strings.ContainsAny(file, "#?") && !slices.Contains(files, file) {
+		if len(name) > 0 && !slices.Contains(files, file) && !strings.ContainsAny(file, "#?") && loads.Match(before[bytes.LastIndexByte(before, '<')+1:]) {
 			files = append(files, file)
 		}
 		page = after
