@@ -99,11 +99,11 @@ func (p Path) arrival(n need, chance, from float64) float64 {
 		return from
 	}
 	if end > from && short(end) <= 0 {
-		return root(from, end, 0.01, short)
+		return root(from, end, short(from), short(end), 0.01, short)
 	}
 	for w := from + quarter; w < end; w += quarter {
 		if short(w) <= 0 {
-			return root(w-quarter, w, 0.01, short)
+			return root(w-quarter, w, short(w-quarter), short(w), 0.01, short)
 		}
 	}
 	return math.Inf(1)

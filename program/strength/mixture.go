@@ -65,20 +65,22 @@ func (m mixture) quantile(q float64) float64 {
 		return moved.above() - below(-z)
 	}
 	low, high := guess-spread/4, guess+spread/4
-	for step := spread / 2; excess(low) < 0 && step < 1e3; step *= 2 {
+	fl, fh := excess(low), excess(high)
+	for step := spread / 2; fl < 0 && step < 1e3; step *= 2 {
 		low -= step
+		fl = excess(low)
 	}
-	for step := spread / 2; excess(high) > 0 && step < 1e3; step *= 2 {
+	for step := spread / 2; fh > 0 && step < 1e3; step *= 2 {
 		high += step
+		fh = excess(high)
 	}
-	return root(low, high, 1e-6, excess)
+	return root(low, high, fl, fh, 1e-6, excess)
 }
 
-// root finds, to within a tolerance, where a function that is positive at low and
-// negative at high crosses zero, by false position with Illinois' correction. Where it
+// root finds, to within a tolerance, where a function that is positive at low, fl, and
+// negative at high, fh, crosses zero, by false position with Illinois' correction. Where it
 // does not cross, it is the end nearer to that.
-func root(low, high, tolerance float64, f func(float64) float64) float64 {
-	fl, fh := f(low), f(high)
+func root(low, high, fl, fh, tolerance float64, f func(float64) float64) float64 {
 	switch {
 	case !(fl > 0):
 		return low
