@@ -50,10 +50,8 @@ func (p *pen) write(operator string, operands ...float64) {
 
 // at are operands of a place, to a hundredth of a point.
 func (p *pen) at(q Point) {
-	p.out = number(number(p.out, hundredth(q.X/mmPerPoint)), hundredth((p.height-q.Y)/mmPerPoint))
+	p.out = hundredths(hundredths(p.out, q.X/mmPerPoint), (p.height-q.Y)/mmPerPoint)
 }
-
-func hundredth(v float64) float64 { return math.Round(100*v) / 100 }
 
 func (p *pen) tone(t Tone, operator string) {
 	s := p.shades[t]
@@ -67,7 +65,7 @@ func (p *pen) line(t Tone, width, dash float64) {
 	p.write("w", width/mmPerPoint)
 	p.out = append(p.out, '[')
 	if dash > 0 {
-		p.out = number(number(p.out, hundredth(dash/mmPerPoint)), hundredth(dash/mmPerPoint))
+		p.out = hundredths(hundredths(p.out, dash/mmPerPoint), dash/mmPerPoint)
 	}
 	p.write("] 0 d")
 }
@@ -75,7 +73,8 @@ func (p *pen) line(t Tone, width, dash float64) {
 // rect is a box, filled ("f") or as an outline ("S").
 func (p *pen) rect(b Box, paint string) {
 	p.at(Point{b.X, b.Bottom()})
-	p.write("re "+paint, hundredth(b.W/mmPerPoint), hundredth(b.H/mmPerPoint))
+	p.out = hundredths(hundredths(p.out, b.W/mmPerPoint), b.H/mmPerPoint)
+	p.write("re " + paint)
 }
 
 func (p *pen) stroke(points ...Point) {

@@ -66,8 +66,12 @@ func (s *subset) hex(out []byte, text string) []byte {
 
 // number writes an operand to a thousandth, without needless zeros: nine of ten bytes of a
 // page are numbers.
-func number(out []byte, v float64) []byte {
-	n := int64(math.Round(1000 * v))
+func number(out []byte, v float64) []byte { return thousandths(out, int64(math.Round(1000*v))) }
+
+// hundredths is the same to a hundredth.
+func hundredths(out []byte, v float64) []byte { return thousandths(out, 10*int64(math.Round(100*v))) }
+
+func thousandths(out []byte, n int64) []byte {
 	if n < 0 {
 		out, n = append(out, '-'), -n
 	}
