@@ -107,18 +107,25 @@ func (d *disk) read(path string) ([]byte, error) {
 
 // checkFolder finds a folder that is none. It is told once, with all that go there.
 func (r *Run) checkFolder(file string) error {
+	r.mutex.Lock()
+	sound := r.sound[path.Dir(file)]
+	r.mutex.Unlock()
+	if sound {
+		return nil
+	}
 	dir := r.nearest(path.Dir(file))
 	info, err := r.root.Stat(dir)
+	r.mutex.Lock()
+	defer r.mutex.Unlock()
 	switch {
 	case err != nil:
 		err = r.explain("open", dir, err)
 	case !info.IsDir():
 		err = fmt.Errorf("%s is a file where a folder must be; move it away", r.name(dir))
 	default:
+		r.sound[path.Dir(file)] = true
 		return nil
 	}
-	r.mutex.Lock()
-	defer r.mutex.Unlock()
 	r.folders[dir] = err
 	return errFolder
 }

@@ -26,6 +26,7 @@ type Run struct {
 	batches prints           // of this run
 	folded  map[string]bool  // paths in small letters: some disks hold them to be the same
 	folders map[string]error // what should be folders and is none
+	sound   map[string]bool  // folders that can be written to, or made
 	stage   *os.Root         // nil: nothing was staged yet
 	refused []error          // why the output can't be as it shall
 	failed  error            // the first file that could not be staged: a full disk is said once
@@ -36,7 +37,7 @@ type Run struct {
 func Begin(root *os.Root) (*Run, error) { return (&disk{root: root}).begin() }
 
 func (d *disk) begin() (*Run, error) {
-	r := &Run{disk: *d, unlock: func() {}, batches: prints{}, folded: map[string]bool{}, folders: map[string]error{}}
+	r := &Run{disk: *d, unlock: func() {}, batches: prints{}, folded: map[string]bool{}, folders: map[string]error{}, sound: map[string]bool{}}
 	unlock, err := d.lock()
 	switch {
 	case errors.Is(err, errBusy) || err != nil && d.exists(listPath):
