@@ -24,8 +24,9 @@ const alikeHelp = 0.5
 // the pull at the free hold's hip tells apart.
 func (r *Rung) Aids() []Aid {
 	if r.hung == nil {
-		r.hung = []Aid{r.Free()}
-		for _, o := range r.ways() {
+		ways := r.ways()
+		r.hung = append(make([]Aid, 0, 1+len(ways)), r.Free())
+		for _, o := range ways {
 			if o.Help > 0 && o.Load > 0 && !o.Hold.Unbalanced {
 				o.Site = r.body.newSite(strength.Site{Model: strength.StepModel, Position: r.ID, Rig: RigName(o.Rig)})
 				r.hung = append(r.hung, o)
@@ -41,8 +42,9 @@ func (r *Rung) ways() []Aid {
 	if r.body.Repeats() {
 		return r.onHeights()
 	}
-	all := r.pulled()
-	for _, h := range r.body.hangings(&r.FreeHold.Joints) {
+	hangings := r.body.hangings(&r.FreeHold.Joints)
+	all := slices.Grow(r.pulled(), len(hangings))
+	for _, h := range hangings {
 		all = append(all, r.body.WithRig(r, h.drop, h.bands...))
 	}
 	return all
