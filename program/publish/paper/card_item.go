@@ -242,7 +242,7 @@ func (p *card) dose(item *view.CardItem, b Box) []Mark {
 // It says how wide they are and where they end.
 func (p *card) boxes(x, y float64, item *view.CardItem, perLine int) (marks []Mark, width, bottom float64) {
 	perLine = min(perLine, len(item.Boxes))
-	marks = make([]Mark, 0, 2*len(item.Boxes))
+	marks = make([]Mark, 0, 3*len(item.Boxes))
 	for i, box := range item.Boxes {
 		b := Box{x + float64(i%perLine)*writingBox, y + float64(i/perLine)*writingBox, writingBox, writingBox}
 		if box.After {

@@ -273,7 +273,7 @@ func (p *card) plate(w, h float64) *Plate {
 		return nil
 	}
 	return p.plates.of(figureKey{p.c.Figure, w, h}, func() *Plate {
-		return figurePlate(figure.Draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height}), w, h)
+		return figurePlate(draw(p.c.Figure, figure.Options{Headroom: headroom * p.c.Figure.Height}), w, h)
 	})
 }
 

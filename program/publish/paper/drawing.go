@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"gatepost/program"
 	"gatepost/program/figure"
 )
@@ -53,6 +55,21 @@ type body struct {
 // that they touch would be a floor).
 const air = 0.12
 
+// drawings are what was drawn lately: a client's sheets show the same stances.
+var drawings = recent[drawing, figure.Drawing]{most: 64} // those of three clients
+
+type drawing struct {
+	program.Stance
+	figure.Options
+}
+
+// draw draws a stance, with labels whose type a sheet may set.
+func draw(s program.Stance, o figure.Options) figure.Drawing {
+	d := drawings.of(drawing{s, o}, func() figure.Drawing { return figure.Draw(s, o) })
+	d.Labels = slices.Clone(d.Labels)
+	return d
+}
+
 // bodiesOf draws stances for one line; headroom is how many m of band are shown above
 // the hip. What hangs has its bars at one height, and the line below the lowest body:
 // the floor is further down than anybody wants to see.
@@ -60,7 +77,7 @@ func bodiesOf(stances []program.Stance, o func(i int) figure.Options) []body {
 	var bodies []body
 	lowest := 0.0
 	for i, s := range stances {
-		bodies = append(bodies, body{figure.Draw(s, o(i)), s.Floor})
+		bodies = append(bodies, body{draw(s, o(i)), s.Floor})
 		lowest = min(lowest, bodies[i].Min.Y-air)
 	}
 	for i, s := range stances {
