@@ -184,14 +184,17 @@ func once(t *template.Template) func(name string, data any) (template.HTML, erro
 		}
 		key = append(key, name...)
 		mutex.Lock()
-		defer mutex.Unlock()
-		if text, ok := made[string(key)]; ok {
+		text, ok := made[string(key)]
+		mutex.Unlock()
+		if ok {
 			return text, nil
 		}
 		var out strings.Builder
 		if err := t.ExecuteTemplate(&out, name, data); err != nil {
 			return "", err
 		}
+		mutex.Lock()
+		defer mutex.Unlock()
 		if len(made) >= mostKept {
 			clear(made)
 		}
