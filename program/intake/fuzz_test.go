@@ -41,6 +41,7 @@ func FuzzAssessment(f *testing.F) {
 	const file = "content/clients/maren/assessment.yaml"
 	good := string(sound(f)[file].Data)
 	f.Add(good)
+	f.Add(string(files(f, "testdata/thin.txtar")[file].Data)) // short: a slip hits a value more often
 	f.Add(strings.ReplaceAll(good, "\n", "\r\n"))
 	f.Add("name: [\nborn: {}\n? a\n: b\n")
 	f.Add("a: &a [*a]\n---\n- x\n...\n")
