@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // verdict collects what a checker finds.
@@ -231,8 +232,8 @@ func checkHolds(lib *program.Library, _ *program.Assessment, p *program.Program)
 // checkEffort: in a build week the main hold is .60 of its predicted maximum or more,
 // .50 for those who train gently. Exceptions, by name: the floor, whose leans go in two
 // centimetres; a gate week; sore elbows, which keep one rig; the goal's step held free,
-// past which there is none, and without bands a step held free, with the next out of
-// reach; a sore joint, or weeks just after some off or after pain, which are held to an
+// past which there is none, and without bands, or with none that helps at any step, a step
+// held free, with the next out of reach; a sore joint, or weeks just after some off or after pain, which are held to an
 // easier plan; a step whose gate was asked for in two weeks, and waits for the coach's word;
 // and where nothing else is left the program says what would mend it, or that a gate waits. Repetitions are whole, and there is a most
 // of them: pads and blocks come in the heights that there are.
@@ -255,9 +256,15 @@ func checkEffort(lib *program.Library, a *program.Assessment, p *program.Program
 			}
 			hold += 2
 		}
-		v.want(100*hold >= least*w.MaxHold-1e-6, "week %d: %s %d s of %.1f with %.1f N: under %.0f %%", w.Number, w.Step, w.Hold, w.MaxHold, w.Help, least)
+		v.want(100*hold >= least*w.MaxHold-1e-6 || w.Rig.Free() && w.Hold == mainMost && !bandsHelp(lib, a), "week %d: %s %d s of %.1f with %.1f N: under %.0f %%", w.Number, w.Step, w.Hold, w.MaxHold, w.Help, least)
 	}
 	return v
+}
+
+// bandsHelp reports whether a client's bands help at some step.
+func bandsHelp(lib *program.Library, a *program.Assessment) bool {
+	_, m, _ := begin(lib, a)
+	return slices.ContainsFunc(m.body.Steps, func(r ladder.Rung) bool { return len(r.Aids()) > 1 })
 }
 
 // gateAfter reports whether a step's gate has its week later: one that waits for room is
