@@ -122,7 +122,9 @@ func TestLongerHoldOfSoreElbows(t *testing.T) {
 
 // One more band never asks for more help in all, as long as the steps stay the
 // same: a band may also open a harder step. Nor where it takes the place of a rig that was
-// used, because it helps alike and is plainer: the next that serves may help more.
+// used, because it helps alike and is plainer: the next that serves may help more. It is asked
+// of plans that nothing holds: with sore joints one is held to what sound ones do, which may
+// be a harder step with the new band.
 func TestOneMoreBandNeverMoreHelp(t *testing.T) {
 	lib := library(t)
 	rapid.Check(t, func(t *rapid.T) {
@@ -130,23 +132,27 @@ func TestOneMoreBandNeverMoreHelp(t *testing.T) {
 		b := a
 		b.Bands = append(append([]program.Band(nil), a.Bands...), bandsDrawn.Draw(t, "more"))
 		b.Bands[len(a.Bands)].Name = "one more"
-		p, q := planned(t, lib, &a), planned(t, lib, &b)
-		_, m, _ := begin(lib, &b)
-		var before, after float64
-		for i := range p.Weeks {
-			if p.Weeks[i].Step != q.Weeks[i].Step || p.Weeks[i].Exercise != q.Weeks[i].Exercise || hasNote(p.Weeks[i].Notes, noteShortSets) {
+		planned(t, lib, &a)
+		p, q := retraced(lib, &a), retraced(lib, &b)
+		before, after := 0, 0
+		for i := range p.main {
+			was, is := p.main[i], q.main[i]
+			if was.none() && is.none() {
+				continue
+			}
+			if was.none() || is.none() || was.exercise() != is.exercise() || was.short {
 				t.Skip("another step, or short sets made long")
 			}
-			if !offers(m.body, p.Weeks[i].Step, p.Weeks[i].Rig) {
-				t.Skip("a plainer rig in its place")
+			if !offers(q.body, was.step(), was.aid.Rig) || was.gate != is.gate {
+				t.Skip("a plainer rig in its place, or a gate week that has no room in one of them")
 			}
-			if p.Weeks[i].Kind == program.WeekBuild {
-				before += p.Weeks[i].Help
-				after += q.Weeks[i].Help
+			if p.weeks[i].kind == program.WeekBuild {
+				before += was.aid.Help
+				after += is.aid.Help
 			}
 		}
-		if after > before+1e-6 {
-			t.Errorf("help %.1f N, with one more band %.1f N", before, after)
+		if after > before {
+			t.Errorf("help %d tenths of a newton, with one more band %d", before, after)
 		}
 	})
 }
