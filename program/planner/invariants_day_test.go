@@ -194,7 +194,7 @@ func tried(w *program.Week) bool {
 	return slices.ContainsFunc(items(w), func(it program.Prescription) bool { return it.Try })
 }
 
-// armless weeks have no day that lies 48 h from straight-arm work or tries before and from
+// armless weeks have no day that lies 48 h from straight-arm work or hanging before and from
 // the rest that the test asks for.
 func armless(p *program.Program, w *program.Week) bool {
 	last := p.Weeks[len(p.Weeks)-1].Sessions
@@ -203,7 +203,7 @@ func armless(p *program.Program, w *program.Week) bool {
 		near := test-s.Date < 3
 		for i := range p.Weeks {
 			for _, o := range p.Weeks[i].Sessions {
-				arm := slices.ContainsFunc(o.Items, func(it program.Prescription) bool { return isArm(&it) || it.Try })
+				arm := slices.ContainsFunc(o.Items, func(it program.Prescription) bool { return isArm(&it) || it.Role == program.RoleStrength })
 				near = near || arm && p.Weeks[i].Start != w.Start && abs(float64(o.Date-s.Date)) < 2
 			}
 		}
