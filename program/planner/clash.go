@@ -138,7 +138,7 @@ func (ms *measures) testName(t *program.Hold) string {
 		name = say("unfit.with", "what", name, "bands", strings.Join(t.Rig.Bands, say("rig.join")))
 	}
 	if height := t.Rig.Pad + t.Rig.Block; height > 0 {
-		name = say("unfit.on", "what", name, "height", strconv.Itoa(centimetres(height)))
+		name = say("unfit.over", "what", name, "height", strconv.Itoa(centimetres(height)))
 	}
 	return name
 }
