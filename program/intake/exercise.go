@@ -126,9 +126,15 @@ func (s *source) exerciseSections(body []string, first int, known headings) []se
 			s.say(s.place(parts[at].line, 1), fmt.Sprintf("the section %s is out of order", quote(parts[at].heading)), "The order is "+strings.Join(known.names(), ", ")+".")
 		}
 	}
+	seen := map[int]bool{}
 	for _, p := range parts {
-		if !slices.ContainsFunc(known[:], func(names []string) bool { return slices.Contains(names, p.heading) }) {
+		switch i := slices.IndexFunc(known[:], func(names []string) bool { return slices.Contains(names, p.heading) }); {
+		case i < 0:
 			s.say(s.place(p.line, 1), fmt.Sprintf("there is no section %s here", quote(p.heading)), offer(p.heading, slices.Concat(known[:]...)))
+		case seen[i]:
+			s.say(s.place(p.line, 1), fmt.Sprintf("there is a second section %s", quote(p.heading)), "Put both under one heading.")
+		default:
+			seen[i] = true
 		}
 	}
 	if len(s.problems) > before || len(parts) != len(known) {
