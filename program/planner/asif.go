@@ -126,9 +126,9 @@ func (r *reading) lastPains(p *plan) []painDay {
 // toughRPE is from where on a set's RPE is bad news.
 const toughRPE = 9.5
 
-// tough reports whether a set of straight-arm work went worse than was asked.
+// tough reports whether a set went worse than was asked.
 func (s *setRead) tough() bool {
-	return s.arm() && s.Printed > 0 && s.said() && (s.short() || s.finds() && s.seconds() < float64(s.item.Hold) || s.doubtful || broke(s.Done) || s.Done.RPE >= toughRPE)
+	return s.fell() || s.arm() && s.Printed > 0 && s.said() && (s.short() || s.finds() && s.seconds() < float64(s.item.Hold) || s.doubtful || broke(s.Done) || s.Done.RPE >= toughRPE)
 }
 
 // toughDay is the last day of the last week that had a bad set; 0 where none had.

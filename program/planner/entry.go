@@ -39,7 +39,8 @@ func (c *client) openings(log []program.Entry) []opening {
 	beyond := c.stood()
 	for _, asked := range c.road.Entry {
 		o := opening{asked, c.best(asked, log)}
-		if o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) && !(beyond && o.shown < 0) {
+		untested := c.best(asked, nil) < 0 // what is written of it since is no reason to ask for it
+		if o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) && !(beyond && untested) {
 			out = append(out, o)
 		}
 	}

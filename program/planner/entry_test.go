@@ -102,6 +102,23 @@ func TestEntryIsNotAskedOfWhoIsBeyondIt(t *testing.T) {
 	}
 }
 
+// Nor does a line of 25 seconds, done as printed and clean, send who lifts back to the entry,
+// which asks for thirty: nobody tested it, and what is written since is no reason to ask.
+func TestALineWrittenDownIsNoStepBack(t *testing.T) {
+	c := readPanel(t, []string{"testdata/panel/35-lift-beginner.txt"})[0]
+	a := *c.assessment
+	a.Tests = []program.Hold{{Step: "block-40", Reps: 2}}
+	first, _ := planner.Plan(c.library, &a)
+	for _, s := range first.Weeks[0].Sessions {
+		a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, AsPrinted: true}, program.Entry{Date: s.Date, Exercise: "wall-handstand-line",
+			Sets: []program.SetDone{{Seconds: 25, Clean: program.CleanYes}}})
+	}
+	_, p, _ := planner.Read(c.library, &a, nil, first.Weeks[0].Start+6)
+	if slices.ContainsFunc(p.Notes, func(n program.Note) bool { return n.Code == "entry-hold" }) || len(p.Weeks) < 12 || p.Weeks[1].Exercise != first.Weeks[1].Exercise {
+		t.Errorf("the second week has %s, before it %s: %v", p.Weeks[1].Exercise, first.Weeks[1].Exercise, p.Notes)
+	}
+}
+
 // Where thirty minutes are too few for all, the trunk waits: the entry waits for hips that fold at 116
 // degrees, so they are moved on one day a week at least.
 func TestFoldIsMovedWhereTheEntryWaitsForIt(t *testing.T) {

@@ -117,7 +117,9 @@ type doses struct {
 type exercises struct {
 	*client
 	chosen map[need]*program.Exercise
-	came   map[string]int // build weeks before the one in which an exercise came in
+	came   map[string]int     // build weeks before the one in which an exercise came in
+	back   map[string]int     // build weeks that an exercise goes back, because it did not come off
+	lower  map[string]lowered // what exercises go back to, on the day in the making
 }
 
 // layout lays the weeks out in sessions.

@@ -19,14 +19,14 @@ import (
 // sore since. A week in which a set did not come off takes the exercise one move back, and
 // it goes on from there. The preparation stays: warming up is no work to add to.
 
-// progressed is an exercise and its dose in a build week.
-func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*program.Exercise, program.Dose) {
+// progressed is an exercise and its dose in a build week; back are build weeks that do not count.
+func (x *exercises) progressed(e *program.Exercise, d day, role program.Role, back int) (*program.Exercise, program.Dose) {
 	dose, from := e.Dose, e.Dose
 	came, ok := x.came[e.ID]
 	if !ok {
 		return e, dose
 	}
-	for range (d.builds - came) / movesBy(role) {
+	for range (d.builds - came - back) / movesBy(role) {
 		next, more := longer(dose, from)
 		if !more {
 			if h := x.harder(e, d); h != nil {
@@ -39,6 +39,14 @@ func (x *exercises) progressed(e *program.Exercise, d day, role program.Role) (*
 		dose = next
 	}
 	return e, dose
+}
+
+// movesBy is how many build weeks lie between two small moves of an exercise.
+func movesBy(role program.Role) int {
+	if role.Against() {
+		return againstMovesEvery
+	}
+	return movesEvery
 }
 
 // longer is the next dose of as many sets, up to the top of where it began.
@@ -120,6 +128,7 @@ func (lo *layout) comeIn(i int, w *program.Week) {
 	lo.behind = append(lo.behind, *w)
 	if i > 0 && w.Kind == program.WeekAway && lo.weeks[i-1].kind == program.WeekAway {
 		clear(lo.exercises.came)
+		clear(lo.exercises.back)
 		lo.anew = lo.buildsIn(i)
 	}
 	if w.Kind != program.WeekBuild {
@@ -137,36 +146,8 @@ func (lo *layout) comeIn(i int, w *program.Week) {
 		}
 	}
 	if i < len(lo.past.fell) {
-		for exercise, role := range lo.past.fell[i] {
-			lo.exercises.moveBack(exercise, role)
-		}
+		lo.exercises.fall(lo.past.fell[i])
 	}
-}
-
-// moveBack takes an exercise, and what has come to it by harder moves, one move back.
-func (x *exercises) moveBack(exercise string, role program.Role) {
-	for id := range x.came {
-		if x.leadsTo(id, exercise, mostMoves) {
-			x.came[id] += movesBy(role)
-		}
-	}
-}
-
-// leadsTo reports whether an exercise is another one, or comes to it by so many harder moves.
-func (x *exercises) leadsTo(id, harder string, moves int) bool {
-	e, ok := x.lib.Exercise(id)
-	return id == harder || ok && moves > 0 && slices.ContainsFunc(e.Harder, func(h string) bool { return x.leadsTo(h, harder, moves-1) })
-}
-
-// mostMoves are the harder moves that a block of sixteen weeks has room for, and more.
-const mostMoves = 4
-
-// movesBy is how many build weeks lie between two small moves of an exercise.
-func movesBy(role program.Role) int {
-	if role.Against() {
-		return againstMovesEvery
-	}
-	return movesEvery
 }
 
 // leanHold is how long easy leans last: fifteen seconds at first, and up to twenty-five.

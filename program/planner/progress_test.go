@@ -29,7 +29,7 @@ func TestDoubleProgression(t *testing.T) {
 		{"pulling, heavier from the start", program.Dose{Sets: 3, Reps: 4}, nil, program.RolePull, "3×4 3×4 3×4 3×5 3×5 3×5 3×6 3×6 3×6 3×4"},
 	} {
 		e := program.Exercise{ID: "it", Trains: []program.Purpose{program.ForTrunk}, Dose: c.dose, Harder: c.harder}
-		x := exercises{&client{lib: &program.Library{Exercises: []program.Exercise{e, harder}}, athlete: &program.Assessment{}}, nil, map[string]int{"it": 0}}
+		x := exercises{client: &client{lib: &program.Library{Exercises: []program.Exercise{e, harder}}, athlete: &program.Assessment{}}, came: map[string]int{"it": 0}}
 		var got []string
 		for week := range strings.Count(c.want, "×") {
 			item := x.dose(day{kind: program.WeekBuild, straight: true, builds: week}, &e, c.role)
@@ -76,7 +76,7 @@ func TestProgressionAfterBadNews(t *testing.T) {
 	}}
 	for joint, want := range map[program.Joint]string{program.JointFine: "harder", program.JointSore: "it", program.JointInjured: "it"} {
 		a := program.Assessment{Health: program.Health{Elbows: joint}}
-		x := exercises{&client{lib: lib, athlete: &a}, nil, map[string]int{"it": 0}}
+		x := exercises{client: &client{lib: lib, athlete: &a}, came: map[string]int{"it": 0}}
 		if got := x.dose(day{kind: program.WeekBuild, builds: 6}, &lib.Exercises[0], program.RoleStrength); got.Exercise != want {
 			t.Errorf("elbows %s: %s", joint, got.Exercise)
 		}

@@ -3,7 +3,6 @@ package planner
 import (
 	"slices"
 
-	"gatepost/program"
 	"gatepost/program/ladder"
 )
 
@@ -13,9 +12,6 @@ import (
 // short is not asked for again as it was. For two weeks, until the log says more, it is as
 // long as its longest set; a lean comes nearer, and what broke at once makes room for
 // something easier (our judgement).
-
-// What is done beside the straight-arm work, and moves on by weeks, goes back by a move
-// (progress.go).
 
 // tooLong is such a hold, and its longest set.
 type tooLong struct {
@@ -120,26 +116,4 @@ func (h *holds) stepBelow(w work, week int) work {
 		}
 	}
 	return work{}
-}
-
-// fallen are exercises that did not come off, and what for they were done.
-type fallen map[string]program.Role
-
-// fell are the exercises of which a set went worse than was asked in a week.
-func (w *weekPrinted) fell() fallen {
-	out := fallen{}
-	for _, d := range w.days {
-		for i := range d.sets {
-			if s := &d.sets[i]; s.fell() {
-				out[s.Exercise] = s.item.Role
-			}
-		}
-	}
-	return out
-}
-
-// fell reports whether a set of what moves on by weeks was cut short, broke or went to its end.
-func (s *setRead) fell() bool {
-	return s.item != nil && s.Step == "" && s.item.Ahead == 0 && s.Printed > 0 && s.said() &&
-		(s.short() || s.Done.Reps > 0 && s.Done.Reps < s.Printed || broke(s.Done) || s.Done.RPE >= toughRPE)
 }

@@ -129,6 +129,7 @@ func (lo *layout) remember(v *volume) (out []program.Week, lastBuild, session in
 		lo.loads[lastBuild], lo.main[lastBuild] = lo.past.last, lo.past.last.main
 	}
 	lo.exercises.came, lo.anew, lo.behind = map[string]int{}, 0, nil
+	lo.exercises.back, lo.exercises.lower = map[string]int{}, map[string]lowered{}
 	lo.sought = lo.stillSought()
 	for i := range lo.past.weeks {
 		lo.comeIn(i, &lo.past.weeks[i])

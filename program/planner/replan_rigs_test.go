@@ -26,8 +26,8 @@ func TestRigsStay(t *testing.T) {
 				return
 			}
 			changes++
-			if r.missedWeek() != 0 {
-				return // no less help than without the week missed
+			if r.missedWeek() != 0 || r.toughDay() != 0 {
+				return // no less help than without the week missed, or the bad sets
 			}
 			if up := tenths(w.Help) > last.aid.Help; (up || r.next.past.rigged == 1) && !r.next.past.moreHelp && r.serves(last.aid) {
 				t.Errorf("person %d, week of %s: %v for %v after %d weeks, which would have served", i, w.Start, w.Rig.Bands, last.aid.Rig.Bands, r.next.past.rigged)

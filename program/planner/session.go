@@ -49,6 +49,10 @@ func (lo *layout) session(d day) program.Session {
 			items := lo.exercises.compose(d, groups[:keep], ratio)
 			total := lo.lengthOn(d.date, items)
 			if total <= minutes || keep == 0 {
+				if d.kind == program.WeekBuild && len(lo.exercises.lower) > 0 {
+					lo.exercises.goBack(items)
+					total = lo.lengthOn(d.date, items)
+				}
 				s.Items = inOrder(items, d.open)
 				s.Minutes = (total + 59) / 60
 				s.Dropped = lo.exercises.dropped(d, s.Items, groups[keep:])
@@ -228,7 +232,9 @@ func (x *exercises) one(d day, n need, role program.Role) []program.Prescription
 func (x *exercises) dose(d day, e *program.Exercise, role program.Role) program.Prescription {
 	dose := e.Dose
 	if d.kind == program.WeekBuild {
-		e, dose = x.progressed(e, d, role)
+		base := e
+		e, dose = x.progressed(base, d, role, 0)
+		x.noteLower(base, e, dose, d, role)
 	}
 	sets := max(1, dose.Sets)
 	if d.kind == program.WeekDeload || d.kind == program.WeekTest {

@@ -106,7 +106,7 @@ func (x *exercises) trunkTest(d day) []program.Prescription {
 	item := x.dose(d, e, program.RoleTest)
 	item.Sets, item.Check, item.Hold = 1, true, 0
 	if !x.limits.maxTests {
-		now, dose := x.progressed(e, d, program.RoleTrunk)
+		now, dose := x.progressed(e, d, program.RoleTrunk, x.back[e.ID])
 		if item.Hold = dose.Hold; now != e || dose.Sets > e.Dose.Sets {
 			_, item.Hold = doseStep(e.Dose)
 		}

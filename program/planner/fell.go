@@ -1,0 +1,100 @@
+package planner
+
+import "gatepost/program"
+
+// # What did not come off
+//
+// What is done beside the straight-arm work moves on by weeks (progress.go), whatever the log
+// says of it; where a set was cut short, broke or left nothing, it goes back by a move. The
+// minutes that this leaves are left free: another exercise that had no room would make bad
+// news more work.
+
+// fallen are exercises that did not come off, and what for they were done.
+type fallen map[string]program.Role
+
+// fell are the exercises of which a set went worse than was asked in a week.
+func (w *weekPrinted) fell() fallen {
+	out := fallen{}
+	for _, d := range w.days {
+		for i := range d.sets {
+			if s := &d.sets[i]; s.fell() {
+				out[s.Exercise] = s.item.Role
+			}
+		}
+	}
+	return out
+}
+
+// fell reports whether a set of what moves on by weeks was cut short, broke or went to its end.
+func (s *setRead) fell() bool {
+	return s.item != nil && s.Step == "" && s.item.Ahead == 0 && s.Printed > 0 && s.said() &&
+		(s.short() || s.Done.Reps > 0 && s.Done.Reps < s.Printed || broke(s.Done) || s.Done.RPE >= toughRPE)
+}
+
+// fall takes exercises, and what has come to them by harder moves, one move back.
+func (x *exercises) fall(fallen fallen) {
+	for exercise, role := range fallen {
+		for id := range x.came {
+			if x.leadsTo(id, exercise, mostMoves) {
+				x.back[id] += movesBy(role)
+			}
+		}
+	}
+}
+
+// mostMoves are the harder moves that a block of sixteen weeks has room for, and more.
+const mostMoves = 4
+
+// leadsTo reports whether an exercise is another one, or comes to it by so many harder moves.
+func (x *exercises) leadsTo(id, harder string, moves int) bool {
+	if id == harder || moves == 0 {
+		return id == harder
+	}
+	e, ok := x.lib.Exercise(id)
+	if !ok {
+		return false
+	}
+	for _, h := range e.Harder {
+		if x.leadsTo(h, harder, moves-1) {
+			return true
+		}
+	}
+	return false
+}
+
+// noteLower notes what an exercise, which has come to a dose of itself or of a harder one, goes
+// back to on a day, where it did not come off.
+func (x *exercises) noteLower(e, now *program.Exercise, dose program.Dose, d day, role program.Role) {
+	delete(x.lower, now.ID)
+	if back := x.back[e.ID]; back > 0 {
+		low, less := x.progressed(e, d, role, back)
+		x.lower[now.ID] = lowered{low, dose, less}
+	}
+}
+
+// lowered is an exercise and its dose that others go back to.
+type lowered struct {
+	*program.Exercise
+	from, to program.Dose
+}
+
+// goBack takes what did not come off back, in a session whose parts are chosen.
+func (x *exercises) goBack(items []program.Prescription) {
+	for i := range items {
+		item := &items[i]
+		low, ok := x.lower[item.Exercise]
+		if !ok || item.Role == program.RolePrepare || item.Role == program.RoleTest || low.StraightArm && !item.StraightArm {
+			continue
+		}
+		asDosed := item.Hold == low.from.Hold && item.Reps == low.from.Reps
+		if !asDosed && low.ID != item.Exercise {
+			continue
+		}
+		item.Exercise, item.StraightArm, item.EachSide = low.ID, low.StraightArm, low.EachSide
+		if item.Sets = min(item.Sets, max(1, low.to.Sets)); asDosed {
+			item.Hold, item.Reps, item.Rest = low.to.Hold, low.to.Reps, low.to.Rest
+		} else { // another rule has made it less
+			item.Hold, item.Reps = min(item.Hold, low.to.Hold), min(item.Reps, low.to.Reps)
+		}
+	}
+}
