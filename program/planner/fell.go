@@ -1,6 +1,10 @@
 package planner
 
-import "gatepost/program"
+import (
+	"slices"
+
+	"gatepost/program"
+)
 
 // # What did not come off
 //
@@ -31,12 +35,13 @@ func (s *setRead) fell() bool {
 		(s.short() || s.Done.Reps > 0 && s.Done.Reps < s.Printed || broke(s.Done) || s.Done.RPE >= toughRPE)
 }
 
-// fall takes exercises, and what has come to them by harder moves, one move back.
-func (x *exercises) fall(fallen fallen) {
+// fall takes exercises, and what has come to them by harder moves, one move back from a week
+// with so many build weeks up to it; what is where it began begins anew.
+func (x *exercises) fall(fallen fallen, builds int) {
 	for exercise, role := range fallen {
-		for id := range x.came {
+		for id, came := range x.came {
 			if x.leadsTo(id, exercise, mostMoves) {
-				x.back[id] += movesBy(role)
+				x.back[id] = min(x.back[id]+movesBy(role), builds-came)
 			}
 		}
 	}
@@ -47,19 +52,8 @@ const mostMoves = 4
 
 // leadsTo reports whether an exercise is another one, or comes to it by so many harder moves.
 func (x *exercises) leadsTo(id, harder string, moves int) bool {
-	if id == harder || moves == 0 {
-		return id == harder
-	}
 	e, ok := x.lib.Exercise(id)
-	if !ok {
-		return false
-	}
-	for _, h := range e.Harder {
-		if x.leadsTo(h, harder, moves-1) {
-			return true
-		}
-	}
-	return false
+	return id == harder || ok && moves > 0 && slices.ContainsFunc(e.Harder, func(h string) bool { return x.leadsTo(h, harder, moves-1) })
 }
 
 // noteLower notes what an exercise, which has come to a dose of itself or of a harder one, goes

@@ -146,7 +146,7 @@ func (lo *layout) comeIn(i int, w *program.Week) {
 		}
 	}
 	if i < len(lo.past.fell) {
-		lo.exercises.fall(lo.past.fell[i])
+		lo.exercises.fall(lo.past.fell[i], lo.buildsIn(i+1))
 	}
 }
 

@@ -84,17 +84,18 @@ func TestProgressionAfterBadNews(t *testing.T) {
 }
 
 // Who broke off at four of six repetitions in the second week, lost the shape or had nothing
-// left, is two build weeks behind from then on. What came off as printed moves on as it would
-// have (common practice: nobody adds to what did not come off).
+// left, is two build weeks behind from then on, and who did so every week begins anew. What came
+// off as printed moves on as it would have (common practice: nobody adds to what did not come off).
 func TestWhatDidNotComeOffGoesBackByAMove(t *testing.T) {
 	a := clientOf(t)
 	first := programOf(t, a)
 	var days []program.Entry
 	var straddle []program.Date
 	for _, w := range first.Weeks[:7] {
+		last := len(straddle)
 		for _, s := range w.Sessions {
 			days = append(days, program.Entry{Date: s.Date, AsPrinted: true})
-			if slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "prone-straddle" }) && w.Kind == program.WeekBuild {
+			if len(straddle) == last && slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "prone-straddle" }) && w.Kind == program.WeekBuild {
 				straddle = append(straddle, s.Date)
 			}
 		}
@@ -104,15 +105,20 @@ func TestWhatDidNotComeOffGoesBackByAMove(t *testing.T) {
 	}
 	for _, c := range []struct {
 		name string
-		line program.Entry
+		set  program.SetDone
+		on   []program.Date
 		want string // of weeks printed anew
 	}{
-		{"as printed", did(straddle[1], program.SetDone{Reps: 6, RPE: 7, Clean: program.CleanYes}), "3×9 3×9 4×7"},
-		{"four of six", did(straddle[1], program.SetDone{Reps: 4}), "3×8 3×8 3×9"},
-		{"nothing left", did(straddle[1], program.SetDone{Reps: 6, RPE: 10}), "3×8 3×8 3×9"},
-		{"broken", did(straddle[1], program.SetDone{Reps: 6, Clean: program.CleanNo}), "3×8 3×8 3×9"},
+		{"as printed", program.SetDone{Reps: 6, RPE: 7, Clean: program.CleanYes}, straddle[1:2], "3×9 3×9 4×7"},
+		{"four of six", program.SetDone{Reps: 4}, straddle[1:2], "3×8 3×8 3×9"},
+		{"nothing left", program.SetDone{Reps: 6, RPE: 10}, straddle[1:2], "3×8 3×8 3×9"},
+		{"broken", program.SetDone{Reps: 6, Clean: program.CleanNo}, straddle[1:2], "3×8 3×8 3×9"},
+		{"broken every week", program.SetDone{Reps: 6, Clean: program.CleanNo}, straddle, "3×6 3×6 3×7"},
 	} {
-		a.Log.Entries = append(slices.Clone(days), c.line)
+		a.Log.Entries = slices.Clone(days)
+		for _, on := range c.on {
+			a.Log.Entries = append(a.Log.Entries, did(on, c.set))
+		}
 		q := Replan(library(t), &a, nil, first.Weeks[7].Start)
 		var got []string
 		for _, w := range q.Weeks[8:] {
