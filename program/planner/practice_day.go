@@ -23,9 +23,6 @@ func (p *practice) groups(d day) []group {
 	case len(p.open) == 0 && p.practisesOn(d):
 		add("role.main", p.practiceItems(d)...)
 	}
-	if d.test && len(out) == 0 { // nothing that the hands may carry
-		add("role.test", x.trunkTest(d)...)
-	}
 	if d.straight && !d.test && len(p.open) == 0 && !d.hard {
 		add("role.mobility", p.lines(d)...)
 		add("role.strength", p.drill(d)...)

@@ -68,8 +68,21 @@ func (lo *layout) session(d day) program.Session {
 }
 
 // groups are a day's work in order of priority, the pulls aside: they go with
-// the pushing that is kept.
-func (lo *layout) groups(d day) []group { return lo.bound(d, lo.withAdded(d, lo.wanted(d))) }
+// the pushing that is kept. A block that has nothing else to test ends with the trunk.
+func (lo *layout) groups(d day) []group {
+	out := lo.bound(d, lo.withAdded(d, lo.wanted(d)))
+	isTest := func(g group) bool {
+		return slices.ContainsFunc(g.items, func(i program.Prescription) bool { return i.Role == program.RoleTest })
+	}
+	if !d.test || slices.ContainsFunc(out, isTest) {
+		return out
+	}
+	test := lo.exercises.trunkTest(d)
+	if len(test) > 0 { // in place of what it trains
+		out = slices.DeleteFunc(out, func(g group) bool { return g.key == "role.trunk" })
+	}
+	return append([]group{{"role.test", test}}, out...)
+}
 
 func (lo *layout) wanted(d day) []group {
 	if lo.practised != nil {

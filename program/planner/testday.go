@@ -15,10 +15,7 @@ func (lo *layout) testItems(d day) []program.Prescription {
 		return tests
 	}
 	if w.none() {
-		if len(lo.tries(d)) > 0 { // which say enough
-			return nil
-		}
-		return lo.exercises.trunkTest(d)
+		return nil
 	}
 	if !lo.limits.maxTests {
 		hold = lo.look.maxHold
@@ -95,9 +92,9 @@ func (c *client) testable(max int) bool {
 	return held(gentleEffort, max) >= deloadLeast
 }
 
-// trunkTest is the test of a block without weight on the hands: its trunk hold, one
-// clean set that stops with two seconds left; of those who are tested to no end, as
-// long as the block came to.
+// trunkTest is the test of a block that has no other, as of who puts no weight on the
+// hands: its trunk hold, one clean set that stops with two seconds left; of those who are
+// tested to no end, as long as the block came to.
 func (x *exercises) trunkTest(d day) []program.Prescription {
 	e := x.choose(need{purpose: program.ForTrunk, bentArms: true})
 	if e == nil || e.Dose.Hold == 0 {

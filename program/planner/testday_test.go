@@ -3,8 +3,10 @@ package planner
 import (
 	"slices"
 	"testing"
+	"time"
 
 	"gatepost/program"
+	"gatepost/program/ladder"
 )
 
 // tested are the tests of a block's last day.
@@ -59,6 +61,22 @@ func TestBlockWithoutHandsTestsTheTrunk(t *testing.T) {
 	p := programOf(t, clientOf(t, presses, soreWrists, aged(15), on(sat)))
 	if tests := tested(&p); len(tests) != 1 || tests[0].Exercise != "hollow-hold" || !tests[0].Check || tests[0].Hold == 0 {
 		t.Errorf("before the entry of a press: tests %+v", tests)
+	}
+}
+
+// A girl of thirteen with a sore elbow is away for all of a block of five weeks but the last, and sound
+// ones in her place would only try a lowering: her one day tests the trunk.
+func TestABlockThatIsAwayEndsWithATest(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		a.Athlete = program.Athlete{Name: "Some One", Sex: program.SexFemale, Born: a.Measured - 4745, Mass: 40, Height: 1.45, ArmSpan: 1.3775}
+		a.Training = program.Training{Days: []time.Weekday{time.Sunday}, Minutes: 20, Away: []program.Interval{{From: a.Measured, To: blockStart(a) + 27}}}
+		a.Health = program.Health{Wrists: program.JointFine, Elbows: program.JointSore, Shoulders: program.JointFine, Guardian: "Some Body"}
+		a.Goal = program.Goal{Skill: "handstand-push-up", Step: "free", Hold: 3, Reps: 1, By: blockStart(a) + 30}
+		a.Kit, a.Bands, a.Hanging = []string{ladder.Parallettes}, nil, program.Hanging{Anchor: 1.8, Support: .1, Drops: []float64{0}}
+		a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 45}, {Exercise: "push-up", Reps: 15}, {Step: "free", Reps: 5}}
+	})
+	if tests := tested(&p); len(p.Weeks) != 5 || len(tests) != 1 || tests[0].Exercise != "hollow-hold" {
+		t.Errorf("%d weeks, tests %+v", len(p.Weeks), tests)
 	}
 }
 
