@@ -153,12 +153,12 @@ func (lo *layout) boundTo(than armWork, groups []group, week int) []group {
 }
 
 // tooHard reports whether straight-arm work asks more than another day's, of whatever kind:
-// it is heavier than all of it, or than its tests, or a try where it has none.
+// it is heavier than all of it, or than its tests, or a try where it has none as hard.
 func (h *holds) tooHard(item *program.Prescription, than armWork, week int) bool {
 	if !isArm(item) || isLight(item) {
 		return false
 	}
-	return h.lasts(item, week) < than.max || h.heavierTest(item, than.items, week) || item.Try && !slices.ContainsFunc(than.items, isTry)
+	return h.lasts(item, week) < than.max || h.heavierTest(item, than.items, week) || item.Try && !triedThere(item, than.items)
 }
 
 // heavierTest reports whether a test is heavier than every test of the same exercise among
@@ -184,7 +184,13 @@ func (h *holds) heavierTest(item *program.Prescription, than []program.Prescript
 // isTest reports whether an item tests something, which a try does not.
 func isTest(item *program.Prescription) bool { return item.Role == program.RoleTest && !item.Try }
 
-func isTry(item program.Prescription) bool { return item.Try }
+// triedThere reports whether a try is among others as hard as this one, or harder: of what is not
+// likely to be held yet no hold is predicted, so that the help tells.
+func triedThere(item *program.Prescription, than []program.Prescription) bool {
+	return slices.ContainsFunc(than, func(t program.Prescription) bool {
+		return t.Try && (t.Step != item.Step || t.Help+t.Scale <= item.Help+item.Scale+1e-9)
+	})
+}
 
 // isLight reports whether an item is a try with the toes on the floor, which nobody can
 // weigh and everybody may have.

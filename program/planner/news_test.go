@@ -300,3 +300,19 @@ func newsAsksNoMore(t *rapid.T, lib *program.Library, l life) string {
 	}
 	return k.name
 }
+
+// A plan without some bad news tries the tuck with 25.2 N of help: with it nobody tries it with
+// 12.7 N, of which no hold is predicted either; with as much help or more they may.
+func TestBadNewsTriesNothingHarder(t *testing.T) {
+	p := capableOf(t, 0.5, nil)
+	try := func(help float64) program.Prescription {
+		return program.Prescription{Exercise: "tuck-hold", Step: "tuck", Role: program.RoleTest, Try: true, Sets: 3, StraightArm: true, Help: help,
+			Rig: program.Rig{Bands: []string{"narrow"}}}
+	}
+	for help, hard := range map[float64]bool{12.7: true, 25.2: false, 30: false} {
+		item := try(help)
+		if got := p.tooHard(&item, armWork{items: []program.Prescription{try(25.2)}}, 0); got != hard {
+			t.Errorf("%v N: too hard %v", help, got)
+		}
+	}
+}
