@@ -30,13 +30,17 @@ func (lo *layout) testItems(d day) []program.Prescription {
 		return items
 	}
 	hard, first := lo.harderTest(w, week)
+	if hard.none() || d.oneTest {
+		return items
+	}
+	item := lo.toTheEnd(hard)
 	switch {
-	case hard.none() || d.oneTest:
+	case !lo.hasHereFor(&item):
 		return items
 	case first:
-		return []program.Prescription{lo.toTheEnd(hard), items[0]}
+		return []program.Prescription{item, items[0]}
 	}
-	return append(items, lo.toTheEnd(hard))
+	return append(items, item)
 }
 
 // harderTest is the step after the one worked on, where it was held in the block too, or is

@@ -80,6 +80,23 @@ func TestABlockThatIsAwayEndsWithATest(t *testing.T) {
 	}
 }
 
+// Where a test's day is spent without the box that the next step stands on, which is the goal,
+// the step that needs none is tested alone.
+func TestTheTestNeedsWhatIsThere(t *testing.T) {
+	p := planOf(t, func(a *program.Assessment) {
+		a.Athlete = program.Athlete{Name: "Some One", Born: monday - 6205, Mass: 40, Height: 1.52, ArmSpan: 1.4592}
+		a.Health = program.Health{Wrists: program.JointFine, Elbows: program.JointFine, Shoulders: program.JointFine, Guardian: "Some Body"}
+		a.Measured, a.Training = monday, program.Training{Days: []time.Weekday{time.Friday}, Minutes: 20}
+		a.Goal = program.Goal{Skill: "handstand-push-up", Step: "raised-pike", Hold: 3, Reps: 1, By: monday + 1}
+		a.Kit, a.Bands, a.Hanging = []string{"box"}, nil, program.Hanging{Anchor: 1.8, Support: .1, Drops: []float64{0}, Pads: []float64{.2}}
+		a.Tests = []program.Hold{{Exercise: "wall-handstand-line", Seconds: 45}, {Exercise: "push-up", Reps: 15}}
+		a.Wishes = program.Wishes{{Kind: program.WishAt, From: monday, To: monday + 4}}
+	})
+	if tests := tested(&p); len(tests) != 1 || tests[0].Step != "pike" {
+		t.Errorf("tests %+v", tests)
+	}
+}
+
 // strong is a client who has trained for a year, of whom nothing hurts and who holds the
 // open half lay eleven seconds, the straddle ten with a narrow band.
 func strong(a *program.Assessment) {
