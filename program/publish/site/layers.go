@@ -27,7 +27,7 @@ var pageKinds = []string{"exercise.html", "exercises.html", "find.html", "home.h
 	"page.html", "phone.html", "program.html", "programs.html", "public.html", "roadmap.html", "roadmaps.html", "session.html", "week.html"}
 
 // shared are templates that several pages take in.
-var shared = []string{"picture.html", "results.html", "send.html", "strip.html", "timer.html"}
+var shared = []string{"list.html", "picture.html", "results.html", "send.html", "strip.html", "timer.html"}
 
 // assets are copied as they are.
 var assets = []string{"icon.svg", "style.css", "print.css", answersScript, linesScript, notebookScript, noticeScript,
