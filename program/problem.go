@@ -55,6 +55,12 @@ type Problem struct {
 	Warning bool
 }
 
+// AsWarning is the same where it stops nothing.
+func (p Problem) AsWarning() Problem {
+	p.Warning = true
+	return p
+}
+
 // Error is the one-line form, place and message.
 func (p Problem) Error() string { return p.Place.String() + ": " + p.Message }
 

@@ -1,7 +1,9 @@
 package program
 
 import (
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -20,11 +22,14 @@ func (w Words) Say(key string, pairs ...string) string {
 }
 
 // Problem says what is wrong at a place under a key, and what to do about it under the same
-// with "_do". On terminals a space is a space.
+// with "_do", of one or of many. On terminals a space is a space.
 func (w Words) Problem(at Place, key string, pairs ...string) Problem {
 	say := func(key string) string { return strings.ReplaceAll(w.Say(key, pairs...), "\u00a0", " ") }
-	return Problem{Place: at, Message: say(key), Advice: say(key + "_do")}
+	return Problem{Place: at, Message: say(key), Advice: say(strings.TrimSuffix(key, "_one") + "_do")}
 }
+
+// Centimetres is a length in m as whole centimetres.
+func Centimetres(metres float64) string { return strconv.Itoa(int(math.Round(100 * metres))) }
 
 // Plural is the key of a text about n things: with "_one" where it is one, or "_none" where
 // there is none, and the language has a text of its own for it.

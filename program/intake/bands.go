@@ -58,7 +58,7 @@ func (c *client) checkPulls(path string, b program.Band) {
 		switch {
 		case p.At == 0 || p.Force == 0 || b.Rest == 0: // said already
 		case p.At <= b.Rest:
-			c.wrong(at+".at", "not_stretched", "rest", centimetre(b.Rest))
+			c.wrong(at+".at", "not_stretched", "rest", program.Centimetres(b.Rest))
 		case p.At > 6*b.Rest:
 			c.wrong(at+".at", "overstretched", "times", c.decimal(p.At/b.Rest, 1))
 		}
@@ -79,7 +79,7 @@ func (c *client) checkOrder(path string, before []program.Pull, p program.Pull) 
 			c.wrong(path+".at", "pull_twice")
 			return
 		case far.Force < near.Force:
-			c.wrong(path+".force", "pulls_less", "far", centimetre(far.At), "near", centimetre(near.At))
+			c.wrong(path+".force", "pulls_less", "far", program.Centimetres(far.At), "near", program.Centimetres(near.At))
 			return
 		}
 	}

@@ -3,7 +3,6 @@ package intake
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -59,9 +58,6 @@ func (c *client) decimal(x float64, decimals int) string {
 	return strings.Replace(strconv.FormatFloat(x, 'f', decimals, 64), ".", cmp.Or(c.library.Words["unit.decimal"], "."), 1)
 }
 
-// centimetre is a length in whole centimetres.
-func centimetre(metres float64) string { return strconv.Itoa(int(math.Round(100 * metres))) }
-
 // checkBody compares lengths with the height. Arm span is .93 to 1.12 of the
 // height in nearly everybody, the standing centre of mass at .53 to .58 (common
 // practice); the wide limits are our judgement.
@@ -81,7 +77,7 @@ func (c *client) checkMass() {
 		return
 	}
 	index := mass / (height * height)
-	values := []string{"mass", c.decimal(mass, 0), "height", centimetre(height), "index", c.decimal(index, 1)}
+	values := []string{"mass", c.decimal(mass, 0), "height", program.Centimetres(height), "index", c.decimal(index, 1)}
 	switch {
 	case index < 15:
 		c.unusual("body.mass", append([]string{"mass_light"}, values...)...)
@@ -96,7 +92,7 @@ func (c *client) share(path string, x, least, most, low, high float64) {
 		return
 	}
 	wrong := func(a, b float64) []string {
-		return []string{"of_height", "times", c.decimal(x/height, 2), "least", centimetre(a * height), "most", centimetre(b * height)}
+		return []string{"of_height", "times", c.decimal(x/height, 2), "least", program.Centimetres(a * height), "most", program.Centimetres(b * height)}
 	}
 	switch {
 	case x < least*height || x > most*height:

@@ -15,17 +15,12 @@ type fault []string
 
 // in is the fault as a problem, said in some words.
 func (f fault) in(words program.Words, at program.Place) program.Problem {
-	say := func(key string) string { // on terminals a space is a space
-		return strings.ReplaceAll(words.Say("fault."+key, f[1:]...), "\u00a0", " ")
-	}
-	return program.Problem{Place: at, Message: say(f[0]), Advice: say(strings.TrimSuffix(f[0], "_one") + "_do")}
+	return words.Problem(at, "fault."+f[0], f[1:]...)
 }
 
 // doubtIn is the fault as a warning.
 func (f fault) doubtIn(words program.Words, at program.Place) program.Problem {
-	p := f.in(words, at)
-	p.Warning = true
-	return p
+	return f.in(words, at).AsWarning()
 }
 
 // offerIn suggests the word that may have been meant, or lists what there is, as offer

@@ -50,7 +50,7 @@ const hips = 0.530
 func (c *client) checkHips() {
 	for i, block := range c.Hanging.Blocks {
 		if h := c.Athlete.Height; h > 0 && block >= hips*h {
-			c.wrong(fmt.Sprintf("rig.blocks[%d]", i), "block_hip", "hip", centimetre(hips*h))
+			c.wrong(fmt.Sprintf("rig.blocks[%d]", i), "block_hip", "hip", program.Centimetres(hips*h))
 		}
 	}
 }
@@ -72,5 +72,5 @@ func (c *client) checkLifting() {
 	if c.given("rig.blocks") {
 		at = "rig.blocks"
 	}
-	c.wrong(at, "goal_block", "step", quote(step.ID), "block", centimetre(step.Lift.Block), "example", fmt.Sprintf("rig: {blocks: [%s cm]}", centimetre(step.Lift.Block)))
+	c.wrong(at, "goal_block", "step", quote(step.ID), "block", program.Centimetres(step.Lift.Block), "example", fmt.Sprintf("rig: {blocks: [%s cm]}", program.Centimetres(step.Lift.Block)))
 }

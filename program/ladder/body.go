@@ -125,18 +125,9 @@ func balanceProblem(words program.Words, a *program.Assessment, err error) progr
 	at := a.Places.At("body.balance_point")
 	var far *mechanics.BalanceError
 	if errors.As(err, &far) {
-		return words.Problem(at, "unfit.balance_far", "written", centimetres(a.Athlete.BalancePoint), "model", centimetres(far.Model))
+		return words.Problem(at, "unfit.balance_far", "written", program.Centimetres(a.Athlete.BalancePoint), "model", program.Centimetres(far.Model))
 	}
 	return words.Problem(at, "unfit.balance")
-}
-
-// centimetres are metres as whole centimetres.
-func centimetres(m float64) string { return strconv.Itoa(int(math.Round(100 * m))) }
-
-// warning is a problem that stops nothing.
-func warning(p program.Problem) program.Problem {
-	p.Warning = true
-	return p
 }
 
 // lowBar warns of a bar under which a body cannot hang straight.
@@ -145,7 +136,7 @@ func (b *Body) lowBar(words program.Words, a *program.Assessment) program.Proble
 	if !b.support.Hang || b.support.Height == 0 || b.support.Height >= reach {
 		return nil
 	}
-	return program.Problems{warning(words.Problem(a.Places.At("rig.bar"), "unfit.bar", "reach", centimetres(reach)))}
+	return program.Problems{words.Problem(a.Places.At("rig.bar"), "unfit.bar", "reach", program.Centimetres(reach)).AsWarning()}
 }
 
 // poorFit is the residual from which a measured pull is doubted.
@@ -173,8 +164,8 @@ func (b *Body) fitBands(words program.Words, a *program.Assessment) program.Prob
 		b.Curves = append(b.Curves, curve)
 		for _, r := range residuals {
 			if math.Abs(r.Share) > poorFit {
-				problems = append(problems, warning(words.Problem(a.Places.At(fmt.Sprintf("bands[%d].pulls[%d]", i, r.Pull)), "unfit.pull",
-					"band", strconv.Quote(band.Name), "share", strconv.Itoa(int(math.Round(100*math.Abs(r.Share)))))))
+				problems = append(problems, words.Problem(a.Places.At(fmt.Sprintf("bands[%d].pulls[%d]", i, r.Pull)), "unfit.pull",
+					"band", strconv.Quote(band.Name), "share", strconv.Itoa(int(math.Round(100*math.Abs(r.Share))))).AsWarning())
 			}
 		}
 	}

@@ -151,7 +151,7 @@ func (b *Body) unfit(words program.Words, a *program.Assessment, steps []*progra
 		})
 	}
 	say := func(place string, height float64, warning bool) {
-		p := words.Problem(a.Places.At(place), "unfit."+what, "height", centimetres(height))
+		p := words.Problem(a.Places.At(place), "unfit."+what, "height", program.Centimetres(height))
 		p.Warning = warning
 		problems = append(problems, p)
 	}

@@ -101,11 +101,9 @@ func (ms *measures) contradictions() program.Problems {
 		if c.both {
 			until = say("unfit.tests_both")
 		}
-		p := ms.lib.Words.Problem(ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)), "unfit.tests",
+		problems = append(problems, ms.lib.Words.Problem(ms.athlete.Places.At(fmt.Sprintf("tests[%d]", c.left)), "unfit.tests",
 			"left", ms.testName(left), "left_hold", held(left), "used", ms.testName(used), "hold", held(used),
-			"implied", ms.about(c.implied), "other", ms.about(c.other), "until", until)
-		p.Warning = true
-		problems = append(problems, p)
+			"implied", ms.about(c.implied), "other", ms.about(c.other), "until", until).AsWarning())
 	}
 	return problems
 }
@@ -138,7 +136,7 @@ func (ms *measures) testName(t *program.Hold) string {
 		name = say("unfit.with", "what", name, "bands", strings.Join(t.Rig.Bands, say("rig.join")))
 	}
 	if height := t.Rig.Pad + t.Rig.Block; height > 0 {
-		name = say("unfit.over", "what", name, "height", strconv.Itoa(centimetres(height)))
+		name = say("unfit.over", "what", name, "height", program.Centimetres(height))
 	}
 	return name
 }
