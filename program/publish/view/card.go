@@ -357,7 +357,7 @@ func (s *speech) lasting(p program.Prescription, seconds int) string {
 
 // oneMore is a second, or what a repetition takes.
 func (s *speech) oneMore(p program.Prescription) int {
-	if p.Reps > 0 || p.Step != "" && s.repeats() {
+	if p.Reps > 0 || s.counts(p.Step) {
 		return program.SecondsPerRep
 	}
 	return 1

@@ -191,7 +191,7 @@ func (s *speech) gate(g program.StepGate) Gate {
 	if s.balances() {
 		return s.balanceGate(g)
 	}
-	v := Gate{StepID: g.Step, Step: s.step(g.Step), Sets: s.dose(true, g.Sets, g.Hold), Week: g.Week}
+	v := Gate{StepID: g.Step, Step: s.step(g.Step), Sets: s.dose(s.counts(g.Step), g.Sets, g.Hold), Week: g.Week}
 	sides := 1
 	if step, ok := s.road.Step(g.Step); ok {
 		sides = step.Sides

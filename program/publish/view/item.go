@@ -97,7 +97,7 @@ func open(p program.Prescription) bool {
 
 // up reports whether an item is held for as long as it lasts.
 func (s *speech) up(p program.Prescription) bool {
-	return open(p) && !p.Find.Any() && p.Reps == 0 && (p.Step == "" || !s.repeats())
+	return open(p) && !p.Find.Any() && p.Reps == 0 && !s.counts(p.Step)
 }
 
 // counted says that a test is one of repetitions.
@@ -109,7 +109,7 @@ func (s *speech) amount(p program.Prescription) string {
 	switch {
 	case p.Find.Any():
 		return s.finding(p)
-	case p.Step != "" && s.repeats() && (p.Max || p.Check):
+	case s.counts(p.Step) && (p.Max || p.Check):
 		return s.openReps(p)
 	case practised(p):
 		return s.practice(p)

@@ -37,6 +37,10 @@ func (s *speech) times(seconds int) string {
 // repeats reports whether the road map's steps are counted in repetitions.
 func (s *speech) repeats() bool { return s.road.Load.Repeats() }
 
+// counts reports whether work is counted in repetitions: of a step where the road map's are, and
+// never what is done on the floor before them.
+func (s *speech) counts(step string) bool { return step != "" && s.repeats() }
+
 // lifts reports whether the road map's steps are lifts.
 func (s *speech) lifts() bool { return s.road.Load == program.LoadLift }
 

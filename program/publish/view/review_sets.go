@@ -29,7 +29,7 @@ func (s *speech) setRead(r program.SetRead) string {
 // setDone writes how a set went: "9 s of 12 s, RPE 9.5, shape broke".
 func (s *speech) setDone(r program.SetRead) string {
 	amount := func(n float64) string {
-		if r.Step != "" && s.repeats() {
+		if s.counts(r.Step) {
 			return s.length(round(n))
 		}
 		if r.Done.Reps > 0 {

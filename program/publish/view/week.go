@@ -93,7 +93,7 @@ func (s *speech) week(w program.Week) Week {
 	}
 	v.Step, v.Stance = s.name(w), w.Stance
 	if w.Sets > 0 && w.Hold > 0 {
-		v.Main, v.Rest = s.dose(w.Step != "", w.Sets, w.Hold), s.pause(w.Rest)
+		v.Main, v.Rest = s.dose(s.counts(w.Step), w.Sets, w.Hold), s.pause(w.Rest)
 		v.Range = s.setsRange(w)
 		if s.inTries(w.Step) {
 			v.Main = s.tries(w.Sets)
@@ -270,9 +270,9 @@ func (s *speech) other(p *program.Program) []OtherDay {
 	return all
 }
 
-// dose writes sets of seconds: "4 × 12 s"; of a step that is repeated "4 × 4".
-func (s *speech) dose(ofStep bool, sets, hold int) string {
-	if ofStep && s.repeats() {
+// dose writes sets of seconds: "4 × 12 s"; of what is counted "4 × 4".
+func (s *speech) dose(counted bool, sets, hold int) string {
+	if counted {
 		return s.say("amount.reps", "sets", strconv.Itoa(sets), "reps", strconv.Itoa(hold/program.SecondsPerRep))
 	}
 	return s.say("amount.holds", "sets", strconv.Itoa(sets), "hold", strconv.Itoa(hold))
@@ -281,9 +281,9 @@ func (s *speech) dose(ofStep bool, sets, hold int) string {
 // setsRange writes a week's main work where its days differ: "3–4 × 12 s".
 func (s *speech) setsRange(w program.Week) string {
 	if w.SetsLeast == 0 || w.SetsLeast == w.Sets {
-		return s.dose(w.Step != "", w.Sets, w.Hold)
+		return s.dose(s.counts(w.Step), w.Sets, w.Hold)
 	}
-	if w.Step != "" && s.repeats() {
+	if s.counts(w.Step) {
 		return s.say("amount.reps_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "reps", strconv.Itoa(w.Hold/program.SecondsPerRep))
 	}
 	return s.say("amount.holds_range", "least", strconv.Itoa(w.SetsLeast), "sets", strconv.Itoa(w.Sets), "hold", strconv.Itoa(w.Hold))

@@ -79,7 +79,7 @@ func (s *speech) wishSet(w *program.Wish) string {
 	case s.balances() && w.Sets > 0:
 		dose = s.tries(w.Sets)
 	case w.Sets > 0 && w.Hold > 0:
-		dose = s.dose(w.Ahead == 0, w.Sets, w.Hold)
+		dose = s.dose(s.repeats() && w.Ahead == 0, w.Sets, w.Hold)
 	case w.Sets > 0:
 		dose = s.say(s.plural("amount.sets", w.Sets), "number", strconv.Itoa(w.Sets))
 	case w.Hold > 0:
