@@ -95,9 +95,12 @@ func (lo *layout) bound(d day, groups []group) []group {
 
 // tests reports whether a day's work tests straight arms.
 func tests(groups []group) bool {
-	return slices.ContainsFunc(groups, func(g group) bool {
-		return slices.ContainsFunc(g.items, func(i program.Prescription) bool { return i.Role == program.RoleTest && isArm(&i) && !i.Try })
-	})
+	return anyItem(groups, func(i program.Prescription) bool { return isTest(&i) && isArm(&i) })
+}
+
+// anyItem reports whether a day's work has an item of a kind.
+func anyItem(groups []group, is func(program.Prescription) bool) bool {
+	return slices.ContainsFunc(groups, func(g group) bool { return slices.ContainsFunc(g.items, is) })
 }
 
 // testedThere is what another plan tests, at the hold that is predicted here; of a step that

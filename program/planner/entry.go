@@ -39,8 +39,10 @@ func (c *client) openings(log []program.Entry) []opening {
 	beyond := c.stood()
 	for _, asked := range c.road.Entry {
 		o := opening{asked, c.best(asked, log)}
-		untested := c.best(asked, nil) < 0 // what is written of it since is no reason to ask for it
-		if o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) && !(beyond && untested) {
+		if beyond && c.best(asked, nil) < 0 { // what is written of it since is no reason to ask for it
+			continue
+		}
+		if o.shown < o.want() && !(asked.Fold > 0 && c.lifted(log)) {
 			out = append(out, o)
 		}
 	}

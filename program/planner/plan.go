@@ -164,8 +164,10 @@ func planFor(lib *program.Library, a *program.Assessment, compared bool) (progra
 		other, _ := planFor(lib, &well, true)
 		p.gentlerThan = append(p.gentlerThan, otherPlan{weeks: other.Weeks, forecasts: other.Forecasts})
 	}
-	if seen, _, _ := m.observed(m.athlete.Tests); len(seen) > 0 && hasNote(notes, noteKin) {
-		p.gentlerThan = append(p.gentlerThan, alone(lib, a))
+	if hasNote(notes, noteKin) {
+		if seen, _, _ := m.observed(m.athlete.Tests); len(seen) > 0 {
+			p.gentlerThan = append(p.gentlerThan, alone(lib, a))
+		}
 	}
 	p.fill(&out, notes)
 	return out, problems

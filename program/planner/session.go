@@ -71,10 +71,7 @@ func (lo *layout) session(d day) program.Session {
 // the pushing that is kept. A block that has nothing else to test ends with the trunk.
 func (lo *layout) groups(d day) []group {
 	out := lo.bound(d, lo.withAdded(d, lo.wanted(d)))
-	isTest := func(g group) bool {
-		return slices.ContainsFunc(g.items, func(i program.Prescription) bool { return i.Role == program.RoleTest })
-	}
-	if !d.test || slices.ContainsFunc(out, isTest) {
+	if !d.test || anyItem(out, func(i program.Prescription) bool { return i.Role == program.RoleTest }) {
 		return out
 	}
 	test := lo.exercises.trunkTest(d)
