@@ -3,6 +3,7 @@ package planner
 import (
 	"slices"
 
+	"gatepost/program"
 	"gatepost/program/ladder"
 )
 
@@ -20,9 +21,12 @@ type tooLong struct {
 	longest             float64 // s
 }
 
+// tooLong are those of the last two weeks: not one that was reached then, nor one of which
+// a harder lean, or less weight on the toes, was reached later.
 func (di *diary) tooLong() []tooLong {
+	longest := map[tooLong]float64{}
+	broke, reached := map[tooLong]program.Date{}, map[tooLong]program.Date{} // the last day each
 	var out []tooLong
-	reached := map[tooLong]bool{}
 	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
@@ -30,29 +34,42 @@ func (di *diary) tooLong() []tooLong {
 				continue
 			}
 			at := tooLong{exercise: di.heldAs(s.Exercise), step: s.Step, rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
-			reached[at] = reached[at] || !s.short()
-			if j := slices.IndexFunc(out, at.same); j >= 0 {
-				out[j].longest = max(out[j].longest, s.seconds())
-				continue
+			if longest[at] == 0 {
+				out = append(out, at)
 			}
-			at.longest = s.seconds()
-			out = append(out, at)
+			longest[at] = max(longest[at], s.seconds())
+			if s.short() {
+				broke[at] = d.date
+			} else {
+				reached[at] = d.date
+			}
 		}
 	}
-	return slices.DeleteFunc(out, func(x tooLong) bool { x.longest = 0; return reached[x] })
+	out = slices.DeleteFunc(out, func(x tooLong) bool {
+		for y, on := range reached {
+			if y == x || y.asMuch(x) && on > broke[x] {
+				return true
+			}
+		}
+		return false
+	})
+	for i, x := range out {
+		out[i].longest = longest[x]
+	}
+	return out
 }
 
-func (x tooLong) same(y tooLong) bool {
-	x.longest, y.longest = 0, 0
-	return x == y
+// asMuch reports whether a hold is another, or a harder lean or less weight on the toes.
+func (x tooLong) asMuch(than tooLong) bool {
+	return x.exercise == than.exercise && x.step == than.step && x.rig == than.rig && x.ahead >= than.ahead && x.scale <= than.scale
 }
 
 // most is what the next card may ask for, s.
 func (x tooLong) most() int { return max(deloadLeast, int(x.longest)) }
 
-// asks reports whether work is this hold, or a harder lean or less weight on the toes.
+// asks reports whether work asks as much as this hold.
 func (x tooLong) asks(w work) bool {
-	return !w.none() && w.exercise() == x.exercise && w.step() == x.step && ladder.RigName(w.aid.Rig) == x.rig && w.aid.Ahead >= x.ahead && w.aid.Scale <= x.scale
+	return !w.none() && tooLong{w.exercise(), w.step(), ladder.RigName(w.aid.Rig), w.aid.Ahead, w.aid.Scale, 0}.asMuch(x)
 }
 
 // asReached bounds work by what was reached of it lately; a lean that nobody reached

@@ -305,3 +305,30 @@ func TestNoMoreThanWasReached(t *testing.T) {
 		}
 	}
 }
+
+// What broke at 8 cm on Friday is within reach once 10 were held on Tuesday; what broke at 10
+// on Tuesday is not, though 12 were held on Friday.
+func TestAHarderLeanLaterIsWithinReach(t *testing.T) {
+	a := heavyFirstTimer(t)
+	plan := programOf(t, a)
+	lean := func(on program.Date, ahead, seconds float64) program.Entry {
+		sets := []program.SetDone{{Number: 1, Seconds: seconds, RPE: 8}, {Number: 2, Seconds: seconds, RPE: 8}}
+		return program.Entry{Date: on, Exercise: "planche-lean", Ahead: ahead, Sets: sets}
+	}
+	var days []program.Date // whose main work leans
+	for _, w := range plan.Weeks[:2] {
+		for _, s := range w.Sessions {
+			if slices.ContainsFunc(s.Items, func(i program.Prescription) bool { return i.Exercise == "planche-lean" && i.Role == program.RoleMain }) {
+				days = append(days, s.Date)
+			}
+		}
+	}
+	_, r := logged(t, a, days[1]+3, lean(days[0], 0.08, 5), lean(days[1], 0.10, 15))
+	if got := r.tooLong(); len(got) != 0 {
+		t.Errorf("after 10 cm were held: out of reach %+v", got)
+	}
+	_, r = logged(t, a, days[1]+3, lean(days[0], 0.12, 15), lean(days[1], 0.10, 5))
+	if got := r.tooLong(); len(got) != 1 || got[0].ahead != 0.10 || got[0].longest != 5 {
+		t.Errorf("after 10 cm broke: out of reach %+v", got)
+	}
+}
