@@ -15,7 +15,9 @@ func Text(out io.Writer, v *View) error {
 	var t text
 	t.heading(v.Title, "=")
 	for _, part := range []string{v.Goal, v.Block} {
-		t.wrap("", part)
+		if part != "" {
+			t.wrap("", part)
+		}
 	}
 	t.section(v.Withheld...)
 	if len(v.Withheld) == 0 {
@@ -107,8 +109,12 @@ func (t *text) table(v *View) {
 		if w.LeanCM > 0 {
 			setup = w.Rig // hands from a wall are for the card
 		}
-		t.line("%2d%-1s %-8s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 8), w.Range, clip(w.Step, 16),
-			w.Help, clip(setup, columns-49))
+		row := fmt.Sprintf("%2d%-1s %-8s %-10s ", w.Number, doubt, clip(w.Kind, 8), w.Range)
+		if w.Help+setup == "" {
+			t.line("%s%s", row, clip(w.Step, columns-24))
+			continue
+		}
+		t.line("%s%-16s %-7s %s", row, clip(w.Step, 16), w.Help, clip(setup, columns-49))
 	}
 }
 
