@@ -18,10 +18,10 @@ import (
 	"sync"
 )
 
-// again does what no program can do without: it packs every stream of an output's PDFs,
-// what is the same once, and writes and syncs every file, on all processors. Where into
-// is empty, it only reads and unpacks.
-func again(from, into string) error {
+// again packs every stream of an output's PDFs, and writes and syncs every file, on all
+// processors. With once it does what no program can do without: streams that are the same
+// are packed once. Where into is empty, it only reads and unpacks.
+func again(from, into string, once bool) error {
 	debug.SetGCPercent(400)
 	var paths []string
 	err := filepath.WalkDir(from, func(path string, entry fs.DirEntry, err error) error {
@@ -42,7 +42,7 @@ func again(from, into string) error {
 	for range runtime.GOMAXPROCS(0) {
 		wait.Go(func() {
 			for path := range work {
-				errs <- one(path, from, into)
+				errs <- one(path, from, into, once)
 			}
 		})
 	}
@@ -61,7 +61,7 @@ func again(from, into string) error {
 }
 
 // one reads, unpacks, and then packs and writes one file.
-func one(path, from, into string) error {
+func one(path, from, into string, once bool) error {
 	b, err := os.ReadFile(path)
 	if err != nil {
 		return err
@@ -73,7 +73,7 @@ func one(path, from, into string) error {
 	var out bytes.Buffer
 	out.Grow(len(b))
 	for _, p := range pieces {
-		out.Write(p.packed())
+		out.Write(p.packed(once))
 	}
 	below, _ := filepath.Rel(from, path)
 	name := filepath.Join(into, below)
@@ -138,11 +138,11 @@ var (
 	}}
 )
 
-func (p *piece) packed() []byte {
+func (p *piece) packed(once bool) []byte {
 	if p.size == 0 {
 		return p.plain
 	}
-	if b, ok := known.Load(p.sum); ok {
+	if b, ok := known.Load(p.sum); ok && once {
 		return b.([]byte)
 	}
 	var out bytes.Buffer

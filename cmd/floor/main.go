@@ -1,15 +1,16 @@
 //go:build floor
 
-// Gatepost floor holds the time of a build against a lower bound: what it takes to
-// compress and write the same bytes. It is not part of the program: it is built with the
-// tag floor, from the root of this repository.
+// Gatepost floor holds the time of a build against what it takes to compress and write the
+// same bytes: every stream of every file, and, as the lower bound, streams that are the same
+// once. It is not part of the program: it is built with the tag floor, from the root of this
+// repository.
 //
 //	go build -o /tmp/gatepost ./cmd/gatepost
 //	go run -tags floor ./cmd/floor -gatepost /tmp/gatepost
 //
 // makes studios of 20, 200 and 500 clients with six weeks of logs, half of them on the
 // site, with the demo's public programs. Of each it prints a row: a build into an empty
-// folder, the lower bound, the same build again, and again after one assessment was
+// folder, the two to hold it against, the same build again, and again after one assessment was
 // edited. All numbers are of the same minutes on the same machine, so that their ratios
 // can be compared where seconds can't. The seconds are those of all processors.
 //
@@ -33,11 +34,12 @@ func main() {
 	only := flag.String("only", "", "folder for a studio of the first size, in place of a table")
 	bytes := flag.String("bytes", "", "output whose streams are unpacked, packed again as said by -write, and written")
 	into := flag.String("write", "", "empty folder for what -bytes packs; none: it only unpacks")
+	once := flag.Bool("once", false, "with -write: streams that are the same are packed once")
 	flag.Parse()
 	var err error
 	switch {
 	case *bytes != "":
-		err = again(*bytes, *into)
+		err = again(*bytes, *into, *once)
 	case *only != "":
 		var n int
 		if n, err = strconv.Atoi(strings.Split(*sizes, ",")[0]); err == nil {
@@ -56,7 +58,7 @@ func table(binary string, sizes []string) error {
 	if binary == "" {
 		return fmt.Errorf("-gatepost says which program is measured")
 	}
-	fmt.Println("clients  files     MB  cold s  floor s  ratio  peak MB  unchanged s  one edit s  ratio")
+	fmt.Println("clients  files     MB  cold s  each s  ratio  once s  ratio  peak MB  unchanged s  one edit s  ratio")
 	for _, size := range sizes {
 		n, err := strconv.Atoi(size)
 		if err == nil {
@@ -88,7 +90,7 @@ func row(binary string, n int) error {
 	if err != nil {
 		return err
 	}
-	floor, err := floorOf(folder)
+	each, once, err := floorsOf(folder)
 	if err != nil {
 		return err
 	}
@@ -100,25 +102,26 @@ func row(binary string, n int) error {
 		return err
 	}
 	one, err := timed(binary, day...)
-	fmt.Printf("%7d %6d %6.0f %7.1f %8.1f %6.2f %8.0f %12.2f %11.2f %6.2f\n", n, files, float64(size)/1e6,
-		cold.seconds, floor, cold.seconds/floor, cold.peak/1e6, same.seconds, one.seconds, one.seconds/same.seconds)
+	fmt.Printf("%7d %6d %6.0f %7.1f %7.1f %6.2f %7.1f %6.2f %8.0f %12.2f %11.2f %6.2f\n", n, files, float64(size)/1e6,
+		cold.seconds, each, cold.seconds/each, once, cold.seconds/once, cold.peak/1e6, same.seconds, one.seconds, one.seconds/same.seconds)
 	return err
 }
 
-// floorOf is the lower bound, in seconds: packing and writing, without the unpacking
-// that it needs to begin.
-func floorOf(folder string) (float64, error) {
+// floorsOf are the seconds for packing and writing, each stream and what is the same once,
+// without the unpacking that both need to begin.
+func floorsOf(folder string) (each, once float64, err error) {
 	self, err := os.Executable()
 	if err != nil {
-		return 0, err
+		return 0, 0, err
 	}
 	output := filepath.Join(folder, "output")
-	unpacked, err := timed(self, "-bytes", output)
-	if err != nil {
-		return 0, err
+	costs := [3]cost{}
+	for i, more := range [][]string{nil, {"-write", filepath.Join(folder, "each")}, {"-write", filepath.Join(folder, "once"), "-once"}} {
+		if costs[i], err = timed(self, append([]string{"-bytes", output}, more...)...); err != nil {
+			return 0, 0, err
+		}
 	}
-	written, err := timed(self, "-bytes", output, "-write", filepath.Join(folder, "again"))
-	return written.seconds - unpacked.seconds, err
+	return costs[1].seconds - costs[0].seconds, costs[2].seconds - costs[0].seconds, nil
 }
 
 // edit changes the mass of one client's body.
