@@ -1,6 +1,7 @@
 package planner
 
 import (
+	"maps"
 	"slices"
 
 	"gatepost/program"
@@ -27,6 +28,20 @@ func (w *weekPrinted) fell() fallen {
 		}
 	}
 	return out
+}
+
+// notes name the exercises, but for what was only tested.
+func (f fallen) notes() []program.Note {
+	var which []program.Value
+	for _, id := range slices.Sorted(maps.Keys(f)) {
+		if f[id] != program.RoleTest {
+			which = append(which, exercise("exercises", id))
+		}
+	}
+	if len(which) == 0 {
+		return nil
+	}
+	return []program.Note{note(noteFell, which...)}
 }
 
 // fell reports whether a set of what moves on by weeks was cut short, broke or went to its end.

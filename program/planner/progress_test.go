@@ -135,6 +135,40 @@ func TestWhatDidNotComeOffGoesBackByAMove(t *testing.T) {
 	}
 }
 
+// The review names what did not come off in the last week, once each and in one line; what
+// only a test asked for, and what is weeks back, it does not.
+func TestTheReviewNamesWhatDidNotComeOff(t *testing.T) {
+	a := clientOf(t)
+	first := programOf(t, a)
+	named := []string{"band-row", "hollow-hold", "prone-straddle"}
+	for _, s := range slices.Concat(first.Weeks[0].Sessions, first.Weeks[1].Sessions) {
+		for _, item := range s.Items {
+			if id := item.Exercise; slices.Contains(named, id) || id == "compression-lift" && s.Date < first.Weeks[1].Start {
+				set := program.SetDone{Seconds: float64(item.Hold), Reps: item.Reps, Clean: program.CleanNo}
+				a.Log.Entries = append(a.Log.Entries, program.Entry{Date: s.Date, Exercise: id, Sets: []program.SetDone{set}})
+			}
+		}
+	}
+	q := Replan(library(t), &a, nil, first.Weeks[2].Start)
+	var got []string
+	for _, n := range q.Notes {
+		for _, v := range n.Values {
+			if n.Code == noteFell {
+				got = append(got, v.Text)
+			}
+		}
+	}
+	if !slices.Equal(got, named) {
+		t.Errorf("named %v, want %v", got, named)
+	}
+	if q = Replan(library(t), &a, nil, first.Weeks[4].Start); hasNote(q.Notes, noteFell) {
+		t.Error("two weeks later it is still told")
+	}
+	if n := (fallen{"still-hang": program.RoleTest}).notes(); n != nil {
+		t.Errorf("a test: %v", n)
+	}
+}
+
 // A single set of fifteen seconds, easy as it is after weeks off, has neither a set nor
 // effort to lose: in the fourth week it is thirteen seconds long.
 func TestASingleSetDoesNotStandStill(t *testing.T) {

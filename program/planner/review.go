@@ -42,6 +42,9 @@ func (r *reading) notes() []program.Note {
 	for _, key := range countedSore(&p.athlete.Health, &r.athlete.Health) {
 		notes = append(notes, note(noteEased, word("joint", key)))
 	}
+	if n := len(b.fell); n > 0 {
+		notes = append(notes, b.fell[n-1].notes()...)
+	}
 	return notes
 }
 
