@@ -22,10 +22,10 @@ type tooLong struct {
 }
 
 // tooLong are those of the last two weeks: not one that was reached then, nor one of which
-// a harder lean, or less weight on the toes, was reached later.
+// a harder lean, or less weight on the toes, came off as printed later.
 func (di *diary) tooLong() []tooLong {
-	longest := map[tooLong]float64{}
-	broke, reached := map[tooLong]program.Date{}, map[tooLong]program.Date{} // the last day each
+	longest, reached := map[tooLong]float64{}, map[tooLong]bool{}
+	broke, sound := map[tooLong]program.Date{}, map[tooLong]program.Date{} // the last day each
 	var out []tooLong
 	for _, d := range di.days {
 		for i := range d.sets {
@@ -38,20 +38,22 @@ func (di *diary) tooLong() []tooLong {
 				out = append(out, at)
 			}
 			longest[at] = max(longest[at], s.seconds())
-			if s.short() {
+			switch {
+			case s.short():
 				broke[at] = d.date
-			} else {
-				reached[at] = d.date
+			case s.Printed > 0 && !s.tough():
+				sound[at] = d.date
 			}
+			reached[at] = reached[at] || !s.short()
 		}
 	}
 	out = slices.DeleteFunc(out, func(x tooLong) bool {
-		for y, on := range reached {
-			if y == x || y.asMuch(x) && on > broke[x] {
+		for y, on := range sound {
+			if y.asMuch(x) && on > broke[x] {
 				return true
 			}
 		}
-		return false
+		return reached[x]
 	})
 	for i, x := range out {
 		out[i].longest = longest[x]

@@ -307,7 +307,8 @@ func TestNoMoreThanWasReached(t *testing.T) {
 }
 
 // What broke at 8 cm on Friday is within reach once 10 were held on Tuesday; what broke at 10
-// on Tuesday is not, though 12 were held on Friday.
+// on Tuesday is not, though 12 were held on Friday; nor what broke at 8, where 12 that nobody
+// asked for were tried for two seconds.
 func TestAHarderLeanLaterIsWithinReach(t *testing.T) {
 	a := heavyFirstTimer(t)
 	plan := programOf(t, a)
@@ -326,6 +327,10 @@ func TestAHarderLeanLaterIsWithinReach(t *testing.T) {
 	_, r := logged(t, a, days[1]+3, lean(days[0], 0.08, 5), lean(days[1], 0.10, 15))
 	if got := r.tooLong(); len(got) != 0 {
 		t.Errorf("after 10 cm were held: out of reach %+v", got)
+	}
+	_, r = logged(t, a, days[1]+3, lean(days[0], 0.08, 5), lean(days[1], 0.12, 2))
+	if got := r.tooLong(); len(got) != 1 || got[0].ahead != 0.08 {
+		t.Errorf("after a try of 12 cm: out of reach %+v", got)
 	}
 	_, r = logged(t, a, days[1]+3, lean(days[0], 0.12, 15), lean(days[1], 0.10, 5))
 	if got := r.tooLong(); len(got) != 1 || got[0].ahead != 0.10 || got[0].longest != 5 {
