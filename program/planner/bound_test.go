@@ -222,6 +222,21 @@ func TestAFirstStepThatBrokeAtOnceGoesToTheFloor(t *testing.T) {
 	}
 }
 
+// A step that another plan does not do yet gives way to that plan's; its six seconds are short
+// sets here as well, so that the week says why (a client with an old injury of the wrist had
+// two repetitions of a lift, and no word).
+func TestShortSetsOfAnotherPlanAreShortHere(t *testing.T) {
+	p := capableOf(t, 20, nil)
+	for i, want := range map[int]bool{6: true, 10: false} {
+		tuck, open := &p.body.Steps[0], &p.body.Steps[1]
+		l, than := load{main: p.at(open, open.Free(), 0)}, load{main: p.at(tuck, tuck.Free(), 0)}
+		than.main.hold = i
+		if p.boundWork(0, &l, &than); l.main.step() != "tuck" || l.main.hold != i || l.main.short != want {
+			t.Errorf("%s for %d s, short %t, wanted %d s", l.main.step(), l.main.hold, l.main.short, i)
+		}
+	}
+}
+
 // The free tuck is what a third plan asks at the most; one on the wall with a band that is
 // predicted to last shorter, as its own sets broke, does not take its place.
 func TestAThirdPlanIsNotPassed(t *testing.T) {

@@ -196,6 +196,7 @@ func (ds *doses) boundWork(week int, l, than *load) {
 			l.main = own // a step that is new here is no easier for being lighter
 		} else if ds.goesOn(other) && (!ds.limits.elbowSore || other.share <= elbowLoad) && !ds.asksMore(other, week) {
 			l.main = other // where no third plan would take it away again
+			l.main.short = ds.weeks[week].kind == program.WeekBuild && other.hold < other.least()
 		}
 	}
 	if l.main.aid.Scale > 0 && l.main.hold < mainLeast { // more weight on the toes, as for work of its own
