@@ -170,7 +170,13 @@ var badNews = []struct {
 		return lastWent(l, m, func(s *program.SetDone) { s.Clean = program.CleanNo })
 	}},
 	{"short", func(t *rapid.T, l, m *life) bool {
-		return lastWent(l, m, func(s *program.SetDone) { s.Seconds = max(1, s.Seconds-4) })
+		return lastWent(l, m, func(s *program.SetDone) {
+			if s.Reps > 0 { // a log has seconds or repetitions, never both
+				s.Reps, s.Seconds = max(1, s.Reps-2), 0
+				return
+			}
+			s.Seconds = max(1, s.Seconds-4)
+		})
 	}},
 	{"hard", func(t *rapid.T, l, m *life) bool { return lastWent(l, m, func(s *program.SetDone) { s.RPE = 10 }) }},
 	{"sore", func(t *rapid.T, _, l *life) bool {
