@@ -21,12 +21,29 @@ type tooLong struct {
 	longest             float64 // s
 }
 
+// heldLately is what the sets of two weeks say of a hold.
+type heldLately struct {
+	tooLong
+	broke, sound program.Date // the last day that it stopped short, and that it came off as printed
+	reached      bool
+}
+
 // tooLong are those of the last two weeks: not one that was reached then, nor one of which
 // a harder lean, or less weight on the toes, came off as printed later.
 func (di *diary) tooLong() []tooLong {
-	longest, reached := map[tooLong]float64{}, map[tooLong]bool{}
-	broke, sound := map[tooLong]program.Date{}, map[tooLong]program.Date{} // the last day each
+	all := di.heldLately()
 	var out []tooLong
+	for _, h := range all {
+		since := func(o heldLately) bool { return o.asMuch(h.tooLong) && o.sound > h.broke }
+		if !h.reached && !slices.ContainsFunc(all, since) {
+			out = append(out, h.tooLong)
+		}
+	}
+	return out
+}
+
+func (di *diary) heldLately() []heldLately {
+	var all []heldLately
 	for _, d := range di.days {
 		for i := range d.sets {
 			s := &d.sets[i]
@@ -34,31 +51,26 @@ func (di *diary) tooLong() []tooLong {
 				continue
 			}
 			at := tooLong{exercise: di.heldAs(s.Exercise), step: s.Step, rig: ladder.RigName(s.Rig), ahead: s.Ahead, scale: s.Scale}
-			if longest[at] == 0 {
-				out = append(out, at)
+			j := slices.IndexFunc(all, func(h heldLately) bool { return h.asMuch(at) && at.asMuch(h.tooLong) })
+			if j < 0 {
+				j, all = len(all), append(all, heldLately{tooLong: at})
 			}
-			longest[at] = max(longest[at], s.seconds())
-			switch {
-			case s.short():
-				broke[at] = d.date
-			case s.Printed > 0 && !s.tough():
-				sound[at] = d.date
-			}
-			reached[at] = reached[at] || !s.short()
+			all[j].add(s, d.date)
 		}
 	}
-	out = slices.DeleteFunc(out, func(x tooLong) bool {
-		for y, on := range sound {
-			if y.asMuch(x) && on > broke[x] {
-				return true
-			}
-		}
-		return reached[x]
-	})
-	for i, x := range out {
-		out[i].longest = longest[x]
+	return all
+}
+
+func (h *heldLately) add(s *setRead, on program.Date) {
+	h.longest = max(h.longest, s.seconds())
+	switch {
+	case s.short():
+		h.broke = on
+		return
+	case s.Printed > 0 && !s.tough():
+		h.sound = on
 	}
-	return out
+	h.reached = true
 }
 
 // asMuch reports whether a hold is another, or a harder lean or less weight on the toes.
@@ -71,7 +83,7 @@ func (x tooLong) most() int { return max(deloadLeast, int(x.longest)) }
 
 // asks reports whether work asks as much as this hold.
 func (x tooLong) asks(w work) bool {
-	return !w.none() && tooLong{w.exercise(), w.step(), ladder.RigName(w.aid.Rig), w.aid.Ahead, w.aid.Scale, 0}.asMuch(x)
+	return !w.none() && tooLong{exercise: w.exercise(), step: w.step(), rig: ladder.RigName(w.aid.Rig), ahead: w.aid.Ahead, scale: w.aid.Scale}.asMuch(x)
 }
 
 // asReached bounds work by what was reached of it lately; a lean that nobody reached
