@@ -109,12 +109,12 @@ func (t *text) table(v *View) {
 		if w.LeanCM > 0 {
 			setup = w.Rig // hands from a wall are for the card
 		}
-		row := fmt.Sprintf("%2d%-1s %-8s %-10s ", w.Number, doubt, clip(w.Kind, 8), w.Range)
+		room := 16 // for the step; all of the line where nothing hangs
 		if w.Help+setup == "" {
-			t.line("%s%s", row, clip(w.Step, columns-24))
-			continue
+			room = columns - 24
 		}
-		t.line("%s%-16s %-7s %s", row, clip(w.Step, 16), w.Help, clip(setup, columns-49))
+		t.line("%2d%-1s %-8s %-10s %-16s %-7s %s", w.Number, doubt, clip(w.Kind, 8), w.Range, clip(w.Step, room),
+			w.Help, clip(setup, columns-49))
 	}
 }
 
