@@ -171,8 +171,8 @@ var badNews = []struct {
 	}},
 	{"short", func(t *rapid.T, l, m *life) bool {
 		return lastWent(l, m, func(s *program.SetDone) {
-			if s.Reps > 0 { // a log has seconds or repetitions, never both
-				s.Reps, s.Seconds = max(1, s.Reps-2), 0
+			if s.Reps > 0 {
+				s.Reps = max(1, s.Reps-2)
 				return
 			}
 			s.Seconds = max(1, s.Seconds-4)
@@ -231,8 +231,8 @@ func lastDay(l, m *life, which func(*program.Prescription) bool, worse func(*pro
 		b := g
 		for n := range item.Sets {
 			set := program.SetDone{Number: n + 1, Seconds: float64(item.Hold), Clean: program.CleanYes}
-			if item.Step == "" {
-				set.Reps = item.Reps
+			if item.Step == "" && item.Reps > 0 { // a log has seconds or repetitions, never both
+				set.Reps, set.Seconds = item.Reps, 0
 			}
 			g.Sets = append(g.Sets, asCounted(&item, set))
 			worse(&set)
