@@ -509,9 +509,10 @@ func failed(lib *program.Library, log *program.Log, p *program.Program, exercise
 
 // checkMoves: no exercise keeps the same dose for more than three build weeks running,
 // whatever weeks without it or easy ones lie between. A gate is what it is, and may be asked
-// in two weeks after two like it. The preparation may, and after two
-// weeks off all begins anew. What an entry asks for waits at nine tenths of what was shown
-// until more is shown, and what did not come off, or is a harder move of it, goes back.
+// in two weeks after two like it. The preparation may, and after two weeks off all begins
+// anew. Sets at marks to be found are not the sets that they stand for. What an entry asks
+// for waits at nine tenths of what was shown until more is shown, and what did not come off,
+// or is a harder move of it, goes back.
 func checkMoves(lib *program.Library, a *program.Assessment, p *program.Program) (v verdict) {
 	road, _ := lib.RoadMap(p.Skill)
 	entry := func(id string) bool {
@@ -534,7 +535,11 @@ func checkMoves(lib *program.Library, a *program.Assessment, p *program.Program)
 		for _, it := range items(&w) {
 			if it.Role != program.RolePrepare && it.Role != program.RoleTest && !(entryOpen(p) && entry(it.Exercise)) {
 				key := string(it.Role) + " " + it.Exercise
-				doses[key] = append(doses[key], fmt.Sprint(it.Sets, it.Hold, it.Reps, it.Ahead, it.Scale, it.Rig))
+				dose := fmt.Sprint(it.Sets, it.Hold, it.Reps, it.Ahead, it.Scale, it.Rig)
+				for _, mark := range it.Find.Marks {
+					dose += fmt.Sprint(" at ", mark.At)
+				}
+				doses[key] = append(doses[key], dose)
 			}
 		}
 		for key, d := range doses {
