@@ -140,7 +140,7 @@ func (ds *doses) holdTo(i int, l *load) {
 			continue
 		}
 		than := ds.loadOf(other)
-		if plan.wall && than.main.none() || plan.fallen && !ds.fallen(&than.main, i) {
+		if plan.wall && !ds.goesOn(than.main) || plan.fallen && !ds.fallen(&than.main, i) {
 			continue // bands or steps that are gone, or no news
 		}
 		ds.boundWork(i, l, &than)
