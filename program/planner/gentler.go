@@ -111,7 +111,8 @@ func (sn *season) apart(i int, days []program.Date) bool {
 }
 
 // asksMore reports whether work would last shorter than the main work of another plan in
-// a week, or holds the same step with less help.
+// a week, or holds the same step with less help, or with less weight on the toes: of what
+// lasts as long as is reckoned at the most, that tells.
 func (h *holds) asksMore(w work, week int) bool { return w.asksMoreThanOneOf(h.least, week) }
 
 func (w work) asksMoreThanOneOf(least [][]work, week int) bool {
@@ -120,7 +121,8 @@ func (w work) asksMoreThanOneOf(least [][]work, week int) bool {
 
 func (w work) asksMoreThan(than work) bool {
 	sameStep := than.rung != nil && w.rung != nil && than.aid.Scale == 0 && w.aid.Scale == 0 && than.rung.ID == w.rung.ID
-	return w.max < than.max || sameStep && w.aid.Help < than.aid.Help
+	onScale := than.aid.Scale > 0 && w.aid.Scale > 0 && than.step() == w.step()
+	return w.max < than.max || sameStep && w.aid.Help < than.aid.Help || onScale && w.aid.Scale < than.aid.Scale-1e-6
 }
 
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and

@@ -322,3 +322,20 @@ func TestBadNewsTriesNothingHarder(t *testing.T) {
 		}
 	}
 }
+
+// Reckoned to last two minutes, which is as long as anything is, 4.5 kg on the toes ask more
+// than 11 kg, and those no more than 4.5 nor than themselves.
+func TestLessOnTheToesAsksMore(t *testing.T) {
+	tuck := ladder.Rung{Step: &program.Step{ID: "tuck"}}
+	on := func(kilograms float64) work {
+		return work{rung: &tuck, aid: ladder.Aid{Scale: 9.80665 * kilograms}, max: 1200}
+	}
+	for _, c := range []struct {
+		now, than float64
+		more      bool
+	}{{4.5, 11, true}, {11, 4.5, false}, {11, 11, false}} {
+		if got := on(c.now).asksMoreThan(on(c.than)); got != c.more {
+			t.Errorf("%v kg ask more than %v: %v", c.now, c.than, got)
+		}
+	}
+}
