@@ -162,6 +162,15 @@ func TestTestsThatDisagree(t *testing.T) {
 	}
 }
 
+// A lean that contradicts a step is no reason to leave either out: the client reads that the
+// plan reckons with both.
+func TestALeanThatDisagreesStaysBesideTheStep(t *testing.T) {
+	p, problems := programAndProblems(t, someone(tuck(33), leaning(0.10, 2)))
+	if len(problems) != 1 || !hasNote(p.Notes, noteDisagreeBoth) || !hasNote(p.Asks, noteDisagreeBoth) || hasNote(p.Notes, noteDisagree) {
+		t.Errorf("problems %v, notes %v", problems, p.Notes)
+	}
+}
+
 // leansDone is a log of the printed leans of a plan's first days, as they went.
 func leansDone(p *program.Program, days int, done func(item *program.Prescription) []program.SetDone) program.Log {
 	var log program.Log

@@ -146,7 +146,11 @@ func (ms *measures) disagreements() []program.Note {
 	var notes []program.Note
 	for _, c := range ms.clashed {
 		used, left := &ms.athlete.Tests[c.used], &ms.athlete.Tests[c.left]
-		notes = append(notes, note(noteDisagree, text("left", ms.testName(left)), seconds("left_hold", ladder.TestSeconds(left)),
+		code := noteDisagree
+		if c.both {
+			code = noteDisagreeBoth
+		}
+		notes = append(notes, note(code, text("left", ms.testName(left)), seconds("left_hold", ladder.TestSeconds(left)),
 			text("used", ms.testName(used)), seconds("implied", math.Round(min(c.implied, longestTold))), seconds("hold", ladder.TestSeconds(used))))
 	}
 	return notes

@@ -162,7 +162,7 @@ func (s *speech) between(v program.Value) string {
 // private are the notes for the coach alone: those that speak of the client's joints, age, slips
 // or other skills, and of what only the coach can measure, hang, buy or sign. They are never
 // for page or paper that a client is handed.
-var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "fell-back", "tests-disagree", "kin", "practice-sore", "left-out-wrists",
+var private = []string{"no-hands", "elbows-sore", "shoulders-sore", "youth", "older", "joint-eased", "fell-back", "tests-disagree", "tests-disagree-both", "kin", "practice-sore", "left-out-wrists",
 	"typical-endurance", "entry-unasked", "kit-would-open", "mend-strap", "mend-band", "no-work-no-gain", "test-not-used", "band-beyond-measured", "band-slant",
 	"gate-open", "set-unplaced", "strap-unsaid", "pull-unsaid", "band-gone",
 	"flag-morning-up", "flag-morning-high", "flag-morning-twice", "flag-morning-old", "flag-morning-other"}
