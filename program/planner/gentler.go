@@ -32,7 +32,8 @@ import (
 //     day is heavier, though the step has another name;
 //   - a day on which the other plan has no session, since the days of training changed;
 //   - a test that was shorter, and a set that was worse than another that was bad already,
-//     lower the estimate and are held to the plan on the wall alone.
+//     lower the estimate and are held to the plan on the wall alone;
+//   - and to that one only while its step goes on: not where the goal has come down below it.
 
 // otherPlan is one without some bad news, its dates alone where it has no weeks; fallen
 // holds only where what it prints is predicted to last shorter now than it was then.
