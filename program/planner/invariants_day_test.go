@@ -139,8 +139,13 @@ func checkLife(lib *program.Library, a *program.Assessment, p *program.Program) 
 	// in a plan made anew, held to the one without it, a sore joint's week may have no main work
 	hurt := p.From != 0 && (sore(a.Health.Wrists) || sore(a.Health.Elbows) || sore(a.Health.Shoulders))
 	road, _ := lib.RoadMap(p.Skill)
-	// without a floor to lean on, who holds no step tries the first one, on a rig or from a box
-	floorless, unable := len(road.Rungs) == 0, !heldAll(a) && !slices.Contains(a.Kit, "box")
+	// without a floor to lean on, who holds no step tries the first one, on a rig or from a box;
+	// ten seconds are no ten any more after the weeks off that a block begins with
+	least := 10.0
+	if p.Weeks[0].Kind == program.WeekAway {
+		least = 12
+	}
+	floorless, unable := len(road.Rungs) == 0, !heldAll(a, least) && !slices.Contains(a.Kit, "box")
 	for _, w := range ahead(p) {
 		v.want(len(w.Sessions) == len(trainingDays(a, w.Start)), "week %d: %d sessions", w.Number, len(w.Sessions))
 		for _, s := range w.Sessions {
@@ -182,10 +187,10 @@ func mayDo(lib *program.Library, a *program.Assessment, id string) bool {
 	return true
 }
 
-// heldAll reports whether steps were tested and each was held free for ten seconds or more.
-func heldAll(a *program.Assessment) bool {
+// heldAll reports whether steps were tested and each was held free for so many seconds or more.
+func heldAll(a *program.Assessment, least float64) bool {
 	step := func(h program.Hold) bool { return h.Step != "" }
-	short := func(h program.Hold) bool { return step(h) && (h.Seconds < 10 || !h.Rig.Free()) }
+	short := func(h program.Hold) bool { return step(h) && (h.Seconds < least || !h.Rig.Free()) }
 	return slices.ContainsFunc(a.Tests, step) && !slices.ContainsFunc(a.Tests, short)
 }
 
