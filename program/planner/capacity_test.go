@@ -162,7 +162,7 @@ func TestTestsThatDisagree(t *testing.T) {
 	}
 }
 
-// A lean that contradicts a step is no reason to leave either out: the client reads that the
+// A lean that contradicts a step is no reason to leave either out: the coach reads that the
 // plan reckons with both.
 func TestALeanThatDisagreesStaysBesideTheStep(t *testing.T) {
 	p, problems := programAndProblems(t, someone(tuck(33), leaning(0.10, 2)))

@@ -33,7 +33,7 @@ import (
 //   - a day on which the other plan has no session, since the days of training changed;
 //   - a test that was shorter, and a set that was worse than another that was bad already,
 //     lower the estimate and are held to the plan on the wall alone;
-//   - and to that one only while its step goes on: not where the goal has come down below it.
+//   - work at a goal that has come down below the step that hangs, which holds nothing then.
 
 // otherPlan is one without some bad news, its dates alone where it has no weeks; fallen
 // holds only where what it prints is predicted to last shorter now than it was then.
@@ -121,9 +121,9 @@ func (w work) asksMoreThanOneOf(least [][]work, week int) bool {
 }
 
 func (w work) asksMoreThan(than work) bool {
-	sameStep := than.rung != nil && w.rung != nil && than.aid.Scale == 0 && w.aid.Scale == 0 && than.rung.ID == w.rung.ID
-	onScale := than.aid.Scale > 0 && w.aid.Scale > 0 && than.step() == w.step()
-	return w.max < than.max || sameStep && w.aid.Help < than.aid.Help || onScale && w.aid.Scale < than.aid.Scale-1e-6
+	sameStep := w.step() != "" && w.step() == than.step() && (w.aid.Scale > 0) == (than.aid.Scale > 0)
+	lessHelp := w.aid.Help < than.aid.Help || w.aid.Scale < than.aid.Scale-1e-6
+	return w.max < than.max || sameStep && lessHelp
 }
 
 // holdTo bounds a week's straight-arm work by that of other plans in the same week, and
